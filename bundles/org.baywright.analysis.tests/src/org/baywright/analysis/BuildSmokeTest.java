@@ -1,8 +1,12 @@
 package org.baywright.analysis;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.microsoft.z3.Context;
+import com.microsoft.z3.Solver;
+import com.microsoft.z3.Status;
 import org.junit.jupiter.api.Test;
 import org.sat4j.core.VecInt;
 import org.sat4j.minisat.SolverFactory;
@@ -17,5 +21,14 @@ class BuildSmokeTest {
 		solver.addClause(new VecInt(new int[] { -1, 2 }));
 		assertTrue(solver.isSatisfiable(new VecInt(new int[] { 1 })));
 		assertFalse(solver.isSatisfiable(new VecInt(new int[] { 1, -2 })));
+	}
+
+	@Test
+	void independentSolverLoadsItsNativeLibrary() {
+		try (Context context = new Context()) {
+			Solver solver = context.mkSolver();
+			solver.add(context.mkNot(context.mkTrue()));
+			assertEquals(Status.UNSATISFIABLE, solver.check());
+		}
 	}
 }
