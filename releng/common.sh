@@ -1,0 +1,50 @@
+# shellcheck shell=bash
+# What the scripts of this folder share; they source it.
+
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+tools=$root/releng/.tools
+
+fail() {
+	printf '%s: %s\n' "${0##*/}" "$*" >&2
+	exit 1
+}
+
+# Prints the home of a Java of release 17 or later that has the command $1. Reads its release file, since starting
+# Java only to ask for its version would slow each start down.
+find_java() {
+	local home version
+	for home in "${JAVA_HOME:-}" "$(path_home "$1")" /usr/lib/jvm/*; do
+		[[ -n $home && -x $home/bin/$1 && -r $home/release ]] || continue
+		version=$(sed -n 's/^JAVA_VERSION="\([0-9]*\).*/\1/p' "$home/release")
+		if ((${version:-0} >= 17)); then
+			printf '%s\n' "$home"
+			return
+		fi
+	done
+	return 1
+}
+
+path_home() {
+	local command
+	command=$(command -v "$1") || return 0
+	command=$(readlink -f "$command")
+	printf '%s\n' "${command%/bin/*}"
+}
+
+# Copies Maven's output to the log $1 and prints a line for each module and each test class.
+progress() {
+	awk -v log_file="$1" '
+		{ print > log_file; fflush(log_file) }
+		/^\[INFO\] Building .*\[[0-9]+\/[0-9]+\]$/ { print $NF " " $3; fflush() }
+		/^Tests run:.* in / { sub(/, Time elapsed.* in /, "  "); print "    " $0; fflush() }
+	'
+}
+
+# Prints what went wrong according to the log $1.
+explain_failure() {
+	{
+		printf '\nThe build failed:\n'
+		grep '^\[ERROR\]' "$1" | grep -vE '^\[ERROR\] *$|re-run Maven|Re-run Maven|\[Help 1\] http|read the following|After correcting|mvn <args>' | head -n 40 || true
+		printf 'The full log is %s\n' "$1"
+	} >&2
+}
