@@ -1,4 +1,4 @@
-# shellcheck shell=bash
+# shellcheck shell=bash disable=SC2034 # the scripts that source it use its variables
 # What the scripts of this folder share; they source it.
 
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
@@ -40,11 +40,11 @@ progress() {
 	'
 }
 
-# Prints what went wrong according to the log $1.
+# Prints what went wrong according to the log $1. The grammar's generator ends Maven without a word of Maven's own.
 explain_failure() {
-	{
-		printf '\nThe build failed:\n'
-		grep '^\[ERROR\]' "$1" | grep -vE '^\[ERROR\] *$|re-run Maven|Re-run Maven|\[Help 1\] http|read the following|After correcting|mvn <args>' | head -n 40 || true
-		printf 'The full log is %s\n' "$1"
-	} >&2
+	local problems hints='^\[ERROR\] *$|^\[ERROR\] +-> \[Help|[Rr]e-run Maven|\[Help 1\] http|read the following|After correcting|mvn <args>'
+	problems=$(grep '^\[ERROR\]' "$1" | grep -vE "$hints") ||
+		problems=$(grep -E '^[0-9]+ +ERROR |^Caused by: ' "$1") ||
+		problems=$(tail -n 20 "$1")
+	printf '\nThe build failed:\n%s\nThe full log is %s\n' "$(head -n 40 <<<"$problems")" "$1" >&2
 }
