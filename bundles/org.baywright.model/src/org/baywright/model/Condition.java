@@ -1,0 +1,61 @@
+package org.baywright.model;
+
+import java.util.List;
+
+/**
+ * What must hold. A condition on a finding holds only when the finding is known and true; {@link Not} of it holds only
+ * when it is known and false. A condition on a verdict looks at what the rules have derived: the verdict stands or it
+ * does not.
+ */
+public sealed interface Condition {
+
+	/** Returns where the condition is written. */
+	Span span();
+
+	/** All parts hold; an empty list always holds. */
+	record And(List<Condition> parts, Span span) implements Condition {
+		public And {
+			parts = List.copyOf(parts);
+		}
+	}
+
+	/** At least one part holds; an empty list never holds. */
+	record Or(List<Condition> parts, Span span) implements Condition {
+		public Or {
+			parts = List.copyOf(parts);
+		}
+	}
+
+	record Not(Condition part, Span span) implements Condition {
+	}
+
+	/** The trait of the vehicle is one of the values; false in a family without the trait. */
+	record TraitIs(String trait, ValueSet values, Span span) implements Condition {
+	}
+
+	/** The sign was looked for and is present or absent. */
+	record SignIs(String sign, boolean present, Span span) implements Condition {
+	}
+
+	/** The test was done and gave one of the values. */
+	record TestIs(String test, ValueSet values, Span span) implements Condition {
+	}
+
+	/** The code was asked for and has this reading. */
+	record CodeIs(String code, CodeReading reading, Span span) implements Condition {
+	}
+
+	/** The module was asked and answered, or stayed silent. */
+	record ModuleIs(String module, boolean answers, Span span) implements Condition {
+	}
+
+	/** The verdict on the fault stands, or does not stand. */
+	record VerdictIs(String fault, VerdictKind verdict, boolean stands, Span span) implements Condition {
+	}
+
+	/**
+	 * The sign is present and none of the faults is confirmed that rules asking for this sign can confirm.
+	 */
+	record Unexplained(String sign, Span span) implements Condition {
+	}
+}
