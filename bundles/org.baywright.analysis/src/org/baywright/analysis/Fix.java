@@ -1,0 +1,20 @@
+package org.baywright.analysis;
+
+/** A change to the text that would answer a finding. */
+public sealed interface Fix {
+
+	/** Returns what it does, as a menu entry. */
+	String title();
+
+	/** Remove a whole rule. */
+	record RemoveRule(String title, String rule) implements Fix {
+	}
+
+	/** Add a line inside of an element, before its closing brace. */
+	record AddLine(String title, String kind, String name, String line) implements Fix {
+	}
+
+	/** Add a new element at the end of the file that holds the finding. */
+	record AddElement(String title, String text) implements Fix {
+	}
+}

@@ -1,0 +1,12 @@
+package org.baywright.analysis;
+
+import org.baywright.model.Span;
+
+/**
+ * A place that a finding points to.
+ *
+ * @param span where
+ * @param note what stands there, in a few words
+ */
+public record Place(Span span, String note) {
+}

@@ -1,0 +1,36 @@
+package org.baywright.analysis;
+
+import java.util.Comparator;
+
+import org.baywright.model.VerdictKind;
+
+/**
+ * Something that rules derive: a verdict on a fault, or a referral.
+ *
+ * @param fault name of the fault; for a referral, to whom
+ * @param kind the verdict; {@code null} for a referral
+ */
+public record Verdict(String fault, VerdictKind kind) implements Comparable<Verdict> {
+
+	private static final Comparator<Verdict> ORDER = Comparator.comparing(Verdict::fault).thenComparing(Verdict::kind,
+			Comparator.nullsLast(Comparator.naturalOrder()));
+
+	/** Returns the referral to somebody. */
+	public static Verdict referral(String toWhom) {
+		return new Verdict(toWhom, null);
+	}
+
+	public boolean isReferral() {
+		return kind == null;
+	}
+
+	/** Returns whether a job may end with it: the fault is confirmed, or somebody else goes on. */
+	public boolean isEnd() {
+		return kind == null || kind == VerdictKind.CONFIRMED;
+	}
+
+	@Override
+	public int compareTo(Verdict other) {
+		return ORDER.compare(this, other);
+	}
+}

@@ -1,0 +1,154 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Situation;
+import org.baywright.analysis.Variable;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Branch;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Encoding;
+import org.baywright.analysis.proof.Formula;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.model.IndexSet;
+import org.baywright.model.Module;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+import org.baywright.model.Sign;
+import org.baywright.model.StateSetting;
+import org.baywright.model.Test;
+import org.baywright.model.VerdictKind;
+
+/**
+ * A rule that confirms or clears on what nobody has seen: the missing code of a silent module, the silence of a module
+ * that need not answer, or the absence of a sign that comes and goes.
+ */
+@RuleCheck(id = "blind-evidence", severity = Severity.WARNING, summary = "A rule takes as proof what only was not seen")
+public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>> {
+
+	/** Why evidence proves nothing. */
+	enum Kind {
+		SILENT_CODE, IDLE_MODULE, INTERMITTENT_SIGN
+	}
+
+	/** A rule that is blind to something, with the smallest situation that shows it. */
+	record Blind(String rule, Kind kind, String about, Situation situation) {
+	}
+
+	@Override
+	public List<Blind> examine(Prover prover) {
+		Map<String, Blind> found = new LinkedHashMap<>();
+		for (int b = 0; b < prover.program().branches.size(); b++) {
+			if (proves(prover.program(), prover.program().branches.get(b))) {
+				int branch = b;
+				leaves(prover.program().branches.get(b).body(), lit -> examine(prover, branch, lit, found::putIfAbsent));
+			}
+		}
+		return List.copyOf(found.values());
+	}
+
+	private static boolean proves(Program program, Branch branch) {
+		return branch.verdicts().stream().map(program.verdicts::get).map(Verdict::kind)
+				.anyMatch(kind -> kind == VerdictKind.CONFIRMED || kind == VerdictKind.CLEARED);
+	}
+
+	private static void leaves(Formula formula, java.util.function.Consumer<Formula.Known> use) {
+		if (formula instanceof Formula.Known known && known.var() >= 0) {
+			use.accept(known);
+		} else if (formula instanceof Formula.All all) {
+			all.parts().forEach(part -> leaves(part, use));
+		} else if (formula instanceof Formula.Any any) {
+			any.parts().forEach(part -> leaves(part, use));
+		}
+	}
+
+	private static void examine(Prover prover, int branch, Formula.Known lit, BiConsumer<String, Blind> add) {
+		Variable variable = prover.program().variables.get(lit.var());
+		Rule rule = prover.program().rules.get(prover.program().branches.get(branch).rule());
+		switch (variable.kind()) {
+		case CODE:
+			if (lit.cells().contains(Variable.UNREAD)) {
+				boolean asSilence = !lit.cells().contains(Variable.ABSENT) && !lit.cells().contains(Variable.PRESENT);
+				String module = prover.program().variables.get(prover.program().moduleOf[lit.var()]).name();
+				if (!asSilence) {
+					show(prover, branch, lit.var(), Variable.UNREAD, Kind.SILENT_CODE, variable.name(), add);
+				} else if (needNotAnswer(prover, rule, module)) {
+					show(prover, branch, lit.var(), Variable.UNREAD, Kind.IDLE_MODULE, module, add);
+				}
+			}
+			break;
+		case MODULE:
+			if (lit.cells().contains(Variable.SILENT) && !lit.cells().contains(Variable.ANSWERS)
+					&& needNotAnswer(prover, rule, variable.name())) {
+				show(prover, branch, lit.var(), Variable.SILENT, Kind.IDLE_MODULE, variable.name(), add);
+			}
+			break;
+		case SIGN:
+			if (lit.cells().contains(Variable.ABSENT) && !lit.cells().contains(Variable.PRESENT)
+					&& prover.base().sign(variable.name()).map(Sign::intermittent).orElse(false)) {
+				show(prover, branch, lit.var(), Variable.ABSENT, Kind.INTERMITTENT_SIGN, variable.name(), add);
+			}
+			break;
+		default:
+			break;
+		}
+	}
+
+	private static void show(Prover prover, int branch, int var, int cell, Kind kind, String about,
+			BiConsumer<String, Blind> add) {
+		Encoding encoding = prover.encoding();
+		Optional<Situation> situation = prover.smallestWith(encoding.body(branch),
+				encoding.values.knownIn(var, IndexSet.range(cell, cell)));
+		situation.ifPresent(shown -> add.accept(prover.ruleName(branch) + "/" + kind + "/" + about,
+				new Blind(prover.ruleName(branch), kind, about, shown)));
+	}
+
+	/** A module must answer only in the states it declares; the rule or its test has to put the vehicle into one. */
+	private static boolean needNotAnswer(Prover prover, Rule rule, String module) {
+		List<StateSetting> answersIn = prover.base().module(module).map(Module::answersIn).orElse(List.of());
+		List<StateSetting> states = new ArrayList<>(rule.states());
+		rule.test().flatMap(prover.base()::test).map(Test::states).ifPresent(states::addAll);
+		return !answersIn.isEmpty() && answersIn.stream().noneMatch(states::contains);
+	}
+
+	@Override
+	public List<Blind> nothing() {
+		return List.of();
+	}
+
+	@Override
+	public void report(Checked checked) {
+		Map<String, Boolean> told = new LinkedHashMap<>();
+		checked.each(this, (part, blinds) -> {
+			for (Blind blind : blinds) {
+				String key = blind.rule() + "/" + blind.kind().name().toLowerCase(java.util.Locale.ROOT) + "/"
+						+ blind.about();
+				if (told.put(key, true) == null) {
+					Rule rule = checked.base().rule(blind.rule()).orElseThrow();
+					checked.finding(this, key, rule.span()).says(sentence(checked, blind))
+							.shownBy(checked.witness(part, blind.situation())).about(rule).add();
+				}
+			}
+		});
+	}
+
+	private static String sentence(Checked checked, Blind blind) {
+		return switch (blind.kind()) {
+		case SILENT_CODE -> "Rule " + blind.rule() + " takes it as proof that code " + blind.about()
+				+ " is missing, even when the module is silent and the code was never read.";
+		case IDLE_MODULE -> "Rule " + blind.rule() + " takes the silence of module " + blind.about()
+				+ " as proof, but in this state the module need not answer.";
+		case INTERMITTENT_SIGN -> "Rule " + blind.rule() + " takes it as proof that \""
+				+ checked.base().sign(blind.about()).map(Sign::title).orElse(blind.about())
+				+ "\" is not seen, but it comes and goes.";
+		};
+	}
+}

@@ -1,0 +1,35 @@
+package org.baywright.analysis.check;
+
+import java.util.List;
+
+import org.baywright.analysis.proof.Check;
+
+/** All checks there are. */
+public final class Checks {
+
+	private static final List<Check> ALL = List.of(new Circle(), new ImpossibleVehicle(), new Contradiction(),
+			new ExclusiveFaults(), new SuspectedAndCleared(), new TwoEnds(), new DeadRule(),
+			new UnreachableConclusion(), new DuplicateRule(), new RedundantRule(), new Gap(), new BandGap(),
+			new BandOverlap(), new UnusedResult(), new UnfoundFault(), new UnsplitFaults(), new BlindEvidence(),
+			new ConfirmedWithoutTest(), new MissingRepair(), new UnverifiedRepair(), new VerifyWrongModule(),
+			new VerifyWithoutCycle(), new VerifySilentModule(), new VerifyNotRepeated(), new HazardWithoutCaution(),
+			new FailingCase(), new StaleReview(), new Undecided(), new StaleAcceptance());
+
+	private Checks() {
+	}
+
+	/** Returns the checks in the order in which they report; the last ones look at what the others found. */
+	public static List<Check> all() {
+		return ALL;
+	}
+
+	/** Returns the ids of all checks, sorted. */
+	public static List<String> ids() {
+		return ALL.stream().map(check -> check.about().id()).sorted().toList();
+	}
+
+	/** Returns the one instance of a check. */
+	static <C extends Check> C get(Class<C> type) {
+		return ALL.stream().filter(type::isInstance).map(type::cast).findFirst().orElseThrow();
+	}
+}

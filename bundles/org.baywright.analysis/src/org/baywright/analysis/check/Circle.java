@@ -1,0 +1,88 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Place;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Branch;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Formula;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+
+/** A verdict that depends on its own absence. Nothing else is proved about the rules on the circle. */
+@RuleCheck(id = "circle", severity = Severity.ERROR, summary = "A verdict depends on its own absence")
+public final class Circle implements ProofCheck<List<Circle.Step>> {
+
+	/** One step: the rule that derives the verdict looks at the next verdict on the circle. */
+	record Step(Verdict verdict, String rule) {
+	}
+
+	@Override
+	public List<Step> examine(Prover prover) {
+		Program program = prover.program();
+		List<Verdict> circle = program.circle();
+		List<Step> steps = new ArrayList<>();
+		for (int i = 0; i < circle.size(); i++) {
+			int next = program.numberOf(circle.get((i + 1) % circle.size()));
+			boolean throughAbsence = i == circle.size() - 1;
+			for (int b : program.derivedBy.get(program.numberOf(circle.get(i)))) {
+				Branch branch = program.branches.get(b);
+				if (looksAt(branch.body(), next, throughAbsence)) {
+					steps.add(new Step(circle.get(i), program.rules.get(branch.rule()).name()));
+					break;
+				}
+			}
+		}
+		return steps;
+	}
+
+	private static boolean looksAt(Formula formula, int verdict, boolean onAbsence) {
+		if (formula instanceof Formula.Stands stands) {
+			return stands.verdict() == verdict && (!onAbsence || !stands.stands());
+		}
+		List<Formula> parts = formula instanceof Formula.All all ? all.parts()
+				: formula instanceof Formula.Any any ? any.parts() : List.of();
+		return parts.stream().anyMatch(part -> looksAt(part, verdict, onAbsence));
+	}
+
+	@Override
+	public List<Step> nothing() {
+		return List.of();
+	}
+
+	@Override
+	public boolean needsNoProgram() {
+		return true;
+	}
+
+	@Override
+	public void report(Checked checked) {
+		Set<List<Step>> told = new HashSet<>();
+		checked.each(this, (part, steps) -> {
+			if (!steps.isEmpty() && told.add(steps)) {
+				Rule last = checked.base().rule(steps.get(steps.size() - 1).rule()).orElseThrow();
+				List<Place> places = new ArrayList<>();
+				Checked.Draftsman finding = checked.finding(this, steps.get(0).verdict().fault() + "/" + last.name(),
+						last.span());
+				for (Step step : steps) {
+					Rule rule = checked.base().rule(step.rule()).orElseThrow();
+					places.add(new Place(rule.span(), "rule " + rule.name() + " decides on " + step.verdict().fault()));
+					finding.about(rule);
+				}
+				finding.says("Whether " + steps.get(0).verdict().fault() + " is " + steps.get(0).verdict().kind().word()
+						+ " depends on its own absence; go round: "
+						+ String.join(", ", steps.stream().map(step -> "rule " + step.rule()).toList()) + ".")
+						.shownBy(new Evidence.Core(places)).add();
+			}
+		});
+	}
+}

@@ -1,0 +1,40 @@
+package org.baywright.analysis.check;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
+
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.model.Fault;
+import org.baywright.model.Rule;
+
+/** Tells of pairs of rules, each once, with the first family that shows it. */
+final class ClashReport {
+
+	private ClashReport() {
+	}
+
+	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Pairs.Clash, String> sentence) {
+		Set<String> told = new HashSet<>();
+		checked.each(check, (part, clashes) -> {
+			for (Pairs.Clash clash : clashes) {
+				if (told.add(clash.key())) {
+					Rule first = checked.base().rule(clash.first()).orElseThrow();
+					Rule second = checked.base().rule(clash.second()).orElseThrow();
+					checked.finding(check, clash.key(), first.outcomes().get(clash.firstOutcome()).span())
+							.says(sentence.apply(clash)).shownBy(checked.witness(part, clash.situation()))
+							.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first)
+							.about(second).add();
+				}
+			}
+		});
+	}
+
+	/** Returns the fault as people say it, with its name. */
+	static String say(Checked checked, String fault) {
+		return checked.base().fault(fault).map(Fault::title).filter(title -> !title.equals(fault))
+				.map(title -> fault + " (" + title + ")").orElse(fault);
+	}
+}

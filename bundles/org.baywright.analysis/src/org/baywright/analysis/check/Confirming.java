@@ -1,0 +1,67 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
+import org.baywright.model.Conclusion;
+import org.baywright.model.Outcome;
+import org.baywright.model.Rule;
+import org.baywright.model.VerdictKind;
+
+/** Which rules can confirm which faults. */
+final class Confirming {
+
+	private Confirming() {
+	}
+
+	/** Returns the faults that some situation confirms. */
+	static Set<String> faults(Checked checked) {
+		Map<String, Set<Component>> never = new HashMap<>();
+		checked.each(Checks.get(UnreachableConclusion.class), (part, found) -> found.stream()
+				.map(UnreachableConclusion.Never::verdict).filter(verdict -> verdict.kind() == VerdictKind.CONFIRMED)
+				.map(Verdict::fault).forEach(fault -> never.computeIfAbsent(fault, key -> new HashSet<>()).add(part)));
+		Set<String> faults = new HashSet<>();
+		for (Rule rule : checked.base().rules()) {
+			for (Outcome outcome : rule.outcomes()) {
+				for (Conclusion said : outcome.conclusions()) {
+					if (said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CONFIRMED
+							&& !faults.contains(on.fault()) && isReached(checked, rule, never.get(on.fault()))) {
+						faults.add(on.fault());
+					}
+				}
+			}
+		}
+		return faults;
+	}
+
+	private static boolean isReached(Checked checked, Rule rule, Set<Component> never) {
+		if (never == null) {
+			return !checked.base().reach(rule.scope()).isEmpty();
+		}
+		return checked.partsOf(rule.name()).stream().anyMatch(part -> !never.contains(part));
+	}
+
+	/** Returns for each fault the rules that say they confirm it. */
+	static Map<String, List<Rule>> rules(Checked checked) {
+		Map<String, List<Rule>> rules = new HashMap<>();
+		for (Rule rule : checked.base().rules()) {
+			Set<String> own = new HashSet<>();
+			for (Outcome outcome : rule.outcomes()) {
+				for (Conclusion said : outcome.conclusions()) {
+					if (said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CONFIRMED
+							&& own.add(on.fault())) {
+						rules.computeIfAbsent(on.fault(), key -> new ArrayList<>()).add(rule);
+					}
+				}
+			}
+		}
+		return rules;
+	}
+}

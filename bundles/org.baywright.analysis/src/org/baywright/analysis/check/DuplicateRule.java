@@ -1,0 +1,151 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.proof.Branch;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
+import org.baywright.analysis.proof.Encoding;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+
+/** Two rules that say the same in the same situations. Dead rules are reported as dead. */
+@RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same")
+public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>> {
+
+	/** Two rules, the first name before the second. */
+	record Twins(String first, String second) {
+	}
+
+	@Override
+	public List<Twins> examine(Prover prover) {
+		Program program = prover.program();
+		Map<Set<List<Integer>>, List<Integer>> bySayings = new LinkedHashMap<>();
+		for (int rule = 0; rule < program.rules.size(); rule++) {
+			Map<List<Integer>, List<Integer>> sayings = sayings(prover, rule);
+			if (!sayings.isEmpty()) {
+				bySayings.computeIfAbsent(sayings.keySet(), key -> new ArrayList<>()).add(rule);
+			}
+		}
+		List<Twins> found = new ArrayList<>();
+		for (List<Integer> alike : bySayings.values()) {
+			for (int i = 0; i < alike.size(); i++) {
+				for (int j = i + 1; j < alike.size(); j++) {
+					if (areTwins(prover, alike.get(i), alike.get(j))) {
+						found.add(new Twins(program.rules.get(alike.get(i)).name(),
+								program.rules.get(alike.get(j)).name()));
+					}
+				}
+			}
+		}
+		return found;
+	}
+
+	/** Returns the live branches of a rule by what they say. */
+	private static Map<List<Integer>, List<Integer>> sayings(Prover prover, int rule) {
+		Map<List<Integer>, List<Integer>> sayings = new TreeMap<>((a, b) -> a.toString().compareTo(b.toString()));
+		for (int b : prover.program().branchesOf.get(rule)) {
+			Branch branch = prover.program().branches.get(b);
+			if (!branch.verdicts().isEmpty() && prover.live(b) != Answer.NO) {
+				sayings.computeIfAbsent(branch.verdicts(), key -> new ArrayList<>()).add(b);
+			}
+		}
+		return new HashMap<>(sayings);
+	}
+
+	private static boolean areTwins(Prover prover, int first, int second) {
+		Map<List<Integer>, List<Integer>> left = sayings(prover, first);
+		Map<List<Integer>, List<Integer>> right = sayings(prover, second);
+		for (Map.Entry<List<Integer>, List<Integer>> saying : left.entrySet()) {
+			if (differInShown(prover, saying.getValue(), right.get(saying.getKey()))
+					|| differInShown(prover, right.get(saying.getKey()), saying.getValue())) {
+				return false;
+			}
+		}
+		for (Map.Entry<List<Integer>, List<Integer>> saying : left.entrySet()) {
+			List<Integer> others = right.get(saying.getKey());
+			if (!alwaysWith(prover, saying.getValue(), others) || !alwaysWith(prover, others, saying.getValue())) {
+				return false;
+			}
+		}
+		return true;
+	}
+
+	/** Returns whether a situation that fires one of the branches is already known in which none of the others fires. */
+	private static boolean differInShown(Prover prover, List<Integer> branches, List<Integer> others) {
+		for (int b : branches) {
+			Optional<int[]> shown = prover.shown(b);
+			if (shown.isPresent()) {
+				boolean[] fired = prover.program().derive(shown.get(), -1).fired();
+				if (others.stream().noneMatch(other -> fired[other])) {
+					return true;
+				}
+			}
+		}
+		return false;
+	}
+
+	private static boolean alwaysWith(Prover prover, List<Integer> branches, List<Integer> others) {
+		Encoding encoding = prover.encoding();
+		for (int b : branches) {
+			int[] question = new int[others.size() + 1];
+			question[0] = encoding.body(b);
+			for (int i = 0; i < others.size(); i++) {
+				question[i + 1] = -encoding.body(others.get(i));
+			}
+			Answer answer = encoding.ask(question);
+			if (answer == Answer.UNDECIDED) {
+				prover.undecided("whether " + prover.say(b) + " and " + prover.say(others.get(0)) + " mean the same");
+			}
+			if (answer != Answer.NO) {
+				return false;
+			}
+		}
+		return true;
+	}
+
+	@Override
+	public List<Twins> nothing() {
+		return List.of();
+	}
+
+	@Override
+	public void report(Checked checked) {
+		Map<Twins, Set<Component>> parts = new HashMap<>();
+		checked.each(this, (part, twins) -> twins
+				.forEach(pair -> parts.computeIfAbsent(pair, key -> new HashSet<>()).add(part)));
+		parts.forEach((pair, found) -> {
+			Set<Component> all = new LinkedHashSet<>(checked.partsOf(pair.first()));
+			all.addAll(checked.partsOf(pair.second()));
+			if (found.containsAll(all)) {
+				report(checked, checked.base().rule(pair.first()).orElseThrow(),
+						checked.base().rule(pair.second()).orElseThrow());
+			}
+		});
+	}
+
+	private void report(Checked checked, Rule a, Rule b) {
+		boolean inOrder = a.span().compareTo(b.span()) <= 0;
+		Rule earlier = inOrder ? a : b;
+		Rule later = inOrder ? b : a;
+		checked.finding(this, a.name() + "/" + b.name(), later.span())
+				.says("Rule " + later.name() + " means the same as rule " + earlier.name() + ".").about(a).about(b)
+				.near(earlier.span(), "rule " + earlier.name())
+				.fix(new Fix.RemoveRule("Remove the rule", later.name())).add();
+	}
+}

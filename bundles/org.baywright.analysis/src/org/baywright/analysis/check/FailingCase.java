@@ -1,0 +1,25 @@
+package org.baywright.analysis.check;
+
+import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.proof.Check;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.model.Severity;
+
+/** A finished job that the rules do not bring to the end that it had. */
+@RuleCheck(id = "failing-case", severity = Severity.ERROR, summary = "The rules do not bring a finished job to its known end")
+public final class FailingCase implements Check {
+
+	@Override
+	public void report(Checked checked) {
+		for (CaseResult result : checked.cases()) {
+			if (!result.passed()) {
+				Checked.Draftsman finding = checked.finding(this, result.job().name(), result.job().span())
+						.says("Case \"" + result.job().name() + "\" fails: " + result.message());
+				result.fired().forEach(name -> checked.base().rule(name)
+						.ifPresent(rule -> finding.about(rule).near(rule.span(), "rule " + name + " fired")));
+				finding.about(result.job().name()).add();
+			}
+		}
+	}
+}

@@ -1,0 +1,137 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Situation;
+import org.baywright.analysis.Variable;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
+import org.baywright.analysis.proof.GapSearch;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.model.Condition;
+import org.baywright.model.Meaning;
+import org.baywright.model.Severity;
+import org.baywright.model.Sign;
+
+/**
+ * A sign is present, every test of the family is done, and still nothing is confirmed and nobody referred to. Gaps are
+ * told as regions: what a region does not mention does not matter.
+ */
+@RuleCheck(id = "gap", severity = Severity.WARNING, summary = "A sign is present, all tests are done, and no rule confirms anything or refers to anybody")
+public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
+
+	@Override
+	public Map<String, GapSearch.Found> examine(Prover prover) {
+		Program program = prover.program();
+		Map<String, GapSearch.Found> bySign = new LinkedHashMap<>();
+		for (int var = 0; var < program.variables.size(); var++) {
+			if (program.variables.get(var).kind() == Variable.Kind.SIGN) {
+				GapSearch.Found found = new GapSearch(prover).of(var);
+				if (!found.regions().isEmpty()) {
+					bySign.put(program.variables.get(var).name(), found);
+				}
+			}
+		}
+		return bySign;
+	}
+
+	@Override
+	public Map<String, GapSearch.Found> nothing() {
+		return Map.of();
+	}
+
+	@Override
+	public void report(Checked checked) {
+		reportForgottenSigns(checked);
+		Map<String, Told> told = new LinkedHashMap<>();
+		checked.each(this, (part, bySign) -> {
+			if (!bySign.isEmpty()) {
+				for (String family : part.families()) {
+					inFamily(checked, part, family, bySign).forEach((sign, found) -> collect(told, family, sign, found, part));
+				}
+			}
+		});
+		told.values().forEach(gap -> report(checked, gap));
+	}
+
+	/** Gaps count only for vehicles for which the other parts of the family can be quiet. */
+	private Map<String, GapSearch.Found> inFamily(Checked checked, Component part, String family,
+			Map<String, GapSearch.Found> bySign) {
+		List<Condition> unquiet = new ArrayList<>();
+		for (Component other : checked.partsOfFamily(family)) {
+			if (other != part) {
+				unquiet.addAll(Checked.unquiet(other));
+			}
+		}
+		return unquiet.isEmpty() ? bySign : examine(checked.prover(part, family, unquiet));
+	}
+
+	/** One region of one sign with the families that have it. */
+	private record Told(String sign, Situation region, boolean more, List<String> families, Component part) {
+	}
+
+	private static void collect(Map<String, Told> told, String family, String sign, GapSearch.Found found,
+			Component part) {
+		for (int i = 0; i < found.regions().size(); i++) {
+			Situation region = found.regions().get(i);
+			boolean more = found.more() && i == found.regions().size() - 1;
+			told.computeIfAbsent(sign + region.facts(), key -> new Told(sign, region, more, new ArrayList<>(), part))
+					.families().add(family);
+		}
+	}
+
+	private void report(Checked checked, Told gap) {
+		Sign sign = checked.base().sign(gap.sign()).orElseThrow();
+		Set<String> families = new HashSet<>(gap.families());
+		Situation region = new Situation(gap.families().get(0), gap.region().facts());
+		String name = gap.sign() + "/" + Meaning.fingerprint(region.facts().toString()).substring(0, 4);
+		Checked.Draftsman finding = checked.finding(this, name, sign.span())
+				.says("When \"" + sign.title() + "\" is there, all tests can be done with nothing confirmed and nobody referred to"
+						+ (families.size() > 1 ? " (families " + String.join(", ", gap.families()) + ")" : "") + "."
+						+ (gap.more() ? " There are more such regions than are listed." : ""))
+				.shownBy(new Evidence.Region(region))
+				.fix(new Fix.AddElement("Add a rule that refers when nothing explains it",
+						"rule " + gap.sign() + "_unexplained {\n  given " + gap.sign()
+								+ " unexplained\n  then refers \"\"\n}"));
+		gap.part().rules().forEach(rule -> checked.base().rule(rule).ifPresent(finding::about));
+		finding.add();
+	}
+
+	private void reportForgottenSigns(Checked checked) {
+		Set<String> asked = new HashSet<>();
+		Map<String, Boolean> seen = new HashMap<>();
+		checked.base().rules().forEach(rule -> rule.given().forEach(given -> collectSigns(given, asked)));
+		for (Sign sign : checked.base().signs()) {
+			if (!asked.contains(sign.name()) && seen.put(sign.name(), true) == null) {
+				checked.finding(this, sign.name(), sign.span())
+						.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family.")
+						.about(sign.name()).add();
+			}
+		}
+	}
+
+	private static void collectSigns(Condition condition, Set<String> into) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> collectSigns(part, into));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> collectSigns(part, into));
+		} else if (condition instanceof Condition.Not not) {
+			collectSigns(not.part(), into);
+		} else if (condition instanceof Condition.SignIs is) {
+			into.add(is.sign());
+		} else if (condition instanceof Condition.Unexplained is) {
+			into.add(is.sign());
+		}
+	}
+}

@@ -1,0 +1,66 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+import org.baywright.analysis.Situation;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.analysis.sat.Answer;
+import org.baywright.model.VerdictKind;
+
+/** Two branches that fire together though what they say does not fit: the common part of four checks. */
+final class Pairs {
+
+	/**
+	 * One such pair.
+	 *
+	 * @param subject what they disagree about
+	 * @param first rule that says the one thing
+	 * @param firstOutcome number of its outcome
+	 * @param second rule that says the other
+	 * @param secondOutcome number of its outcome
+	 * @param situation the smallest in which both fire
+	 */
+	record Clash(String subject, String first, int firstOutcome, String second, int secondOutcome,
+			Situation situation) {
+
+		String key() {
+			return subject + "/" + first + "/" + second;
+		}
+	}
+
+	private final Prover prover;
+	private final Map<String, Clash> found = new LinkedHashMap<>();
+
+	Pairs(Prover prover) {
+		this.prover = prover;
+	}
+
+	/** Returns the branches that derive the verdict; none if no rule does. */
+	static List<Integer> deriving(Program program, String fault, VerdictKind kind) {
+		int verdict = program.numberOf(new Verdict(fault, kind));
+		return verdict < 0 ? List.of() : program.derivedBy.get(verdict);
+	}
+
+	/** Asks whether the two fire together; keeps the first clash of each two rules about each subject. */
+	void ask(String subject, int a, int b) {
+		String key = new Clash(subject, prover.ruleName(a), 0, prover.ruleName(b), 0, null).key();
+		if (!found.containsKey(key) && prover.together(a, b) == Answer.YES) {
+			prover.smallest(a, b)
+					.ifPresent(situation -> found.put(key,
+							new Clash(subject, prover.ruleName(a), prover.program().branches.get(a).outcome(),
+									prover.ruleName(b), prover.program().branches.get(b).outcome(), situation)));
+		}
+	}
+
+	List<Clash> found() {
+		List<Clash> sorted = new ArrayList<>(found.values());
+		sorted.sort(Comparator.comparing(Clash::key));
+		return sorted;
+	}
+}

@@ -1,0 +1,140 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.Place;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.proof.Branch;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Encoding;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+
+/**
+ * A rule that other rules shadow: without it every verdict in every situation would be the same. A rule that says
+ * nothing at all (only {@code proves nothing}) is a note of the author and is left alone; a dead rule is reported as
+ * dead.
+ */
+@RuleCheck(id = "redundant-rule", severity = Severity.WARNING, summary = "Other rules say all that this rule says, whenever it fires")
+public final class RedundantRule implements ProofCheck<List<RedundantRule.Redundant>> {
+
+	/** A redundant rule and the smallest set of rules that already say what it says. */
+	record Redundant(String rule, List<String> coveredBy) {
+	}
+
+	@Override
+	public List<Redundant> examine(Prover prover) {
+		List<Redundant> found = new ArrayList<>();
+		for (int rule = 0; rule < prover.program().rules.size(); rule++) {
+			if (isRedundant(prover, rule)) {
+				found.add(new Redundant(prover.program().rules.get(rule).name(), cover(prover, rule)));
+			}
+		}
+		return found;
+	}
+
+	private static boolean isRedundant(Prover prover, int rule) {
+		Program program = prover.program();
+		boolean says = false;
+		List<Integer> live = new ArrayList<>();
+		for (int b : program.branchesOf.get(rule)) {
+			if (!program.branches.get(b).verdicts().isEmpty() && prover.live(b) != Answer.NO) {
+				live.add(b);
+				says = true;
+				if (isNeededIn(prover, b)) {
+					return false;
+				}
+			}
+		}
+		for (int b : live) {
+			for (int verdict : program.branches.get(b).verdicts()) {
+				Encoding encoding = prover.switchable();
+				Answer answer = encoding.askWithout(rule, encoding.body(b), -encoding.verdict(verdict));
+				if (answer == Answer.UNDECIDED) {
+					prover.undecided("whether rule " + program.rules.get(rule).name() + " is needed");
+				}
+				if (answer != Answer.NO) {
+					return false;
+				}
+			}
+		}
+		return says;
+	}
+
+	/** The situation that showed the branch live mostly shows already that nothing else says the same. */
+	private static boolean isNeededIn(Prover prover, int branch) {
+		Program program = prover.program();
+		Branch own = program.branches.get(branch);
+		Optional<int[]> shown = prover.shown(branch);
+		if (shown.isEmpty()) {
+			return false;
+		}
+		Program.Derived without = program.derive(shown.get(), own.rule());
+		return Program.holds(own.body(), shown.get(), without.verdicts())
+				&& own.verdicts().stream().anyMatch(verdict -> !without.verdicts()[verdict]);
+	}
+
+	private static List<String> cover(Prover prover, int rule) {
+		Program program = prover.program();
+		Encoding encoding = prover.switchable();
+		List<String> names = new ArrayList<>();
+		for (int b : program.branchesOf.get(rule)) {
+			for (int verdict : program.branches.get(b).verdicts()) {
+				if (prover.live(b) == Answer.YES) {
+					encoding.rulesBehind(rule, encoding.body(b), -encoding.verdict(verdict)).ifPresent(
+							rules -> rules.forEach(other -> names.add(program.rules.get(other).name())));
+				}
+			}
+		}
+		return names.stream().distinct().sorted().toList();
+	}
+
+	@Override
+	public List<Redundant> nothing() {
+		return List.of();
+	}
+
+	@Override
+	public void report(Checked checked) {
+		OfRules<String> duplicates = new OfRules<>();
+		OfRules<Redundant> byRule = new OfRules<>();
+		DuplicateRule twins = Checks.get(DuplicateRule.class);
+		checked.each(twins, (part, pairs) -> pairs.forEach(pair -> {
+			duplicates.add(pair.first(), part, pair.second());
+			duplicates.add(pair.second(), part, pair.first());
+		}));
+		List<String> twinned = new ArrayList<>();
+		duplicates.each(checked, (rule, others) -> twinned.add(rule));
+		DeadRule dead = Checks.get(DeadRule.class);
+		OfRules<Redundant> facts = byRule;
+		checked.each(this, (part, redundants) -> redundants.forEach(fact -> facts.add(fact.rule(), part, fact)));
+		checked.each(dead, (part, deads) -> deads.stream().filter(DeadRule.Dead::whole)
+				.forEach(fact -> facts.add(fact.rule(), part, new Redundant(fact.rule(), List.of()))));
+		facts.each(checked, (name, all) -> {
+			List<String> coveredBy = all.stream().flatMap(fact -> fact.coveredBy().stream()).distinct().sorted()
+					.toList();
+			if (!coveredBy.isEmpty() && !twinned.contains(name)) {
+				report(checked, checked.base().rule(name).orElseThrow(), coveredBy);
+			}
+		});
+	}
+
+	private void report(Checked checked, Rule rule, List<String> coveredBy) {
+		List<Place> lines = coveredBy.stream().map(other -> checked.base().rule(other).orElseThrow())
+				.map(other -> new Place(other.span(), "rule " + other.name())).toList();
+		Checked.Draftsman finding = checked.finding(this, rule.name(), rule.span())
+				.says("Rule " + rule.name() + " adds nothing: whenever it fires, " + (coveredBy.size() == 1 ? "rule " : "rules ")
+						+ String.join(", ", coveredBy) + " already " + (coveredBy.size() == 1 ? "says" : "say") + " the same.")
+				.shownBy(new Evidence.Core(lines)).about(rule);
+		coveredBy.forEach(other -> finding.about(checked.base().rule(other).orElseThrow()));
+		finding.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
+	}
+}

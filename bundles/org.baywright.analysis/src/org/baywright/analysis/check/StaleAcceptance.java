@@ -1,0 +1,40 @@
+package org.baywright.analysis.check;
+
+import java.util.HashMap;
+import java.util.Map;
+
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.proof.Check;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.model.Acceptance;
+import org.baywright.model.Severity;
+
+/**
+ * An acceptance that accepts nothing: its finding is gone, the meaning it was given for has changed, or it is an error,
+ * which nobody can accept. Made after all other checks.
+ */
+@RuleCheck(id = "stale-acceptance", severity = Severity.WARNING, summary = "An accepted finding is gone or has changed")
+public final class StaleAcceptance implements Check {
+
+	@Override
+	public void report(Checked checked) {
+		Map<String, Finding> byId = new HashMap<>();
+		checked.findings().forEach(finding -> byId.put(finding.id(), finding));
+		for (Acceptance acceptance : checked.base().acceptances()) {
+			Finding finding = byId.get(acceptance.findingId());
+			if (finding == null) {
+				tell(checked, acceptance, "There is no such finding any more; remove the acceptance.");
+			} else if (finding.severity() == Severity.ERROR) {
+				tell(checked, acceptance, "An error cannot be accepted; put it right.");
+			} else if (!finding.meaning().equals(acceptance.meaning())) {
+				tell(checked, acceptance, "The meaning has changed since this was accepted; look again and write \""
+						+ finding.acceptanceKey() + "\" if it may still stand.");
+			}
+		}
+	}
+
+	private void tell(Checked checked, Acceptance acceptance, String sentence) {
+		checked.finding(this, acceptance.finding(), acceptance.span()).says(sentence).about(acceptance.finding()).add();
+	}
+}

@@ -1,0 +1,30 @@
+package org.baywright.analysis.check;
+
+import java.util.Optional;
+
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.proof.Check;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.model.Meaning;
+import org.baywright.model.Review;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+
+/** A review of a rule whose meaning has changed since. */
+@RuleCheck(id = "stale-review", severity = Severity.WARNING, summary = "The rule has changed its meaning since it was reviewed")
+public final class StaleReview implements Check {
+
+	@Override
+	public void report(Checked checked) {
+		for (Review review : checked.base().reviews()) {
+			Optional<Rule> rule = checked.base().rule(review.rule());
+			if (rule.isPresent() && !Meaning.fingerprint(rule.get()).equals(review.meaning())) {
+				checked.finding(this, review.rule() + "/" + review.reviewer() + "/" + review.date(), review.span())
+						.says("Rule " + review.rule() + " has changed its meaning since " + review.reviewer()
+								+ " reviewed it on " + review.date() + "; its meaning is now \""
+								+ Meaning.fingerprint(rule.get()) + "\".")
+						.near(rule.get().span(), "rule " + review.rule()).about(rule.get()).add();
+			}
+		}
+	}
+}

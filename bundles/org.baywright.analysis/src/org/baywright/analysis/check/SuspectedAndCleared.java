@@ -1,0 +1,51 @@
+package org.baywright.analysis.check;
+
+import java.util.List;
+
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.model.Severity;
+import org.baywright.model.VerdictKind;
+
+/**
+ * A situation in which a fault is suspected and cleared on equally strong evidence. A test counts more than signs and
+ * codes, and a rule that builds on another rule's verdict counts more than that rule: it was written knowing it.
+ */
+@RuleCheck(id = "suspected-and-cleared", severity = Severity.WARNING, summary = "A fault is suspected and cleared in the same situation, on equally strong evidence")
+public final class SuspectedAndCleared implements ProofCheck<List<Pairs.Clash>> {
+
+	@Override
+	public List<Pairs.Clash> examine(Prover prover) {
+		Program program = prover.program();
+		Strength strength = new Strength(program);
+		Pairs pairs = new Pairs(prover);
+		for (Verdict verdict : program.verdicts) {
+			if (verdict.kind() == VerdictKind.SUSPECTED) {
+				for (int suspects : Pairs.deriving(program, verdict.fault(), VerdictKind.SUSPECTED)) {
+					for (int clears : Pairs.deriving(program, verdict.fault(), VerdictKind.CLEARED)) {
+						if (strength.of(suspects) == strength.of(clears)) {
+							pairs.ask(verdict.fault(), suspects, clears);
+						}
+					}
+				}
+			}
+		}
+		return pairs.found();
+	}
+
+	@Override
+	public List<Pairs.Clash> nothing() {
+		return List.of();
+	}
+
+	@Override
+	public void report(Checked checked) {
+		ClashReport.report(checked, this,
+				clash -> "Rule " + clash.first() + " suspects " + ClashReport.say(checked, clash.subject())
+						+ " and rule " + clash.second() + " clears it in the same situation, on equally strong evidence.");
+	}
+}

@@ -1,0 +1,130 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.analysis.proof.SourceLine;
+import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Conclusion;
+import org.baywright.model.Condition;
+import org.baywright.model.Outcome;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
+
+/** A verdict that rules state or wait for and that no situation derives. */
+@RuleCheck(id = "unreachable-conclusion", severity = Severity.WARNING, summary = "No situation leads to this verdict")
+public final class UnreachableConclusion implements ProofCheck<List<UnreachableConclusion.Never>> {
+
+	/** A verdict that is not derived in one part, with the lines that prevent it; no lines if no rule states it. */
+	record Never(Verdict verdict, List<SourceLine> core) {
+	}
+
+	@Override
+	public List<Never> examine(Prover prover) {
+		Program program = prover.program();
+		List<Never> found = new ArrayList<>();
+		for (int verdict = 0; verdict < program.verdicts.size(); verdict++) {
+			List<Integer> deriving = program.derivedBy.get(verdict);
+			if (deriving.stream().allMatch(b -> prover.live(b) == Answer.NO)) {
+				found.add(new Never(program.verdicts.get(verdict), deriving.isEmpty() ? List.of()
+						: prover.reasons().whyNever(deriving).orElse(List.of())));
+			}
+		}
+		return found;
+	}
+
+	@Override
+	public List<Never> nothing() {
+		return List.of();
+	}
+
+	@Override
+	public void report(Checked checked) {
+		Map<Verdict, Map<Component, Never>> byVerdict = new TreeMap<>();
+		checked.each(this, (part, nevers) -> nevers.forEach(
+				never -> byVerdict.computeIfAbsent(never.verdict(), key -> new HashMap<>()).put(part, never)));
+		if (byVerdict.isEmpty()) {
+			return;
+		}
+		Map<Verdict, List<Use>> uses = uses(checked, byVerdict.keySet());
+		byVerdict.forEach((verdict, byPart) -> {
+			List<Use> used = uses.getOrDefault(verdict, List.of());
+			Set<Component> parts = new HashSet<>();
+			used.forEach(use -> parts.addAll(checked.partsOf(use.rule().name())));
+			if (!used.isEmpty() && byPart.keySet().containsAll(parts)) {
+				report(checked, verdict, used, byPart.values().iterator().next());
+			}
+		});
+	}
+
+	private void report(Checked checked, Verdict verdict, List<Use> uses, Never never) {
+		Use first = uses.get(0);
+		boolean stated = uses.stream().anyMatch(Use::states);
+		String what = verdict.isReferral() ? "a referral to " + verdict.fault()
+				: ClashReport.say(checked, verdict.fault()) + " " + verdict.kind().word();
+		Checked.Draftsman finding = checked
+				.finding(this, verdict.fault() + "/" + (verdict.isReferral() ? "refers" : verdict.kind().word()),
+						first.span())
+				.says(stated ? "No situation leads to " + what + ": every rule that says so is dead or waits for itself."
+						: "A rule waits for " + what + ", but no rule ever says so.")
+				.shownBy(never.core().isEmpty() ? new Evidence.Text() : checked.core(never.core()));
+		for (Use use : uses) {
+			finding.about(use.rule());
+			if (use != first) {
+				finding.near(use.span(), "rule " + use.rule().name() + (use.states() ? " says it" : " waits for it"));
+			}
+		}
+		finding.add();
+	}
+
+	/** A place where a rule states a verdict or waits for it. */
+	private record Use(Rule rule, boolean states, Span span) {
+	}
+
+	private static Map<Verdict, List<Use>> uses(Checked checked, Set<Verdict> wanted) {
+		Map<Verdict, List<Use>> uses = new HashMap<>();
+		for (Rule rule : checked.base().rules()) {
+			for (Outcome outcome : rule.outcomes()) {
+				for (Conclusion conclusion : outcome.conclusions()) {
+					Verdict verdict = conclusion instanceof Conclusion.OnFault on ? new Verdict(on.fault(), on.verdict())
+							: conclusion instanceof Conclusion.Refers to ? Verdict.referral(to.toWhom()) : null;
+					add(uses, wanted, verdict, new Use(rule, true, conclusion.span()));
+				}
+			}
+			rule.given().forEach(given -> collect(uses, wanted, rule, given));
+		}
+		return uses;
+	}
+
+	private static void collect(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Rule rule, Condition condition) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> collect(uses, wanted, rule, part));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> collect(uses, wanted, rule, part));
+		} else if (condition instanceof Condition.Not not) {
+			collect(uses, wanted, rule, not.part());
+		} else if (condition instanceof Condition.VerdictIs is) {
+			add(uses, wanted, new Verdict(is.fault(), is.verdict()), new Use(rule, false, is.span()));
+		}
+	}
+
+	private static void add(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Verdict verdict, Use use) {
+		if (verdict != null && wanted.contains(verdict)) {
+			uses.computeIfAbsent(verdict, key -> new ArrayList<>()).add(use);
+		}
+	}
+}

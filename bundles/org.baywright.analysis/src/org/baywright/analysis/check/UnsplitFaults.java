@@ -1,0 +1,144 @@
+package org.baywright.analysis.check;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
+import org.baywright.analysis.proof.Encoding;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Fault;
+import org.baywright.model.Severity;
+import org.baywright.model.VerdictKind;
+
+/** Faults that no set of tests can tell apart: in every situation they are confirmed and cleared together. */
+@RuleCheck(id = "unsplit-faults", severity = Severity.WARNING, summary = "No set of tests can tell these faults apart")
+public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
+
+	@Override
+	public List<List<String>> examine(Prover prover) {
+		Program program = prover.program();
+		List<List<String>> groups = new ArrayList<>();
+		for (Verdict verdict : program.verdicts) {
+			if (verdict.kind() == VerdictKind.CONFIRMED && shown(prover, verdict.fault()).isPresent()) {
+				groups.stream().filter(group -> !isSplit(prover, group.get(0), verdict.fault())).findFirst()
+						.orElseGet(() -> {
+							groups.add(new ArrayList<>());
+							return groups.get(groups.size() - 1);
+						}).add(verdict.fault());
+			}
+		}
+		return groups.stream().filter(group -> group.size() > 1).map(List::copyOf).toList();
+	}
+
+	private static Optional<int[]> shown(Prover prover, String fault) {
+		return Pairs.deriving(prover.program(), fault, VerdictKind.CONFIRMED).stream()
+				.filter(b -> prover.live(b) == Answer.YES).findFirst().flatMap(prover::shown);
+	}
+
+	private static boolean isSplit(Prover prover, String a, String b) {
+		Program program = prover.program();
+		int confirmedA = program.numberOf(new Verdict(a, VerdictKind.CONFIRMED));
+		int confirmedB = program.numberOf(new Verdict(b, VerdictKind.CONFIRMED));
+		if (!program.derive(shown(prover, a).orElseThrow(), -1).verdicts()[confirmedB]
+				|| !program.derive(shown(prover, b).orElseThrow(), -1).verdicts()[confirmedA]) {
+			return true;
+		}
+		return differ(prover, confirmedA, confirmedB, a, b)
+				|| differ(prover, program.numberOf(new Verdict(a, VerdictKind.CLEARED)),
+						program.numberOf(new Verdict(b, VerdictKind.CLEARED)), a, b);
+	}
+
+	private static boolean differ(Prover prover, int first, int second, String a, String b) {
+		Encoding encoding = prover.encoding();
+		int left = first < 0 ? -org.baywright.analysis.sat.SatSolver.TRUE : encoding.verdict(first);
+		int right = second < 0 ? -org.baywright.analysis.sat.SatSolver.TRUE : encoding.verdict(second);
+		Answer oneWay = encoding.ask(left, -right);
+		Answer otherWay = oneWay == Answer.YES ? Answer.YES : encoding.ask(-left, right);
+		if (oneWay != Answer.YES && otherWay == Answer.UNDECIDED || oneWay == Answer.UNDECIDED && otherWay != Answer.YES) {
+			prover.undecided("whether " + a + " and " + b + " can be told apart");
+			return true;
+		}
+		return otherWay == Answer.YES;
+	}
+
+	@Override
+	public List<List<String>> nothing() {
+		return List.of();
+	}
+
+	@Override
+	public void report(Checked checked) {
+		Map<String, Map<String, Set<Component>>> together = new TreeMap<>();
+		checked.each(this, (part, groups) -> {
+			for (List<String> group : groups) {
+				for (String a : group) {
+					for (String b : group) {
+						if (a.compareTo(b) < 0) {
+							together.computeIfAbsent(a, key -> new TreeMap<>())
+									.computeIfAbsent(b, key -> new HashSet<>()).add(part);
+						}
+					}
+				}
+			}
+		});
+		if (together.isEmpty()) {
+			return;
+		}
+		Map<String, Set<Component>> partsOf = partsOfFaults(checked, together);
+		Set<String> told = new HashSet<>();
+		together.forEach((a, others) -> {
+			TreeSet<String> group = new TreeSet<>(Set.of(a));
+			others.forEach((b, parts) -> {
+				if (parts.containsAll(partsOf.get(a)) && parts.containsAll(partsOf.get(b))) {
+					group.add(b);
+				}
+			});
+			if (group.size() > 1 && told.add(a)) {
+				told.addAll(group);
+				report(checked, List.copyOf(group));
+			}
+		});
+	}
+
+	/** Returns for each fault the parts that say something about it. */
+	private static Map<String, Set<Component>> partsOfFaults(Checked checked,
+			Map<String, Map<String, Set<Component>>> together) {
+		Map<String, Set<Component>> parts = new HashMap<>();
+		together.forEach((a, others) -> {
+			parts.put(a, new HashSet<>());
+			others.keySet().forEach(b -> parts.put(b, new HashSet<>()));
+		});
+		checked.base().rules().forEach(rule -> rule.outcomes().forEach(outcome -> outcome.conclusions().forEach(said -> {
+			if (said instanceof org.baywright.model.Conclusion.OnFault on && parts.containsKey(on.fault())) {
+				parts.get(on.fault()).addAll(checked.partsOf(rule.name()));
+			}
+		})));
+		return parts;
+	}
+
+	private void report(Checked checked, List<String> faults) {
+		Fault first = checked.base().fault(faults.get(0)).orElseThrow();
+		Checked.Draftsman finding = checked.finding(this, String.join("+", faults), first.span())
+				.says("No set of tests can tell " + String.join(", ", faults)
+						+ " apart: the rules always confirm and clear them together.");
+		for (String fault : faults) {
+			checked.base().fault(fault).filter(other -> other != first)
+					.ifPresent(other -> finding.near(other.span(), "fault " + other.name()));
+			finding.about(fault);
+		}
+		finding.add();
+	}
+}

@@ -1,0 +1,72 @@
+package org.baywright.analysis.check;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Set;
+
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Story;
+import org.baywright.analysis.proof.Check;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.model.Condition;
+import org.baywright.model.Domain;
+import org.baywright.model.IndexSet;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+import org.baywright.model.Test;
+
+/** Results of a test that no rule which can fire ever uses. A condition that takes every result uses none. */
+@RuleCheck(id = "unused-result", severity = Severity.WARNING, summary = "A test can give a result that no rule uses")
+public final class UnusedResult implements Check {
+
+	@Override
+	public void report(Checked checked) {
+		Set<String> dead = new HashSet<>();
+		OfRules<DeadRule.Dead> deadRules = new OfRules<>();
+		checked.each(Checks.get(DeadRule.class), (part, deads) -> deads.stream().filter(DeadRule.Dead::whole)
+				.forEach(fact -> deadRules.add(fact.rule(), part, fact)));
+		deadRules.each(checked, (rule, facts) -> dead.add(rule));
+		Map<String, IndexSet> used = new HashMap<>();
+		for (Rule rule : checked.base().rules()) {
+			if (!dead.contains(rule.name())) {
+				rule.given().forEach(given -> collect(checked, given, used));
+				rule.test().flatMap(checked.base()::test).ifPresent(test -> rule.outcomes().forEach(outcome -> outcome
+						.values().ifPresent(values -> use(used, test, values.in(test.domain())))));
+			}
+		}
+		for (Test test : checked.base().tests()) {
+			report(checked, test, used.getOrDefault(test.name(), IndexSet.EMPTY));
+		}
+	}
+
+	private void report(Checked checked, Test test, IndexSet used) {
+		IndexSet unused = used.complement(test.domain().size());
+		if (!unused.isEmpty()) {
+			checked.finding(this, test.name(), test.span())
+					.says(used.isEmpty() ? "No rule uses test " + test.name() + "."
+							: "No rule uses the result " + Story.say(test.domain(), unused) + " of test " + test.name() + ".")
+					.about(test.name() + unused).add();
+		}
+	}
+
+	private static void use(Map<String, IndexSet> used, Test test, IndexSet values) {
+		boolean tellsNothing = test.domain() instanceof Domain.Names && values.equals(IndexSet.all(test.domain()))
+				&& test.domain().size() > 1;
+		if (!tellsNothing) {
+			used.merge(test.name(), values, IndexSet::union);
+		}
+	}
+
+	private static void collect(Checked checked, Condition condition, Map<String, IndexSet> used) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> collect(checked, part, used));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> collect(checked, part, used));
+		} else if (condition instanceof Condition.Not not) {
+			collect(checked, not.part(), used);
+		} else if (condition instanceof Condition.TestIs is) {
+			checked.base().test(is.test()).ifPresent(test -> use(used, test, is.values().in(test.domain())));
+		}
+	}
+}

@@ -1,0 +1,77 @@
+package org.baywright.analysis.check;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.proof.Check;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.model.CodeReading;
+import org.baywright.model.Condition;
+import org.baywright.model.Repair;
+import org.baywright.model.Rule;
+import org.baywright.model.Severity;
+
+/** A verification that does not repeat what confirmed the fault: the test, or the reading of the code. */
+@RuleCheck(id = "verify-not-repeated", severity = Severity.WARNING, summary = "A verification does not repeat what confirmed the fault")
+public final class VerifyNotRepeated implements Check {
+
+	@Override
+	public void report(Checked checked) {
+		Map<String, List<Rule>> confirming = Confirming.rules(checked);
+		for (Repair repair : checked.base().repairs()) {
+			if (repair.verify().isEmpty()) {
+				continue; // reported as unverified
+			}
+			Verification walk = new Verification(checked.base(), repair);
+			TreeSet<String> missing = new TreeSet<>();
+			TreeSet<String> rules = new TreeSet<>();
+			for (String fault : repair.fixes()) {
+				for (Rule rule : confirming.getOrDefault(fault, List.of())) {
+					TreeSet<String> evidence = evidence(rule);
+					if (!evidence.isEmpty() && evidence.stream()
+							.noneMatch(name -> walk.repeats(name) || walk.looksAgainFor(name))) {
+						missing.add(String.join(" or ", evidence));
+						rules.add(rule.name());
+					}
+				}
+			}
+			if (!missing.isEmpty()) {
+				Checked.Draftsman finding = checked.finding(this, repair.name(), repair.span())
+						.says("The verification of repair " + repair.name() + " does not repeat " + String.join(", ", missing)
+								+ ", which confirmed the fault.")
+						.fix(new Fix.AddLine("Also repeat what confirmed the fault", "verify", repair.name(),
+								"repeat what confirmed"));
+				rules.forEach(name -> checked.base().rule(name).ifPresent(rule -> finding.about(rule)
+						.near(rule.span(), "rule " + name + " confirms it")));
+				finding.about(repair.verify().stream().map(step -> step.getClass().getSimpleName()).toList().toString())
+						.add();
+			}
+		}
+	}
+
+	/** Returns the test that a rule confirms by; without one, the tests and codes it asks for. */
+	private static TreeSet<String> evidence(Rule rule) {
+		TreeSet<String> evidence = new TreeSet<>();
+		if (rule.test().isPresent()) {
+			evidence.add(rule.test().get());
+		} else {
+			rule.given().forEach(given -> collect(given, evidence));
+		}
+		return evidence;
+	}
+
+	private static void collect(Condition condition, TreeSet<String> into) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> collect(part, into));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> collect(part, into));
+		} else if (condition instanceof Condition.TestIs is) {
+			into.add(is.test());
+		} else if (condition instanceof Condition.CodeIs is && is.reading() == CodeReading.PRESENT) {
+			into.add(is.code());
+		}
+	}
+}

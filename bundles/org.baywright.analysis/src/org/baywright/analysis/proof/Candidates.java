@@ -1,0 +1,88 @@
+package org.baywright.analysis.proof;
+
+import org.baywright.analysis.Variable;
+import java.util.Arrays;
+import java.util.Optional;
+
+import org.baywright.model.IndexSet;
+
+/**
+ * Builds a situation in which a branch should fire by walking back along its chain. It is a guess that the derivation
+ * then confirms or not; most live branches are shown live this way, without a solver.
+ */
+final class Candidates {
+
+	private static final int DEEPEST = 32;
+
+	private final Program program;
+
+	Candidates(Program program) {
+		this.program = program;
+	}
+
+	/** Returns known cells that satisfy what the branch asks to be present; verdicts that must not stand are ignored. */
+	Optional<int[]> of(int branch) {
+		IndexSet[] allowed = new IndexSet[program.variables.size()];
+		return satisfy(program.branches.get(branch).body(), allowed, 0).map(this::pick);
+	}
+
+	private Optional<IndexSet[]> satisfy(Formula formula, IndexSet[] allowed, int depth) {
+		if (depth > DEEPEST) {
+			return Optional.empty();
+		}
+		if (formula instanceof Formula.Known lit) {
+			return lit.var() < 0 ? Optional.empty() : narrow(allowed, lit.var(), lit.cells());
+		} else if (formula instanceof Formula.All all) {
+			Optional<IndexSet[]> state = Optional.of(allowed);
+			for (Formula part : all.parts()) {
+				if (state.isEmpty()) {
+					return state;
+				}
+				state = satisfy(part, state.get(), depth);
+			}
+			return state;
+		} else if (formula instanceof Formula.Any any) {
+			for (Formula part : any.parts()) {
+				Optional<IndexSet[]> state = satisfy(part, allowed, depth);
+				if (state.isPresent()) {
+					return state;
+				}
+			}
+			return Optional.empty();
+		}
+		Formula.Stands stands = (Formula.Stands) formula;
+		if (!stands.stands()) {
+			return Optional.of(allowed);
+		}
+		for (int b : program.derivedBy.get(stands.verdict())) {
+			Optional<IndexSet[]> state = satisfy(program.branches.get(b).body(), allowed, depth + 1);
+			if (state.isPresent()) {
+				return state;
+			}
+		}
+		return Optional.empty();
+	}
+
+	private Optional<IndexSet[]> narrow(IndexSet[] allowed, int var, IndexSet cells) {
+		IndexSet met = allowed[var] == null ? cells : allowed[var].intersect(cells);
+		if (met.isEmpty()) {
+			return Optional.empty();
+		}
+		IndexSet[] next = Arrays.copyOf(allowed, allowed.length);
+		next[var] = met;
+		int module = program.moduleOf[var];
+		if (module >= 0) {
+			boolean silent = met.first() == Variable.UNREAD;
+			return narrow(next, module, Encoding.only(silent ? Variable.SILENT : Variable.ANSWERS));
+		}
+		return Optional.of(next);
+	}
+
+	private int[] pick(IndexSet[] allowed) {
+		int[] cells = new int[allowed.length];
+		for (int var = 0; var < cells.length; var++) {
+			cells[var] = allowed[var] != null ? allowed[var].first() : program.isTrait(var) ? 0 : Program.OPEN;
+		}
+		return cells;
+	}
+}

@@ -1,0 +1,209 @@
+package org.baywright.analysis.proof;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.BiConsumer;
+
+import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.Place;
+import org.baywright.analysis.Situation;
+import org.baywright.analysis.Story;
+import org.baywright.model.Case;
+import org.baywright.model.Condition;
+import org.baywright.model.Law;
+import org.baywright.model.Meaning;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
+
+/** A rule base whose parts are proved: where checks read the proofs and put their findings. */
+public final class Checked {
+
+	private final RuleBase base;
+	private final List<Component> components;
+	private final Map<String, FamilyParts> families;
+	private final List<Finding> findings = new ArrayList<>();
+
+	Checked(RuleBase base, List<Component> components, Map<String, FamilyParts> families) {
+		this.base = base;
+		this.components = components;
+		this.families = families;
+	}
+
+	public RuleBase base() {
+		return base;
+	}
+
+	/** Returns what the checks before this one found. */
+	public List<Finding> findings() {
+		return Collections.unmodifiableList(findings);
+	}
+
+	/** Runs all finished jobs; one of a family that no vehicle belongs to is left to the language to report. */
+	public List<CaseResult> cases() {
+		List<CaseResult> results = new ArrayList<>();
+		for (Case job : base.cases()) {
+			FamilyParts parts = families.get(job.family());
+			if (parts != null) {
+				results.add(parts.run(base, job));
+			}
+		}
+		return results;
+	}
+
+	/** Calls {@code use} for each part with what the check proved of it. */
+	public <F> void each(ProofCheck<F> check, BiConsumer<Component, F> use) {
+		for (Component component : components) {
+			use.accept(component, component.fact(check));
+		}
+	}
+
+	/** Returns the parts a rule belongs to, one for each different way it is used in; none if it reaches no family. */
+	public List<Component> partsOf(String rule) {
+		Map<Key, Component> parts = new LinkedHashMap<>();
+		base.rule(rule).ifPresent(found -> {
+			for (String family : base.reach(found.scope())) {
+				Component part = families.get(family).partOf(rule);
+				parts.put(part.key, part);
+			}
+		});
+		return List.copyOf(parts.values());
+	}
+
+	/** Returns all parts, in a fixed order. */
+	public List<Component> parts() {
+		return components;
+	}
+
+	/** Returns the parts of a family. */
+	public List<Component> partsOfFamily(String family) {
+		return families.get(family).parts();
+	}
+
+	/** Returns conditions on traits under which the part always ends in a verdict. */
+	public static List<Condition> unquiet(Component part) {
+		return part.unquiet;
+	}
+
+	/** Returns a prover for a part again, told when the other parts of the family cannot be quiet. */
+	public Prover prover(Component part, String family, List<Condition> unquiet) {
+		Draft draft = families.get(family).draftOf(part);
+		return new Prover(base, new ProgramBuilder(base, family, draft.rules(), draft.laws(), draft.exclusives())
+				.unquiet(unquiet).build(), Prover.CONFLICT_LIMIT);
+	}
+
+	// ---- making findings ---------------------------------------------------------------------------------------
+
+	/** Collects what makes up one finding. */
+	public final class Draftsman {
+		private final Check check;
+		private final String subject;
+		private final Span span;
+		private Severity severity;
+		private String message = "";
+		private Evidence evidence = new Evidence.Text();
+		private final List<Place> related = new ArrayList<>();
+		private final List<Fix> fixes = new ArrayList<>();
+		private final TreeSet<String> meanings = new TreeSet<>();
+
+		private Draftsman(Check check, String subject, Span span) {
+			this.check = check;
+			this.subject = subject;
+			this.span = span;
+			severity = check.about().severity();
+		}
+
+		public Draftsman severity(Severity other) {
+			severity = other;
+			return this;
+		}
+
+		public Draftsman says(String text) {
+			message = text;
+			return this;
+		}
+
+		public Draftsman shownBy(Evidence shows) {
+			evidence = shows;
+			return this;
+		}
+
+		public Draftsman near(Span place, String note) {
+			related.add(new Place(place, note));
+			return this;
+		}
+
+		public Draftsman near(List<Place> places) {
+			related.addAll(places);
+			return this;
+		}
+
+		public Draftsman fix(Fix fix) {
+			fixes.add(fix);
+			return this;
+		}
+
+		/** Ties the finding to the meaning of a rule: an acceptance goes stale when it changes. */
+		public Draftsman about(Rule rule) {
+			meanings.add(Meaning.text(rule));
+			return this;
+		}
+
+		/** Ties the finding to some other meaning. */
+		public Draftsman about(String meaning) {
+			meanings.add(meaning);
+			return this;
+		}
+
+		public void add() {
+			String id = check.about().id() + ":" + subject;
+			String meaning = Meaning.fingerprint(id + meanings);
+			if (severity == Severity.WARNING) {
+				fixes.add(new Fix.AddElement("Accept this with a reason",
+						"accept \"" + id + "@" + meaning + "\" because \"\""));
+			}
+			findings.add(new Finding(id, check.about().id(), severity, span, message, related, evidence,
+					Story.tell(base, evidence), meaning, fixes, Optional.empty()));
+		}
+	}
+
+	/** Begins a finding. */
+	public Draftsman finding(Check check, String subject, Span span) {
+		return new Draftsman(check, subject, span);
+	}
+
+	/** Returns a witness that names the first family of the part. */
+	public Evidence witness(Component part, Situation situation) {
+		return new Evidence.Witness(new Situation(part.families().get(0), situation.facts()));
+	}
+
+	/** Returns the lines with the places where they stand now, and the declarations that empty values clash with. */
+	public Evidence core(List<SourceLine> lines) {
+		List<Place> places = new ArrayList<>();
+		for (SourceLine line : lines) {
+			if (line.kind().equals("law")) {
+				base.laws().stream().filter(law -> law.title().equals(line.element())).map(Law::span).findFirst()
+						.ifPresent(span -> places.add(new Place(span, "law: " + line.element())));
+			} else {
+				base.rule(line.element()).ifPresent(rule -> places.addAll(LinePlaces.of(base, rule, line)));
+			}
+		}
+		return new Evidence.Core(places.stream().distinct().toList());
+	}
+
+	/** Returns where an outcome of a rule stands. */
+	public Place place(String rule, int outcome) {
+		Rule found = base.rule(rule).orElseThrow();
+		return new Place(found.outcomes().get(outcome).span(),
+				"rule " + rule + ", " + found.outcomes().get(outcome).label());
+	}
+}

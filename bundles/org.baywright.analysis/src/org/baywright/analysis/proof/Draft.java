@@ -1,0 +1,23 @@
+package org.baywright.analysis.proof;
+
+import java.util.List;
+
+import org.baywright.model.Law;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+
+/**
+ * Rules of one family that belong together, not yet made ready.
+ *
+ * @param family the vehicle family
+ * @param rules rules, sorted by name
+ * @param laws laws that concern them
+ * @param exclusives groups of exclusive faults that concern them
+ */
+public record Draft(String family, List<Rule> rules, List<Law> laws, List<List<String>> exclusives) {
+
+	/** Makes the rules ready for proofs. */
+	public Program program(RuleBase base) {
+		return new ProgramBuilder(base, family, rules, laws, exclusives).build();
+	}
+}

@@ -1,0 +1,253 @@
+package org.baywright.analysis.proof;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
+
+import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Variable;
+import org.baywright.model.Condition;
+import org.baywright.model.Exclusive;
+import org.baywright.model.Family;
+import org.baywright.model.Law;
+import org.baywright.model.Meaning;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Test;
+import org.baywright.model.Trait;
+
+/**
+ * Cuts a rule base into parts, proves those not proved before and lets the checks report. What was proved is kept from
+ * run to run under the meaning of the part, so that an edit costs what it can reach.
+ */
+public final class Engine {
+
+	/** What a run found. */
+	public record Outcome(List<Finding> findings, List<CaseResult> cases, int parts, int proved) {
+	}
+
+	private final List<Check> checks;
+	private final int threads;
+	private Map<Rule, Footprint> footprints = new IdentityHashMap<>();
+	private Map<Rule, Key> ownKeys = new IdentityHashMap<>();
+	private Map<Key, Component> known = new HashMap<>();
+	private Map<String, FamilyParts> families = new HashMap<>();
+
+	/** @param checks checks to make, in order @param threads provers at work at once, 1 or more */
+	public Engine(List<Check> checks, int threads) {
+		this.checks = List.copyOf(checks);
+		this.threads = threads;
+	}
+
+	/**
+	 * Checks a rule base.
+	 *
+	 * @throws CancellationException if the listener asked to stop; what was proved until then is kept
+	 */
+	public Outcome run(RuleBase base, Listener listener) {
+		Map<String, List<Rule>> rulesOf = rulesByFamily(base);
+		Map<Rule, Key> keys = boundKeys(base);
+		Map<String, FamilyParts> now = new LinkedHashMap<>();
+		Map<Key, Component> used = new LinkedHashMap<>();
+		Map<Component, Draft> toProve = new LinkedHashMap<>();
+		for (Family family : base.vehicleFamilies()) {
+			FamilyParts parts = partsOf(base, family.name(), rulesOf.get(family.name()), keys, toProve);
+			now.put(family.name(), parts);
+			for (Component part : parts.parts()) {
+				if (used.put(part.key, part) == null) {
+					part.forgetFamilies();
+				}
+				part.addFamily(family.name());
+			}
+		}
+		prove(base, toProve, listener);
+		known = used;
+		families = now;
+		Checked checked = new Checked(base, List.copyOf(used.values()), now);
+		for (Check check : checks) {
+			if (listener.isCancelled()) {
+				throw new CancellationException();
+			}
+			check.report(checked);
+		}
+		return new Outcome(checked.findings(), checked.cases(), used.size(), toProve.size());
+	}
+
+	private static Map<String, List<Rule>> rulesByFamily(RuleBase base) {
+		Map<String, List<Rule>> byFamily = new HashMap<>();
+		base.families().forEach(family -> byFamily.put(family.name(), new ArrayList<>()));
+		for (Rule rule : base.rules()) {
+			if (base.rule(rule.name()).orElse(null) == rule) { // the language reports a name used twice
+				for (String family : base.reach(rule.scope())) {
+					byFamily.get(family).add(rule);
+				}
+			}
+		}
+		return byFamily;
+	}
+
+	/** Returns for each rule what it means together with what it speaks of: domains, modules, signs. */
+	private Map<Rule, Key> boundKeys(RuleBase base) {
+		Map<Rule, Footprint> prints = new IdentityHashMap<>();
+		Map<Rule, Key> own = new IdentityHashMap<>();
+		Map<Rule, Key> bound = new IdentityHashMap<>();
+		Map<Variable, String> described = new HashMap<>();
+		for (Rule rule : base.rules()) {
+			Footprint print = Optional.ofNullable(footprints.get(rule)).orElseGet(() -> Footprint.of(rule));
+			StringBuilder context = new StringBuilder();
+			for (Variable finding : print.findings()) {
+				context.append(described.computeIfAbsent(finding, key -> describe(base, key)));
+			}
+			prints.put(rule, print);
+			Key ownKey = Optional.ofNullable(ownKeys.get(rule)).orElseGet(() -> Key.of(print.text()));
+			own.put(rule, ownKey);
+			bound.put(rule, ownKey.mix(context.toString()));
+		}
+		footprints = prints;
+		ownKeys = own;
+		return bound;
+	}
+
+	private static String describe(RuleBase base, Variable finding) {
+		String name = finding.name();
+		String text = switch (finding.kind()) {
+		case TEST -> base.test(name).map((Test test) -> Meaning.text(test.domain()) + test.states()).orElse("");
+		case SIGN -> base.sign(name).map(sign -> "" + sign.intermittent()).orElse("");
+		case MODULE -> base.module(name).map(module -> module.families() + "" + module.answersIn()).orElse("");
+		case CODE -> base.code(name)
+				.map(code -> code.module() + describe(base, new Variable(Variable.Kind.MODULE, code.module())))
+				.orElse("");
+		default -> "";
+		};
+		return finding + text;
+	}
+
+	private FamilyParts partsOf(RuleBase base, String family, List<Rule> rules, Map<Rule, Key> keys,
+			Map<Component, Draft> toProve) {
+		List<Law> laws = base.laws().stream().filter(law -> base.reaches(law.families(), family)).toList();
+		List<Exclusive> exclusives = base.exclusives();
+		String traits = traits(base, family);
+		Key signature = Key.sequence(rules.stream().map(keys::get).toList(),
+				family + traits + texts(laws) + exclusives.stream().map(Exclusive::faults).toList());
+		FamilyParts before = families.get(family);
+		if (before != null && before.signature.equals(signature)) {
+			return before;
+		}
+		List<Draft> drafts = new Partition(base, family, footprints::get).cut(rules, laws, exclusives);
+		List<Component> parts = new ArrayList<>();
+		for (Draft draft : drafts) {
+			Key key = Key.of(draft.rules().stream().map(keys::get).toList(),
+					usedTraits(base, family, draft) + texts(draft.laws()) + draft.exclusives());
+			Component part = known.get(key);
+			if (part == null) {
+				part = new Component(key, draft.rules().stream().map(Rule::name).toList());
+				known.put(key, part);
+				toProve.put(part, draft);
+			}
+			parts.add(part);
+		}
+		return new FamilyParts(signature, parts, drafts,
+				new Draft(family, rules, laws, exclusives.stream().map(Exclusive::faults).toList()));
+	}
+
+	private static String texts(Collection<Law> laws) {
+		StringBuilder text = new StringBuilder();
+		laws.forEach(law -> text.append(Footprint.of(law).text()));
+		return text.toString();
+	}
+
+	private static String traits(RuleBase base, String family) {
+		StringBuilder text = new StringBuilder();
+		for (Trait trait : base.traitsOf(family).values()) {
+			text.append(trait.name()).append(Meaning.text(trait.domain()));
+		}
+		return text.toString();
+	}
+
+	/** Families that differ only in traits a part does not speak of share its proof. */
+	private String usedTraits(RuleBase base, String family, Draft draft) {
+		Map<String, String> used = new java.util.TreeMap<>();
+		draft.rules().forEach(rule -> footprints.get(rule).traits().forEach(trait -> used.put(trait, "")));
+		draft.laws().forEach(law -> Footprint.of(law).traits().forEach(trait -> used.put(trait, "")));
+		used.replaceAll((name, unused) -> Optional.ofNullable(base.traitsOf(family).get(name))
+				.map(trait -> Meaning.text(trait.domain())).orElse("-"));
+		StringBuilder fitted = new StringBuilder(used.toString());
+		for (org.baywright.model.Module module : base.modules()) {
+			if (!module.families().isEmpty()) {
+				fitted.append(base.reaches(module.families(), family) ? '1' : '0');
+			}
+		}
+		return fitted.toString();
+	}
+
+	// ---- proving -----------------------------------------------------------------------------------------------
+
+	private void prove(RuleBase base, Map<Component, Draft> toProve, Listener listener) {
+		AtomicInteger done = new AtomicInteger();
+		int total = toProve.size();
+		if (total < 2 || threads < 2) {
+			toProve.forEach((part, draft) -> proveOne(base, part, draft, listener, done, total));
+			return;
+		}
+		ExecutorService pool = Executors.newFixedThreadPool(threads, task -> {
+			Thread thread = new Thread(task, "baywright-prover");
+			thread.setDaemon(true);
+			return thread;
+		});
+		try {
+			List<Future<?>> tasks = new ArrayList<>();
+			toProve.forEach(
+					(part, draft) -> tasks.add(pool.submit(() -> proveOne(base, part, draft, listener, done, total))));
+			for (Future<?> task : tasks) {
+				task.get();
+			}
+		} catch (ExecutionException e) {
+			toProve.keySet().forEach(part -> known.remove(part.key));
+			throw e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e.getCause());
+		} catch (InterruptedException e) {
+			Thread.currentThread().interrupt();
+			toProve.keySet().forEach(part -> known.remove(part.key));
+			throw new CancellationException();
+		} finally {
+			pool.shutdownNow();
+		}
+	}
+
+	private void proveOne(RuleBase base, Component part, Draft draft, Listener listener, AtomicInteger done,
+			int total) {
+		if (listener.isCancelled()) {
+			throw new CancellationException();
+		}
+		Program program = draft.program(base);
+		Prover prover = new Prover(base, program, Prover.CONFLICT_LIMIT);
+		boolean sound = program.circle().isEmpty() && prover.isPossible();
+		for (Check check : checks) {
+			if (check instanceof ProofCheck<?> proof) {
+				part.put(proof, sound || proof.needsNoProgram() ? proof.examine(prover) : proof.nothing());
+			}
+		}
+		if (sound) {
+			Optional<List<Condition>> unquiet = TraitLimits.unquiet(program, prover.encoding());
+			if (unquiet.isEmpty()) {
+				prover.undecided("for which vehicles the rules about " + String.join(", ", part.rules())
+						+ " always end in a verdict");
+			}
+			part.unquiet = unquiet.orElse(List.of());
+		}
+		part.undecided = prover.undecidedQuestions();
+		listener.progress(done.incrementAndGet(), total);
+	}
+}

@@ -1,0 +1,36 @@
+package org.baywright.analysis.proof;
+
+import java.util.List;
+
+import org.baywright.model.IndexSet;
+
+/**
+ * A condition made ready for proofs: negation stands only at the leaves, values are cells.
+ */
+public sealed interface Formula {
+
+	/** Always holds. */
+	Formula TRUE = new All(List.of());
+
+	/**
+	 * The variable is known and in one of the cells.
+	 *
+	 * @param var number of the variable in its program; -1 if vehicles of the family do not have it, then it never holds
+	 * @param cells cells of the variable
+	 * @param line number of the source line in the program
+	 */
+	record Known(int var, IndexSet cells, int line) implements Formula {
+	}
+
+	/** The verdict stands, or does not stand. */
+	record Stands(int verdict, boolean stands, int line) implements Formula {
+	}
+
+	/** All parts hold. */
+	record All(List<Formula> parts) implements Formula {
+	}
+
+	/** At least one part holds. */
+	record Any(List<Formula> parts) implements Formula {
+	}
+}
