@@ -1,0 +1,4 @@
+package org.baywright.language.scoping;
+
+public class BayScopeProvider extends AbstractBayScopeProvider {
+}
