@@ -1,0 +1,322 @@
+package org.baywright.language.translate;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.baywright.language.bay.Atom;
+import org.baywright.language.bay.BayPackage;
+import org.baywright.language.bay.Both;
+import org.baywright.language.bay.Compare;
+import org.baywright.language.bay.Condition;
+import org.baywright.language.bay.Either;
+import org.baywright.language.bay.IsValue;
+import org.baywright.language.bay.Negation;
+import org.baywright.language.bay.Presence;
+import org.baywright.language.bay.PresenceValue;
+import org.baywright.language.bay.Standing;
+import org.baywright.language.index.Facts;
+import org.baywright.language.index.Kind;
+import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.index.Refs;
+import org.baywright.language.index.Refs.Ref;
+import org.baywright.language.index.Symbol;
+import org.baywright.model.CodeReading;
+import org.baywright.model.Domain;
+import org.baywright.model.Span;
+import org.baywright.model.VerdictKind;
+
+/** Conditions of rules and laws. */
+final class Conditions {
+
+	private final Context context;
+	private final Families families;
+	private final Values values;
+
+	Conditions(Context context, Families families, Values values) {
+		this.context = context;
+		this.families = families;
+		this.values = values;
+	}
+
+	/** Where a condition stands; that decides what it may speak of. */
+	enum Place {
+		/** Which vehicles: traits only. */
+		WHERE,
+		/** What a rule needs: anything. */
+		GIVEN,
+		/** A law: anything but verdicts. */
+		LAW
+	}
+
+	/**
+	 * A condition's surroundings.
+	 *
+	 * @param place where it stands
+	 * @param families families it is written for; empty for all
+	 */
+	record Within(Place place, List<String> families) {
+	}
+
+	/** Translates a condition, or returns nothing if a part of it is wrong. */
+	Optional<org.baywright.model.Condition> translate(Condition condition, Within within) {
+		if (condition instanceof Either either) {
+			return parts(either.getParts(), within)
+					.map(parts -> new org.baywright.model.Condition.Or(parts, span(condition)));
+		}
+		if (condition instanceof Both both) {
+			return parts(both.getParts(), within)
+					.map(parts -> new org.baywright.model.Condition.And(parts, span(condition)));
+		}
+		if (condition instanceof Negation negation) {
+			return translate(negation.getPart(), within)
+					.map(part -> new org.baywright.model.Condition.Not(part, span(condition)));
+		}
+		if (condition instanceof Atom atom) {
+			return atom(atom, within);
+		}
+		context.report.incomplete();
+		return Optional.empty();
+	}
+
+	private Optional<List<org.baywright.model.Condition>> parts(List<Condition> written, Within within) {
+		List<org.baywright.model.Condition> parts = new ArrayList<>();
+		for (Condition part : written) {
+			translate(part, within).ifPresent(parts::add);
+		}
+		return parts.size() == written.size() ? Optional.of(parts) : Optional.empty();
+	}
+
+	private Span span(Condition condition) {
+		return context.source.span(condition);
+	}
+
+	private Optional<org.baywright.model.Condition> atom(Atom atom, Within within) {
+		Optional<Ref> ref = Refs.one(atom, BayPackage.Literals.ATOM__SUBJECT);
+		if (ref.isEmpty()) {
+			context.report.incomplete();
+			return Optional.empty();
+		}
+		List<Symbol> found = context.find(Key.subject(ref.get().name()));
+		if (found.isEmpty()) {
+			unknown(ref.get(), within);
+			return Optional.empty();
+		}
+		Symbol symbol = found.get(0);
+		if (!mayStand(symbol, ref.get(), within)) {
+			return Optional.empty();
+		}
+		return switch (symbol.kind()) {
+		case SIGN -> sign(atom, symbol, within);
+		case CODE -> code(atom, symbol, within);
+		case MODULE -> module(atom, symbol, within);
+		case TEST -> test(atom, symbol);
+		case TRAIT -> trait(atom, ref.get(), within);
+		case FAULT -> fault(atom, symbol);
+		default -> throw new IllegalStateException(symbol.kind().word());
+		};
+	}
+
+	private boolean mayStand(Symbol symbol, Ref ref, Within within) {
+		if (within.place() == Place.WHERE && symbol.kind() != Kind.TRAIT) {
+			context.report.error("where-not-trait", context.source.span(ref.node()),
+					"`where` tells vehicles apart by their traits, and `" + ref.name() + "` is " + symbol.kind().aWord()
+							+ ".",
+					"Put what is found on the vehicle under `given`.");
+			return false;
+		}
+		if (within.place() == Place.LAW && symbol.kind() == Kind.FAULT) {
+			context.report.error("law-verdict", context.source.span(ref.node()),
+					"A law speaks of the vehicle and of what can be found on it, not of verdicts such as that on `"
+							+ ref.name() + "`.",
+					"Write a rule with `given`, or `exclusive` for faults that exclude each other.");
+			return false;
+		}
+		return true;
+	}
+
+	private void unknown(Ref ref, Within within) {
+		Span span = context.source.span(ref.node());
+		if (ref.name().indexOf('.') >= 0) {
+			context.resolve(ref, Kind.FAULT);
+			return;
+		}
+		if (context.find(Kind.PART, ref.name()).isPresent()) {
+			List<String> faults = context.names(Kind.FAULT).stream().filter(name -> name.startsWith(ref.name() + "."))
+					.toList();
+			context.report.error("unknown-name", span, "`" + ref.name() + "` is a part, and a condition needs a fault of it.",
+					faults.isEmpty() ? "Declare a fault of the part first." : "Write " + Spelling.either(faults) + ".");
+			return;
+		}
+		List<String> names = new ArrayList<>();
+		if (within.place() == Place.WHERE) {
+			names.addAll(context.names(Kind.TRAIT));
+		} else {
+			for (Kind kind : List.of(Kind.SIGN, Kind.TEST, Kind.CODE, Kind.MODULE, Kind.TRAIT, Kind.FAULT)) {
+				names.addAll(context.names(kind));
+			}
+		}
+		String what = within.place() == Place.WHERE ? "trait" : "sign, test, code, module or trait";
+		context.report.error("unknown-name", span, "There is no " + what + " `" + ref.name() + "`.",
+				Spelling.advice(ref.name(), names, "Declare it, or correct the name."));
+	}
+
+	private Optional<org.baywright.model.Condition> sign(Atom atom, Symbol symbol, Within within) {
+		Presence presence = presence(atom);
+		if (within.place() == Place.LAW && presence != null && presence.getValue() == PresenceValue.UNEXPLAINED) {
+			context.report.error("law-verdict", span(atom),
+					"Whether a sign is explained depends on verdicts, of which a law does not speak.",
+					"Write `present` or `absent`.");
+			return Optional.empty();
+		}
+		if (atom.getPredicate() != null && presence == null) {
+			return wrongPredicate(atom, symbol, "`present`, `absent` or `unexplained`");
+		}
+		PresenceValue value = presence == null ? PresenceValue.PRESENT : presence.getValue();
+		org.baywright.model.Condition condition = switch (value) {
+		case PRESENT -> new org.baywright.model.Condition.SignIs(symbol.name(), true, span(atom));
+		case ABSENT -> new org.baywright.model.Condition.SignIs(symbol.name(), false, span(atom));
+		case UNEXPLAINED -> new org.baywright.model.Condition.Unexplained(symbol.name(), span(atom));
+		default -> null;
+		};
+		if (condition == null) {
+			return wrongPredicate(atom, symbol, "`present`, `absent` or `unexplained`");
+		}
+		return Optional.of(negated(condition, presence));
+	}
+
+	private Optional<org.baywright.model.Condition> code(Atom atom, Symbol symbol, Within within) {
+		Presence presence = presence(atom);
+		String choices = "`present`, `absent`, `missing` or `unread`";
+		if (atom.getPredicate() != null && presence == null) {
+			return wrongPredicate(atom, symbol, choices);
+		}
+		CodeReading reading = switch (presence == null ? PresenceValue.PRESENT : presence.getValue()) {
+		case PRESENT -> CodeReading.PRESENT;
+		case ABSENT -> CodeReading.ABSENT;
+		case UNREAD -> CodeReading.UNREAD;
+		case MISSING -> CodeReading.MISSING;
+		default -> null;
+		};
+		if (reading == null) {
+			return wrongPredicate(atom, symbol, choices);
+		}
+		String module = ((Facts.OfCode) symbol.facts()).module();
+		Optional<Symbol> holder = context.find(Kind.MODULE, module);
+		if (holder.isEmpty()) {
+			context.report.incomplete(); // reported where the code is declared
+			return Optional.empty();
+		}
+		checkFitted(atom, symbol.name(), holder.get(), within);
+		if (reading == CodeReading.UNREAD) {
+			context.report.note("code-unread", span(atom),
+					"A code is unread exactly when its module does not answer.",
+					"Write `" + module + " silent`, which says it plainly.");
+		}
+		return Optional.of(negated(new org.baywright.model.Condition.CodeIs(symbol.name(), reading, span(atom)), presence));
+	}
+
+	private Optional<org.baywright.model.Condition> module(Atom atom, Symbol symbol, Within within) {
+		Presence presence = presence(atom);
+		PresenceValue value = presence == null ? null : presence.getValue();
+		if (value != PresenceValue.ANSWERS && value != PresenceValue.SILENT) {
+			return wrongPredicate(atom, symbol, "`answers` or `silent`");
+		}
+		checkFitted(atom, symbol.name(), symbol, within);
+		return Optional.of(negated(
+				new org.baywright.model.Condition.ModuleIs(symbol.name(), value == PresenceValue.ANSWERS, span(atom)),
+				presence));
+	}
+
+	private void checkFitted(Atom atom, String name, Symbol module, Within within) {
+		List<String> fittedIn = ((Facts.OfModule) module.facts()).families();
+		if (!families.anyHas(within.families(), fittedIn)) {
+			context.report.warning("not-fitted", span(atom), "No vehicle meant here has the module of `" + name + "`.",
+					"Name the family under `on` at the module `" + module.name() + "`, or take the condition out.");
+		}
+	}
+
+	private Optional<org.baywright.model.Condition> test(Atom atom, Symbol symbol) {
+		Optional<Domain> domain = ((Facts.OfTest) symbol.facts()).domain();
+		if (domain.isEmpty()) {
+			context.report.incomplete(); // reported where the test is declared
+			return Optional.empty();
+		}
+		return valued(atom, symbol.name(), Values.Owner.of(symbol.name(), domain.get()))
+				.map(set -> new org.baywright.model.Condition.TestIs(symbol.name(), set, span(atom)))
+				.map(condition -> negatedValue(condition, atom));
+	}
+
+	private Optional<org.baywright.model.Condition> trait(Atom atom, Ref ref, Within within) {
+		Families.TraitView view = families.view(within.families(), ref.name());
+		if (view.domains().isEmpty()) {
+			if (view.wrong()) {
+				context.report.incomplete();
+			} else {
+				context.report.error("trait-not-in-family", context.source.span(ref.node()),
+						"No vehicle meant here has the trait `" + ref.name() + "`.",
+						"Declare the trait in the family, or name a family that has it under `for`.");
+			}
+			return Optional.empty();
+		}
+		if (!view.missing().isEmpty()) {
+			context.report.warning("trait-missing", context.source.span(ref.node()),
+					"The family `" + view.missing().get(0) + "` has no trait `" + ref.name()
+							+ "`, so this never holds there.",
+					"Take the family out, or declare the trait in it.");
+		}
+		List<Domain> domains = view.domains().stream().map(facts -> facts.domain().get()).toList();
+		Values.Owner owner = new Values.Owner(ref.name(), view.domains().get(0).word(), domains);
+		return valued(atom, ref.name(), owner)
+				.map(set -> new org.baywright.model.Condition.TraitIs(ref.name(), set, span(atom)))
+				.map(condition -> negatedValue(condition, atom));
+	}
+
+	private Optional<org.baywright.model.ValueSet> valued(Atom atom, String name, Values.Owner owner) {
+		if (atom.getPredicate() instanceof IsValue is) {
+			return values.any(is.getValues(), owner);
+		}
+		if (atom.getPredicate() instanceof Compare compare) {
+			return values.compare(compare.getOp(), compare.getLimit(), owner, compare);
+		}
+		String such = owner.isQuantity()
+				? "`" + name + " below " + owner.target().domain().sayNumber(owner.target().domain().high()) + "`"
+				: "`" + name + " is " + owner.names().get(0) + "`";
+		context.report.error("wrong-predicate", span(atom), "`" + name + "` has values, and the condition names none.",
+				"Write a value, such as " + such + ".");
+		return Optional.empty();
+	}
+
+	private Optional<org.baywright.model.Condition> fault(Atom atom, Symbol symbol) {
+		if (!(atom.getPredicate() instanceof Standing standing)) {
+			return wrongPredicate(atom, symbol, "`confirmed`, `suspected` or `cleared`");
+		}
+		VerdictKind verdict = VerdictKind.valueOf(standing.getVerdict().getName().toUpperCase(Locale.ROOT));
+		return Optional.of(new org.baywright.model.Condition.VerdictIs(symbol.name(), verdict, !standing.isNegated(),
+				span(atom)));
+	}
+
+	private Optional<org.baywright.model.Condition> wrongPredicate(Atom atom, Symbol symbol, String choices) {
+		String message = atom.getPredicate() == null
+				? "`" + symbol.name() + "` is " + symbol.kind().aWord() + ", and the condition does not say what of it."
+				: "`" + symbol.name() + "` is " + symbol.kind().aWord() + ", of which one cannot say `"
+						+ context.source.written(atom.getPredicate()) + "`.";
+		context.report.error("wrong-predicate", span(atom), message, "Write " + choices + " after it.");
+		return Optional.empty();
+	}
+
+	private static Presence presence(Atom atom) {
+		return atom.getPredicate() instanceof Presence presence ? presence : null;
+	}
+
+	private static org.baywright.model.Condition negated(org.baywright.model.Condition condition, Presence presence) {
+		return presence != null && presence.isNegated()
+				? new org.baywright.model.Condition.Not(condition, condition.span()) : condition;
+	}
+
+	/** "Is not" is a negation and no other set of values: without the trait, a vehicle is not electric. */
+	private static org.baywright.model.Condition negatedValue(org.baywright.model.Condition condition, Atom atom) {
+		return atom.getPredicate() instanceof IsValue is && is.isNegated()
+				? new org.baywright.model.Condition.Not(condition, condition.span()) : condition;
+	}
+}

@@ -1,0 +1,134 @@
+package org.baywright.language.translate;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.baywright.language.bay.BayPackage;
+import org.baywright.language.bay.StateSetting;
+import org.baywright.language.index.Facts;
+import org.baywright.language.index.Kind;
+import org.baywright.language.index.ProjectIndex;
+import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.index.Refs;
+import org.baywright.language.index.Refs.Ref;
+import org.baywright.language.index.Symbol;
+import org.eclipse.emf.common.util.EList;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EReference;
+
+/** What the translation of one file works with; it remembers every name that it looked up. */
+final class Context {
+
+	final SourceText source;
+	final Report report = new Report();
+	private final ProjectIndex index;
+	private final Set<Key> used = new HashSet<>();
+
+	Context(SourceText source, ProjectIndex index) {
+		this.source = source;
+		this.index = index;
+	}
+
+	/** Returns the keys looked up so far. */
+	Set<Key> used() {
+		return used;
+	}
+
+	List<Symbol> find(Key key) {
+		used.add(key);
+		return index.get(key);
+	}
+
+	Optional<Symbol> find(Kind kind, String name) {
+		List<Symbol> found = find(Key.of(kind, name));
+		return found.isEmpty() ? Optional.empty() : Optional.of(found.get(0));
+	}
+
+	/** Returns the thing of a kind that a written name means; reports it if there is none. */
+	Optional<Symbol> resolve(Ref ref, Kind kind) {
+		Optional<Symbol> found = find(kind, ref.name());
+		if (found.isEmpty()) {
+			unknown(ref, kind);
+		}
+		return found;
+	}
+
+	/** Returns the names at a reference that mean something of the kind; reports the others. */
+	List<String> resolveAll(EObject owner, EReference reference, Kind kind) {
+		List<String> names = new ArrayList<>();
+		for (Ref ref : Refs.all(owner, reference)) {
+			resolve(ref, kind).ifPresent(symbol -> names.add(symbol.name()));
+		}
+		return names;
+	}
+
+	/** Returns the name at a reference that has at most one, if it means something of the kind. */
+	Optional<String> resolveOne(EObject owner, EReference reference, Kind kind) {
+		return Refs.one(owner, reference).flatMap(ref -> resolve(ref, kind)).map(Symbol::name);
+	}
+
+	private void unknown(Ref ref, Kind kind) {
+		if (kind == Kind.FAULT && ref.name().indexOf('.') < 0 && find(Kind.PART, ref.name()).isPresent()) {
+			List<String> faults = names(Kind.FAULT).stream().filter(name -> name.startsWith(ref.name() + ".")).toList();
+			String advice = faults.isEmpty() ? "Declare a fault of the part first." : "Write " + Spelling.either(faults) + ".";
+			report.error("unknown-name", source.span(ref.node()),
+					"`" + ref.name() + "` is a part, and a fault of the part is needed here.", advice);
+			return;
+		}
+		for (Kind other : Kind.values()) {
+			if (other != kind && find(other, ref.name()).isPresent()) {
+				report.error("unknown-name", source.span(ref.node()),
+						"`" + ref.name() + "` is " + other.aWord() + ", and " + kind.aWord() + " is needed here.",
+						Spelling.advice(ref.name(), names(kind), "Name " + kind.aWord() + "."));
+				return;
+			}
+		}
+		report.error("unknown-name", source.span(ref.node()), "There is no " + kind.word() + " `" + ref.name() + "`.",
+				Spelling.advice(ref.name(), names(kind), "Declare the " + kind.word() + ", or correct the name."));
+	}
+
+	/** Returns all names of a kind, for suggestions. */
+	List<String> names(Kind kind) {
+		used.add(Key.EVERYTHING);
+		return index.all(kind).stream().map(Symbol::name).distinct().toList();
+	}
+
+	/** Translates states set to values, such as {@code ignition on}. */
+	List<org.baywright.model.StateSetting> settings(EList<StateSetting> settings) {
+		List<org.baywright.model.StateSetting> out = new ArrayList<>();
+		for (StateSetting setting : settings) {
+			setting(setting).ifPresent(out::add);
+		}
+		return out;
+	}
+
+	Optional<org.baywright.model.StateSetting> setting(StateSetting setting) {
+		Optional<Ref> state = setting == null ? Optional.empty()
+				: Refs.one(setting, BayPackage.Literals.STATE_SETTING__STATE);
+		Optional<Ref> value = setting == null ? Optional.empty()
+				: Refs.one(setting, BayPackage.Literals.STATE_SETTING__VALUE);
+		if (state.isEmpty() || value.isEmpty()) {
+			report.incomplete();
+			return Optional.empty();
+		}
+		Optional<Symbol> symbol = resolve(state.get(), Kind.STATE);
+		if (symbol.isEmpty()) {
+			return Optional.empty();
+		}
+		List<String> values = ((Facts.OfState) symbol.get().facts()).values();
+		if (!values.contains(value.get().name())) {
+			report.error("unknown-value", source.span(value.get().node()),
+					"The state `" + state.get().name() + "` has no value `" + value.get().name() + "`.",
+					Spelling.advice(value.get().name(), values, "Its values are " + Spelling.either(values) + "."));
+			return Optional.empty();
+		}
+		return Optional.of(new org.baywright.model.StateSetting(state.get().name(), value.get().name()));
+	}
+
+	/** Returns the title if one is written, the name otherwise. */
+	static String title(String title, String name) {
+		return title == null || title.isBlank() ? name : title;
+	}
+}

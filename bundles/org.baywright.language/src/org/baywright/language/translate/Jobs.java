@@ -1,0 +1,286 @@
+package org.baywright.language.translate;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import org.baywright.language.bay.Acceptance;
+import org.baywright.language.bay.BayPackage;
+import org.baywright.language.bay.Case;
+import org.baywright.language.bay.Opinion;
+import org.baywright.language.bay.Reading;
+import org.baywright.language.bay.Review;
+import org.baywright.language.index.Facts;
+import org.baywright.language.index.Kind;
+import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.index.Refs;
+import org.baywright.language.index.Refs.Ref;
+import org.baywright.language.index.Symbol;
+import org.baywright.model.CodeReading;
+import org.baywright.model.Domain;
+import org.baywright.model.Span;
+import org.baywright.model.code.Vin;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
+
+/** Finished jobs, reviews and acceptances. */
+final class Jobs {
+
+	private final Context context;
+	private final Families families;
+	private final Limits limits;
+	private final Values values;
+	private final Clauses clauses;
+
+	Jobs(Context context, Families families, Limits limits, Values values, Clauses clauses) {
+		this.context = context;
+		this.families = families;
+		this.limits = limits;
+		this.values = values;
+		this.clauses = clauses;
+	}
+
+	/** Translates a job; what is returned is right only if the report is not broken afterwards. */
+	Optional<org.baywright.model.Case> job(Case job) {
+		if (job.getName() == null) {
+			return Optional.empty();
+		}
+		Span span = context.source.span(job, BayPackage.Literals.CASE__NAME);
+		clauses.once(job, BayPackage.Literals.CASE__FAMILY, "on");
+		clauses.once(job, BayPackage.Literals.CASE__VIN, "vin");
+		Optional<Ref> family = Refs.one(job, BayPackage.Literals.CASE__FAMILY);
+		if (family.isEmpty()) {
+			context.report.error("case-without-family", span, "The job does not say what vehicle it was done on.",
+					"Add `on` with the family.");
+			return Optional.empty();
+		}
+		Optional<Symbol> known = context.resolve(family.get(), Kind.FAMILY);
+		if (known.isEmpty()) {
+			return Optional.empty();
+		}
+		String name = known.get().name();
+		if (((Facts.OfFamily) known.get().facts()).base()) {
+			context.report.error("case-on-base", context.source.span(family.get().node()),
+					"`" + name + "` is a base for other families; no vehicle belongs to it.",
+					"Name the family of the vehicle.");
+		}
+		checkVin(job, name);
+		Set<String> seen = new HashSet<>();
+		List<org.baywright.model.Reading> traits = new ArrayList<>();
+		List<org.baywright.model.Reading> found = new ArrayList<>();
+		for (Reading reading : job.getTraits()) {
+			reading(reading, name, seen, true).ifPresent(traits::add);
+		}
+		for (Reading reading : job.getFound()) {
+			reading(reading, name, seen, false).ifPresent(found::add);
+		}
+		List<String> causes = context.resolveAll(job, BayPackage.Literals.CASE__FAULTS, Kind.FAULT);
+		if (causes.isEmpty() && !job.isReferred() && !context.report.isBroken()) {
+			context.report.error("case-without-end", span, "The job does not say what the cause was.",
+					"Add `was` with the fault, or `was referred`.");
+		}
+		return Optional.of(new org.baywright.model.Case(job.getName(), name, traits, found, causes, job.isReferred(),
+				Optional.ofNullable(job.getVin()), span));
+	}
+
+	private void checkVin(Case job, String family) {
+		String vin = job.getVin();
+		if (vin == null) {
+			return;
+		}
+		Span span = context.source.span(job, BayPackage.Literals.CASE__VIN);
+		Optional<String> wrong = Vin.wrong(vin);
+		if (wrong.isPresent()) {
+			context.report.flaw("vin-form", span, wrong.get(), "Copy the number from the vehicle again.");
+			return;
+		}
+		List<Facts.Vin> patterns = families.lineage(family).stream().flatMap(line -> families.facts(line).stream())
+				.flatMap(facts -> facts.vins().stream()).toList();
+		List<Facts.Vin> matching = patterns.stream().filter(pattern -> Vin.matches(vin, pattern.pattern())).toList();
+		if (!patterns.isEmpty() && matching.isEmpty()) {
+			context.report.warning("vin-not-of-family", span,
+					"The number does not begin like those of the family `" + family + "`.",
+					"Correct the family or the number, or add its beginning to the family with `vin`.");
+		}
+		if (matching.stream().anyMatch(Facts.Vin::checkDigit) && !Vin.hasCheckDigit(vin)) {
+			context.report.flaw("vin-check-digit", span,
+					"The check digit in position 9 is " + vin.charAt(8) + "; the other characters ask for "
+							+ Vin.checkDigit(vin) + ".",
+					"Copy the number from the vehicle again.");
+		}
+	}
+
+	private Optional<org.baywright.model.Reading> reading(Reading reading, String family, Set<String> seen,
+			boolean traitsOnly) {
+		Optional<Ref> ref = Refs.one(reading, BayPackage.Literals.READING__SUBJECT);
+		if (ref.isEmpty()) {
+			context.report.incomplete();
+			return Optional.empty();
+		}
+		Span place = context.source.span(ref.get().node());
+		List<Symbol> found = context.find(Key.subject(ref.get().name()));
+		boolean unfit = found.isEmpty() || found.get(0).kind() == Kind.FAULT
+				|| traitsOnly && found.get(0).kind() != Kind.TRAIT;
+		if (unfit) {
+			unknown(ref.get(), family, traitsOnly, found);
+			return Optional.empty();
+		}
+		if (!seen.add(ref.get().name())) {
+			context.report.error("reading-twice", place, "`" + ref.get().name() + "` is given twice.", "Keep one of the two.");
+			return Optional.empty();
+		}
+		Symbol symbol = found.get(0);
+		Span span = context.source.span(reading);
+		return switch (symbol.kind()) {
+		case SIGN -> presence(reading, symbol, "present", "absent")
+				.map(word -> new org.baywright.model.Reading.SignSeen(symbol.name(), word.equals("present"), span));
+		case CODE -> fitted(symbol, ((Facts.OfCode) symbol.facts()).module(), family, place)
+				? presence(reading, symbol, "present", "absent", "unread")
+						.map(word -> new org.baywright.model.Reading.CodeRead(symbol.name(),
+								CodeReading.valueOf(word.toUpperCase(Locale.ROOT)), span))
+				: Optional.empty();
+		case MODULE -> fitted(symbol, symbol.name(), family, place)
+				? presence(reading, symbol, "answers", "silent")
+						.map(word -> new org.baywright.model.Reading.ModuleAsked(symbol.name(), word.equals("answers"), span))
+				: Optional.empty();
+		case TEST -> ((Facts.OfTest) symbol.facts()).domain()
+				.flatMap(domain -> value(reading, symbol.name(), "", domain, span)).or(() -> {
+					context.report.incomplete();
+					return Optional.empty();
+				});
+		case TRAIT -> trait(reading, ref.get(), family, span);
+		default -> throw new IllegalStateException(symbol.kind().word());
+		};
+	}
+
+	private void unknown(Ref ref, String family, boolean traitsOnly, List<Symbol> found) {
+		List<String> names = new ArrayList<>(families.traitNames(family));
+		if (!traitsOnly) {
+			for (Kind kind : List.of(Kind.SIGN, Kind.TEST, Kind.CODE, Kind.MODULE)) {
+				names.addAll(context.names(kind));
+			}
+		}
+		String wanted = traitsOnly ? "trait" : "sign, test, code or module";
+		String message = found.isEmpty() ? "There is no " + wanted + " `" + ref.name() + "`."
+				: "`" + ref.name() + "` is " + found.get(0).kind().aWord() + ", and a " + wanted + " is needed here.";
+		context.report.error("unknown-name", context.source.span(ref.node()), message,
+				Spelling.advice(ref.name(), names, "Correct the name."));
+	}
+
+	private boolean fitted(Symbol symbol, String module, String family, Span place) {
+		Optional<Symbol> holder = context.find(Kind.MODULE, module);
+		if (holder.isEmpty()) {
+			context.report.incomplete();
+			return false;
+		}
+		if (families.reaches(((Facts.OfModule) holder.get().facts()).families(), family)) {
+			return true;
+		}
+		context.report.error("not-fitted", place, "A vehicle of the family `" + family + "` has no module `" + module + "`.",
+				"Correct the family or the " + symbol.kind().word() + ", or name the family under `on` at the module.");
+		return false;
+	}
+
+	private Optional<String> presence(Reading reading, Symbol symbol, String... words) {
+		boolean written = !NodeModelUtils.findNodesForFeature(reading, BayPackage.Literals.READING__PRESENCE).isEmpty();
+		boolean other = reading.getQuantity() != null
+				|| Refs.one(reading, BayPackage.Literals.READING__VALUE).isPresent();
+		String word = written ? reading.getPresence().getLiteral() : "present";
+		if (other || !List.of(words).contains(word)) {
+			String message = written || other
+					? "`" + symbol.name() + "` is " + symbol.kind().aWord() + ", of which one cannot say `"
+							+ context.source.written(reading).substring(Math.min(symbol.name().length(),
+									context.source.written(reading).length())).strip()
+							+ "`."
+					: "`" + symbol.name() + "` is " + symbol.kind().aWord() + ", and the job does not say what of it.";
+			context.report.error("wrong-predicate", context.source.span(reading), message,
+					"Write " + Spelling.either(List.of(words)) + " after it.");
+			return Optional.empty();
+		}
+		return Optional.of(word);
+	}
+
+	private Optional<org.baywright.model.Reading> trait(Reading reading, Ref ref, String family, Span span) {
+		Optional<Facts.OfTrait> trait = families.trait(family, ref.name());
+		if (trait.isEmpty()) {
+			context.report.error("trait-not-in-family", context.source.span(ref.node()),
+					"The family `" + family + "` has no trait `" + ref.name() + "`.",
+					Spelling.advice(ref.name(), families.traitNames(family), "Take it out, or declare it in the family."));
+			return Optional.empty();
+		}
+		if (trait.get().domain().isEmpty()) {
+			context.report.incomplete();
+			return Optional.empty();
+		}
+		return value(reading, ref.name(), trait.get().word(), trait.get().domain().get(), span);
+	}
+
+	private Optional<org.baywright.model.Reading> value(Reading reading, String name, String word, Domain domain,
+			Span span) {
+		Values.Owner owner = new Values.Owner(name, word, List.of(domain));
+		Optional<Ref> value = Refs.one(reading, BayPackage.Literals.READING__VALUE);
+		if (value.isPresent()) {
+			return values.isNamed(value.get(), owner)
+					? Optional.of(new org.baywright.model.Reading.Named(name, value.get().name(), span)) : Optional.empty();
+		}
+		if (reading.getQuantity() == null || !(domain instanceof Domain.Quantity quantity)) {
+			String such = domain instanceof Domain.Quantity number ? number.say(0) : owner.names().get(0);
+			context.report.error(domain instanceof Domain.Quantity ? "number-needed" : "name-needed", span,
+					"The job does not say which value `" + name + "` had.", "Write a value, such as `" + name + " " + such + "`.");
+			return Optional.empty();
+		}
+		return number(reading, owner, quantity)
+				.map(measured -> new org.baywright.model.Reading.Measured(name, measured, span));
+	}
+
+	private Optional<BigDecimal> number(Reading reading, Values.Owner owner, Domain.Quantity domain) {
+		Optional<BigDecimal> converted = limits.convert(reading.getQuantity(), reading.getQuantity().getUnit(),
+				owner.target());
+		if (converted.isEmpty()) {
+			return converted;
+		}
+		BigDecimal value = converted.get();
+		Span span = context.source.span(reading.getQuantity());
+		String written = context.source.written(reading.getQuantity());
+		if (value.compareTo(domain.low()) < 0 || domain.floorIndex(value) >= domain.size()
+				|| value.compareTo(domain.high()) > 0) {
+			context.report.error("reading-out-of-range", span,
+					written + " lies outside of what `" + owner.name() + "` can give, " + Limits.say(domain.low()) + " .. "
+							+ domain.sayNumber(domain.high()) + ".",
+					"Correct the value, or widen the range of `" + owner.name() + "`.");
+			return Optional.empty();
+		}
+		if (domain.floorIndex(value) != domain.ceilIndex(value)) {
+			context.report.warning("reading-off-step", span,
+					written + " lies between two steps of `" + owner.name() + "`, which is read to "
+							+ domain.sayNumber(domain.step()) + ".",
+					"Write " + domain.say(domain.floorIndex(value)) + ", or make the step finer.");
+		}
+		return Optional.of(value);
+	}
+
+	/** Translates a review, or returns nothing if it is not whole. */
+	Optional<org.baywright.model.Review> review(Review review) {
+		Optional<String> rule = context.resolveOne(review, BayPackage.Literals.REVIEW__RULE, Kind.RULE);
+		Optional<LocalDate> date = clauses.date(review.getDate());
+		if (rule.isEmpty() || date.isEmpty() || review.getReviewer() == null || review.getMeaning() == null) {
+			return Optional.empty();
+		}
+		return Optional.of(new org.baywright.model.Review(rule.get(), review.getReviewer(), date.get(),
+				review.getOpinion() == Opinion.AGREES, review.getNote() == null ? "" : review.getNote(),
+				review.getMeaning(), context.source.span(review)));
+	}
+
+	/** Translates an acceptance, or returns nothing if it is not whole. */
+	Optional<org.baywright.model.Acceptance> acceptance(Acceptance acceptance) {
+		if (acceptance.getFinding() == null || acceptance.getReason() == null) {
+			return Optional.empty();
+		}
+		return Optional.of(new org.baywright.model.Acceptance(acceptance.getFinding(), acceptance.getReason(),
+				Optional.ofNullable(acceptance.getAuthor()), clauses.date(acceptance.getDate()),
+				context.source.span(acceptance)));
+	}
+}
