@@ -1,0 +1,83 @@
+package org.baywright.language.workspace;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import org.baywright.language.bay.BayFactory;
+import org.baywright.language.bay.RuleFile;
+import org.baywright.language.index.FileSymbols;
+import org.baywright.language.index.ProjectIndex;
+import org.baywright.language.index.Symbol;
+import org.baywright.language.syntax.SyntaxProblems;
+import org.baywright.language.translate.FileTranslation;
+import org.baywright.language.translate.FileTranslator;
+import org.baywright.language.translate.SourceText;
+import org.baywright.model.Problem;
+import org.baywright.model.Severity;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.parser.IParseResult;
+import org.eclipse.xtext.resource.XtextResource;
+
+/** One file of a project: its text, its syntax tree, and what was made of it. */
+final class ParsedFile {
+
+	private final SourceText source;
+	private final XtextResource resource;
+	private final RuleFile content;
+	private final List<INode> syntaxErrors;
+	private final List<Problem> textProblems;
+	private FileTranslation translation;
+
+	ParsedFile(String file, RuleText text, XtextResource resource) {
+		this.resource = resource;
+		source = new SourceText(file, text.text());
+		IParseResult result = resource.getParseResult();
+		content = result != null && result.getRootASTElement() instanceof RuleFile rules ? rules
+				: BayFactory.eINSTANCE.createRuleFile();
+		syntaxErrors = new ArrayList<>();
+		if (result != null) {
+			result.getSyntaxErrors().forEach(syntaxErrors::add);
+		}
+		textProblems = new ArrayList<>(encoding(text.wrongAt()));
+		textProblems.addAll(SyntaxProblems.of(source, syntaxErrors));
+	}
+
+	private List<Problem> encoding(OptionalInt wrongAt) {
+		if (wrongAt.isEmpty()) {
+			return List.of();
+		}
+		return List.of(new Problem("not-utf8", Severity.ERROR, source.span(wrongAt.getAsInt(), 1),
+				"The file holds bytes that are no text in UTF-8.",
+				"Save the file with the encoding UTF-8, and write the letter at this place again."));
+	}
+
+	SourceText source() {
+		return source;
+	}
+
+	XtextResource resource() {
+		return resource;
+	}
+
+	List<Symbol> symbols() {
+		return FileSymbols.of(source.file(), content);
+	}
+
+	List<Problem> textProblems() {
+		return textProblems;
+	}
+
+	/** Returns the translation, or null if it has to be made again. */
+	FileTranslation translation() {
+		return translation;
+	}
+
+	void forgetTranslation() {
+		translation = null;
+	}
+
+	FileTranslation translate(ProjectIndex index) {
+		translation = FileTranslator.translate(source, content, syntaxErrors, index);
+		return translation;
+	}
+}

@@ -1,0 +1,275 @@
+package org.baywright.language.workspace;
+
+import com.google.inject.Injector;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.concurrent.CancellationException;
+import org.baywright.language.BayStandaloneSetup;
+import org.baywright.language.index.ProjectIndex;
+import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.translate.FileTranslation;
+import org.baywright.model.Problem;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
+import org.eclipse.emf.common.util.URI;
+import org.eclipse.xtext.resource.XtextResource;
+import org.eclipse.xtext.resource.XtextResourceSet;
+import org.eclipse.xtext.util.StringInputStream;
+
+/**
+ * A rule project: the texts of its files and what they say. A change of one file re-reads that file only, and translates
+ * again only the files that looked up something whose meaning changed. All methods may be called from any thread; what
+ * {@link #snapshot()} returns never changes.
+ */
+public final class RuleProject {
+
+	private static final Comparator<Problem> ORDER = Comparator.comparing(Problem::span).thenComparing(Problem::severity)
+			.thenComparing(Problem::id).thenComparing(Problem::message);
+
+	private final String name;
+	private final Optional<Path> root;
+	private final Injector injector;
+	private final XtextResourceSet resources;
+	private final ProjectIndex index = new ProjectIndex();
+	private final SortedMap<String, ParsedFile> files = new TreeMap<>();
+	private final Map<String, Problem> unreadable = new HashMap<>();
+	private final Set<Key> changed = new HashSet<>();
+	private long version;
+	private Snapshot snapshot;
+
+	private RuleProject(String name, Optional<Path> root, Injector injector) {
+		this.name = name;
+		this.root = root;
+		this.injector = injector;
+		resources = injector.getInstance(XtextResourceSet.class);
+		ProjectIndexAdapter.attach(resources, index);
+	}
+
+	/**
+	 * Opens a project.
+	 *
+	 * @param path a folder, whose {@code .bay} files belong to the project at any depth, or one {@code .bay} file
+	 * @throws IOException if there is no such folder or file, or the folder cannot be read
+	 */
+	public static RuleProject open(Path path) throws IOException {
+		return open(path, LoadListener.NONE);
+	}
+
+	/**
+	 * Opens a project and tells a listener how far it is.
+	 *
+	 * @param path a folder, whose {@code .bay} files belong to the project at any depth, or one {@code .bay} file
+	 * @param listener hears of each file and may cancel
+	 * @throws IOException if there is no such folder or file, or the folder cannot be read
+	 * @throws CancellationException if the listener cancels
+	 */
+	public static RuleProject open(Path path, LoadListener listener) throws IOException {
+		return open(path, listener, BayStandaloneSetup.injector());
+	}
+
+	/** As {@link #open(Path, LoadListener)}, with the language's services from elsewhere. */
+	public static RuleProject open(Path path, LoadListener listener, Injector injector) throws IOException {
+		Path whole = path.toAbsolutePath().normalize();
+		if (Files.isDirectory(whole)) {
+			String name = whole.getFileName() == null ? "rules" : whole.getFileName().toString();
+			RuleProject project = new RuleProject(name, Optional.of(whole), injector);
+			project.load(ProjectFiles.beneath(whole), listener);
+			return project;
+		}
+		if (!Files.isRegularFile(whole)) {
+			throw new NoSuchFileException(path.toString());
+		}
+		String file = whole.getFileName().toString();
+		String name = file.endsWith(ProjectFiles.ENDING) ? file.substring(0, file.length() - ProjectFiles.ENDING.length())
+				: file;
+		RuleProject project = new RuleProject(name, Optional.of(whole.getParent()), injector);
+		project.load(new TreeMap<>(Map.of(file, whole)), listener);
+		return project;
+	}
+
+	/**
+	 * Returns a project without files, to be filled by {@link #update}.
+	 *
+	 * @param name its name
+	 */
+	public static RuleProject inMemory(String name) {
+		return new RuleProject(name, Optional.empty(), BayStandaloneSetup.injector());
+	}
+
+	private synchronized void load(SortedMap<String, Path> found, LoadListener listener) {
+		int done = 0;
+		for (Map.Entry<String, Path> entry : found.entrySet()) {
+			if (listener.isCancelled()) {
+				throw new CancellationException();
+			}
+			try {
+				put(entry.getKey(), RuleText.read(entry.getValue()));
+			} catch (IOException e) {
+				putUnreadable(entry.getKey());
+			}
+			listener.fileRead(entry.getKey(), ++done, found.size());
+		}
+	}
+
+	private void putUnreadable(String file) {
+		unreadable.put(file, new Problem("unreadable-file", Severity.ERROR, new Span(file, 1, 1, 1, 1, 0, 0),
+				"The file cannot be read.", "Check whether it is there and whether you may read it."));
+		changed();
+	}
+
+	/** Returns the project's name: that of its folder, or of its only file without the ending. */
+	public String name() {
+		return name;
+	}
+
+	/** Returns the folder, if the project was read from one. */
+	public Optional<Path> root() {
+		return root;
+	}
+
+	/** Returns the paths of all files relative to the project, in order. */
+	public synchronized List<String> files() {
+		return List.copyOf(files.keySet());
+	}
+
+	/**
+	 * Gives a file a new text, or adds it to the project. Nothing is written to disk. A text equal to the present one
+	 * changes nothing.
+	 *
+	 * @param file path relative to the project, with forward slashes
+	 * @param text all of its text
+	 */
+	public synchronized void update(String file, String text) {
+		ParsedFile present = files.get(file);
+		if (present == null || !present.source().text().equals(text)) {
+			put(file, RuleText.of(text));
+		}
+	}
+
+	/**
+	 * Reads a file again from disk; a file that is gone leaves the project.
+	 *
+	 * @param file path relative to the project, with forward slashes
+	 * @throws IllegalStateException if the project was not read from disk
+	 */
+	public synchronized void reload(String file) {
+		Path path = root.orElseThrow(() -> new IllegalStateException("the project has no folder")).resolve(file);
+		if (!Files.exists(path)) {
+			remove(file);
+			return;
+		}
+		try {
+			RuleText text = RuleText.read(path);
+			ParsedFile present = files.get(file);
+			if (present == null || !present.source().text().equals(text.text())) {
+				put(file, text);
+			}
+		} catch (IOException e) {
+			remove(file);
+			putUnreadable(file);
+		}
+	}
+
+	/**
+	 * Takes a file out of the project.
+	 *
+	 * @param file path relative to the project, with forward slashes
+	 */
+	public synchronized void remove(String file) {
+		if (unreadable.remove(file) != null) {
+			changed();
+		}
+		ParsedFile gone = files.remove(file);
+		if (gone != null) {
+			resources.getResources().remove(gone.resource());
+			changed.addAll(index.replace(file, List.of()));
+			changed();
+		}
+	}
+
+	private void put(String file, RuleText text) {
+		URI uri = URI.createHierarchicalURI("bay", "", null, file.split("/"), null, null);
+		ParsedFile old = files.get(file);
+		if (old != null) {
+			resources.getResources().remove(old.resource());
+		}
+		XtextResource resource = (XtextResource) resources.createResource(uri);
+		try {
+			resource.load(new StringInputStream(text.text(), StandardCharsets.UTF_8.name()),
+					Map.of(XtextResource.OPTION_ENCODING, StandardCharsets.UTF_8.name()));
+		} catch (IOException e) {
+			throw new UncheckedIOException("a text in memory cannot be read", e);
+		}
+		ParsedFile parsed = new ParsedFile(file, text, resource);
+		files.put(file, parsed);
+		unreadable.remove(file);
+		changed.addAll(index.replace(file, parsed.symbols()));
+		changed();
+	}
+
+	private void changed() {
+		version++;
+		snapshot = null;
+	}
+
+	/** Returns the project as it is now. Costs nothing if nothing has changed since the last call. */
+	public synchronized Snapshot snapshot() {
+		if (snapshot == null) {
+			snapshot = translate();
+		}
+		return snapshot;
+	}
+
+	private Snapshot translate() {
+		RuleBase.Builder rules = new RuleBase.Builder(name);
+		List<Problem> problems = new ArrayList<>(unreadable.values());
+		List<String> dropped = new ArrayList<>();
+		SortedMap<String, String> sources = new TreeMap<>();
+		for (Map.Entry<String, ParsedFile> entry : files.entrySet()) {
+			ParsedFile file = entry.getValue();
+			FileTranslation translation = file.translation();
+			if (translation == null || !Collections.disjoint(translation.used(), changed)) {
+				translation = file.translate(index);
+			}
+			rules.add(translation.part());
+			problems.addAll(file.textProblems());
+			problems.addAll(translation.problems());
+			dropped.addAll(translation.dropped());
+			sources.put(entry.getKey(), file.source().text());
+		}
+		changed.clear();
+		problems.sort(ORDER);
+		return new Snapshot(version, rules.build(), problems, sources, dropped);
+	}
+
+	/** Returns the services of the language, for readers of the syntax tree. */
+	public Injector services() {
+		return injector;
+	}
+
+	/**
+	 * Returns a file's syntax tree for the platform's services such as content assist. It is replaced, not changed, when
+	 * the file gets a new text. Use it only while holding this project's lock.
+	 *
+	 * @param file path relative to the project, with forward slashes
+	 */
+	public synchronized Optional<XtextResource> resource(String file) {
+		return Optional.ofNullable(files.get(file)).map(ParsedFile::resource);
+	}
+}

@@ -1,0 +1,44 @@
+package org.baywright.language.workspace;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CharsetDecoder;
+import java.nio.charset.CoderResult;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.OptionalInt;
+
+/**
+ * The text of a rule file as read from its bytes.
+ *
+ * @param text the text; bytes that are no UTF-8 are replaced by U+FFFD
+ * @param wrongAt where the first such bytes stand in the text
+ */
+record RuleText(String text, OptionalInt wrongAt) {
+
+	private static final char BYTE_ORDER_MARK = '\uFEFF';
+
+	static RuleText of(String text) {
+		return new RuleText(text, OptionalInt.empty());
+	}
+
+	static RuleText read(Path file) throws IOException {
+		return decode(Files.readAllBytes(file));
+	}
+
+	static RuleText decode(byte[] bytes) {
+		CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
+				.onUnmappableCharacter(CodingErrorAction.REPORT);
+		CharBuffer chars = CharBuffer.allocate(bytes.length + 1);
+		CoderResult result = decoder.decode(ByteBuffer.wrap(bytes), chars, true);
+		int mark = chars.position() > 0 && chars.get(0) == BYTE_ORDER_MARK ? 1 : 0;
+		if (!result.isError()) {
+			return of(chars.flip().toString().substring(mark));
+		}
+		int wrongAt = chars.position() - mark;
+		return new RuleText(new String(bytes, StandardCharsets.UTF_8).substring(mark), OptionalInt.of(wrongAt));
+	}
+}
