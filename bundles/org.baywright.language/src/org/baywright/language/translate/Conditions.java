@@ -16,6 +16,7 @@ import org.baywright.language.bay.Presence;
 import org.baywright.language.bay.PresenceValue;
 import org.baywright.language.bay.Standing;
 import org.baywright.language.index.Facts;
+import org.baywright.language.index.FamilyTree;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Refs;
@@ -30,10 +31,10 @@ import org.baywright.model.VerdictKind;
 final class Conditions {
 
 	private final Context context;
-	private final Families families;
+	private final FamilyTree families;
 	private final Values values;
 
-	Conditions(Context context, Families families, Values values) {
+	Conditions(Context context, FamilyTree families, Values values) {
 		this.context = context;
 		this.families = families;
 		this.values = values;
@@ -248,8 +249,8 @@ final class Conditions {
 	}
 
 	private Optional<org.baywright.model.Condition> trait(Atom atom, Ref ref, Within within) {
-		Families.TraitView view = families.view(within.families(), ref.name());
-		if (view.domains().isEmpty()) {
+		FamilyTree.TraitView view = families.view(within.families(), ref.name());
+		if (view.declarations().isEmpty()) {
 			if (view.wrong()) {
 				context.report.incomplete();
 			} else {
@@ -265,8 +266,8 @@ final class Conditions {
 							+ "`, so this never holds there.",
 					"Take the family out, or declare the trait in it.");
 		}
-		List<Domain> domains = view.domains().stream().map(facts -> facts.domain().get()).toList();
-		Values.Owner owner = new Values.Owner(ref.name(), view.domains().get(0).word(), domains);
+		List<Domain> domains = view.facts().stream().map(facts -> facts.domain().get()).toList();
+		Values.Owner owner = new Values.Owner(ref.name(), view.facts().get(0).word(), domains);
 		return valued(atom, ref.name(), owner)
 				.map(set -> new org.baywright.model.Condition.TraitIs(ref.name(), set, span(atom)))
 				.map(condition -> negatedValue(condition, atom));

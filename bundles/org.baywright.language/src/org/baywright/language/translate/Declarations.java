@@ -23,6 +23,7 @@ import org.baywright.language.bay.State;
 import org.baywright.language.bay.Trait;
 import org.baywright.language.bay.VinPattern;
 import org.baywright.language.index.Domains;
+import org.baywright.language.index.FamilyTree;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.Refs.Ref;
@@ -39,9 +40,9 @@ import org.eclipse.emf.common.util.EList;
 final class Declarations {
 
 	private final Context context;
-	private final Families families;
+	private final FamilyTree families;
 
-	Declarations(Context context, Families families) {
+	Declarations(Context context, FamilyTree families) {
 		this.context = context;
 		this.families = families;
 	}

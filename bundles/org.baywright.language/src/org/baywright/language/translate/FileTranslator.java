@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.baywright.language.bay.Acceptance;
 import org.baywright.language.bay.Case;
 import org.baywright.language.bay.Code;
@@ -28,6 +29,7 @@ import org.baywright.language.bay.State;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Tool;
 import org.baywright.language.bay.Trait;
+import org.baywright.language.index.FamilyTree;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
@@ -51,6 +53,10 @@ public final class FileTranslator {
 	private static final Comparator<Problem> ORDER = Comparator.comparing(Problem::span).thenComparing(Problem::severity)
 			.thenComparing(Problem::id).thenComparing(Problem::message);
 
+	/** Problems that hold whatever else an element with a syntax error says. */
+	private static final Set<String> CERTAIN = Set.of("unknown-name", "unknown-value", "unknown-unit", "unit-mismatch",
+			"duplicate-name", "code-form", "vin-form", "wrong-date");
+
 	private final Context context;
 	private final List<INode> syntaxErrors;
 	private final Declarations declarations;
@@ -64,7 +70,7 @@ public final class FileTranslator {
 	private FileTranslator(SourceText source, List<INode> syntaxErrors, ProjectIndex index) {
 		this.syntaxErrors = syntaxErrors;
 		context = new Context(source, index);
-		Families families = new Families(context);
+		FamilyTree families = new FamilyTree(context::find);
 		Limits limits = new Limits(context);
 		Values values = new Values(context, limits);
 		Clauses clauses = new Clauses(context);
@@ -96,6 +102,18 @@ public final class FileTranslator {
 	}
 
 	private void element(Element element) {
+		if (!hasSyntaxError(element)) {
+			translate(element);
+			return;
+		}
+		int before = context.report.problems().size();
+		translate(element);
+		// what is missing may be what the parser could not read
+		List<Problem> added = context.report.problems().subList(before, context.report.problems().size());
+		added.removeIf(problem -> !CERTAIN.contains(problem.id()));
+	}
+
+	private void translate(Element element) {
 		context.report.begin();
 		if (!isNamed(element) || isSecond(element)) {
 			drop(element);

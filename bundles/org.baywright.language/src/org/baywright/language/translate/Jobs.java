@@ -15,6 +15,7 @@ import org.baywright.language.bay.Opinion;
 import org.baywright.language.bay.Reading;
 import org.baywright.language.bay.Review;
 import org.baywright.language.index.Facts;
+import org.baywright.language.index.FamilyTree;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Refs;
@@ -30,12 +31,12 @@ import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 final class Jobs {
 
 	private final Context context;
-	private final Families families;
+	private final FamilyTree families;
 	private final Limits limits;
 	private final Values values;
 	private final Clauses clauses;
 
-	Jobs(Context context, Families families, Limits limits, Values values, Clauses clauses) {
+	Jobs(Context context, FamilyTree families, Limits limits, Values values, Clauses clauses) {
 		this.context = context;
 		this.families = families;
 		this.limits = limits;
@@ -157,7 +158,7 @@ final class Jobs {
 	}
 
 	private void unknown(Ref ref, String family, boolean traitsOnly, List<Symbol> found) {
-		List<String> names = new ArrayList<>(families.traitNames(family));
+		List<String> names = new ArrayList<>(traitNames(family));
 		if (!traitsOnly) {
 			for (Kind kind : List.of(Kind.SIGN, Kind.TEST, Kind.CODE, Kind.MODULE)) {
 				names.addAll(context.names(kind));
@@ -168,6 +169,10 @@ final class Jobs {
 				: "`" + ref.name() + "` is " + found.get(0).kind().aWord() + ", and a " + wanted + " is needed here.";
 		context.report.error("unknown-name", context.source.span(ref.node()), message,
 				Spelling.advice(ref.name(), names, "Correct the name."));
+	}
+
+	private List<String> traitNames(String family) {
+		return families.traits(family).stream().map(Symbol::name).toList();
 	}
 
 	private boolean fitted(Symbol symbol, String module, String family, Span place) {
@@ -204,11 +209,11 @@ final class Jobs {
 	}
 
 	private Optional<org.baywright.model.Reading> trait(Reading reading, Ref ref, String family, Span span) {
-		Optional<Facts.OfTrait> trait = families.trait(family, ref.name());
+		Optional<Facts.OfTrait> trait = families.trait(family, ref.name()).map(symbol -> (Facts.OfTrait) symbol.facts());
 		if (trait.isEmpty()) {
 			context.report.error("trait-not-in-family", context.source.span(ref.node()),
 					"The family `" + family + "` has no trait `" + ref.name() + "`.",
-					Spelling.advice(ref.name(), families.traitNames(family), "Take it out, or declare it in the family."));
+					Spelling.advice(ref.name(), traitNames(family), "Take it out, or declare it in the family."));
 			return Optional.empty();
 		}
 		if (trait.get().domain().isEmpty()) {

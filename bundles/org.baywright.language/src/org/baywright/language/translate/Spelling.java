@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** Finds the name that was probably meant. */
-final class Spelling {
+public final class Spelling {
 
 	private Spelling() {
 	}
@@ -16,7 +16,7 @@ final class Spelling {
 	 * wrong, or two exchanged. More than a third of the letters is no slip. Among equals the first in alphabetical order
 	 * is taken, so that the answer does not depend on the order of files.
 	 */
-	static Optional<String> nearest(String written, Collection<String> candidates) {
+	public static Optional<String> nearest(String written, Collection<String> candidates) {
 		String word = written.toLowerCase(Locale.ROOT);
 		int limit = Math.max(1, written.length() / 3);
 		String best = null;

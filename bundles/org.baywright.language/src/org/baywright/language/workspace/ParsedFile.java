@@ -27,9 +27,11 @@ final class ParsedFile {
 	private final List<INode> syntaxErrors;
 	private final List<Problem> textProblems;
 	private FileTranslation translation;
+	private long linkedAt;
 
-	ParsedFile(String file, RuleText text, XtextResource resource) {
+	ParsedFile(String file, RuleText text, XtextResource resource, long version) {
 		this.resource = resource;
+		linkedAt = version;
 		source = new SourceText(file, text.text());
 		IParseResult result = resource.getParseResult();
 		content = result != null && result.getRootASTElement() instanceof RuleFile rules ? rules
@@ -39,7 +41,7 @@ final class ParsedFile {
 			result.getSyntaxErrors().forEach(syntaxErrors::add);
 		}
 		textProblems = new ArrayList<>(encoding(text.wrongAt()));
-		textProblems.addAll(SyntaxProblems.of(source, syntaxErrors));
+		textProblems.addAll(SyntaxProblems.of(source, result == null ? null : result.getRootNode(), syntaxErrors));
 	}
 
 	private List<Problem> encoding(OptionalInt wrongAt) {
@@ -59,6 +61,14 @@ final class ParsedFile {
 		return resource;
 	}
 
+	/** Forgets references to trees of other files, which may have been replaced since. */
+	void linkAnew(long version) {
+		if (linkedAt != version) {
+			linkedAt = version;
+			resource.relink();
+		}
+	}
+
 	List<Symbol> symbols() {
 		return FileSymbols.of(source.file(), content);
 	}
@@ -70,10 +80,6 @@ final class ParsedFile {
 	/** Returns the translation, or null if it has to be made again. */
 	FileTranslation translation() {
 		return translation;
-	}
-
-	void forgetTranslation() {
-		translation = null;
 	}
 
 	FileTranslation translate(ProjectIndex index) {

@@ -20,6 +20,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import org.baywright.language.BayStandaloneSetup;
+import org.baywright.language.index.IndexAdapter;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.translate.FileTranslation;
@@ -58,7 +59,7 @@ public final class RuleProject {
 		this.root = root;
 		this.injector = injector;
 		resources = injector.getInstance(XtextResourceSet.class);
-		ProjectIndexAdapter.attach(resources, index);
+		IndexAdapter.attach(resources, index);
 	}
 
 	/**
@@ -216,7 +217,7 @@ public final class RuleProject {
 		} catch (IOException e) {
 			throw new UncheckedIOException("a text in memory cannot be read", e);
 		}
-		ParsedFile parsed = new ParsedFile(file, text, resource);
+		ParsedFile parsed = new ParsedFile(file, text, resource, version + 1);
 		files.put(file, parsed);
 		unreadable.remove(file);
 		changed.addAll(index.replace(file, parsed.symbols()));
@@ -270,6 +271,11 @@ public final class RuleProject {
 	 * @param file path relative to the project, with forward slashes
 	 */
 	public synchronized Optional<XtextResource> resource(String file) {
-		return Optional.ofNullable(files.get(file)).map(ParsedFile::resource);
+		ParsedFile parsed = files.get(file);
+		if (parsed == null) {
+			return Optional.empty();
+		}
+		parsed.linkAnew(version);
+		return Optional.of(parsed.resource());
 	}
 }
