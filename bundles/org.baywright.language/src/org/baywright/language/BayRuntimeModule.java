@@ -2,8 +2,12 @@ package org.baywright.language;
 
 import org.baywright.language.conversion.BayValueConverters;
 import org.baywright.language.scoping.BayNames;
+import org.baywright.language.syntax.FoundToken;
+import org.baywright.language.syntax.TolerantParser;
 import org.eclipse.xtext.conversion.IValueConverterService;
 import org.eclipse.xtext.naming.IQualifiedNameProvider;
+import org.eclipse.xtext.parser.IParser;
+import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
 
 /** Binds what the language does in its own way. */
 public class BayRuntimeModule extends AbstractBayRuntimeModule {
@@ -16,5 +20,15 @@ public class BayRuntimeModule extends AbstractBayRuntimeModule {
 	@Override
 	public Class<? extends IQualifiedNameProvider> bindIQualifiedNameProvider() {
 		return BayNames.class;
+	}
+
+	@Override
+	public Class<? extends IParser> bindIParser() {
+		return TolerantParser.class;
+	}
+
+	/** Keeps what {@link org.baywright.language.syntax.SyntaxProblems} needs. */
+	public Class<? extends ISyntaxErrorMessageProvider> bindISyntaxErrorMessageProvider() {
+		return FoundToken.class;
 	}
 }

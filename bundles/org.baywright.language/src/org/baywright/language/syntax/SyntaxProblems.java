@@ -1,25 +1,257 @@
 package org.baywright.language.syntax;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.baywright.language.bay.Element;
+import org.baywright.language.index.Kind;
 import org.baywright.language.translate.SourceText;
+import org.baywright.language.translate.Spelling;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EStructuralFeature;
+import org.eclipse.xtext.AbstractElement;
+import org.eclipse.xtext.GrammarUtil;
+import org.eclipse.xtext.Keyword;
+import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 
-/** Says syntax errors plainly. */
+/** Says syntax errors plainly: what was found, and what would fit there. */
 public final class SyntaxProblems {
 
-	private SyntaxProblems() {
+	private static final int MOST_CHOICES = 8;
+	private static final int SHORTEST_SLIP = 3;
+	private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}_0-9]*");
+	private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d+,\\d+");
+	private static final String TYPOGRAPHIC_QUOTES = "\u201C\u201D\u201E\u00AB\u00BB";
+
+	private final SourceText source;
+
+	private SyntaxProblems(SourceText source) {
+		this.source = source;
 	}
 
-	/** Returns the problems of a file's syntax. */
-	public static List<Problem> of(SourceText source, List<INode> errors) {
+	/**
+	 * Returns the problems of a file's syntax.
+	 *
+	 * @param source the text
+	 * @param root the root of the tree; null if there is none
+	 * @param errors nodes at which the parser reported something
+	 */
+	public static List<Problem> of(SourceText source, INode root, List<INode> errors) {
+		SyntaxProblems said = new SyntaxProblems(source);
+		List<INode> ordered = new ArrayList<>(errors);
+		ordered.sort(Comparator.comparingInt(INode::getOffset));
 		List<Problem> problems = new ArrayList<>();
-		for (INode error : errors) {
-			problems.add(new Problem("syntax", Severity.ERROR, source.span(error),
-					error.getSyntaxErrorMessage().getMessage(), ""));
+		int lastLine = 0;
+		for (INode error : ordered) {
+			Found found = Found.of(error, source.text().length());
+			boolean strayBrace = found.text().equals("}") && !problems.isEmpty();
+			Problem problem = said.say(error, found);
+			// what the parser says of the rest of a line, or of a brace left over, follows from the first error
+			if (problem.span().line() != lastLine && !strayBrace) {
+				problems.add(problem);
+				lastLine = problem.span().line();
+			}
+		}
+		problems.addAll(said.decimalCommas(root, problems));
+		return problems;
+	}
+
+	/** A comma with digits on both sides and no blank can be read as a list, but is not meant as one. */
+	private List<Problem> decimalCommas(INode root, List<Problem> known) {
+		List<Problem> problems = new ArrayList<>();
+		Matcher comma = DECIMAL_COMMA.matcher(source.text());
+		while (root != null && comma.find()) {
+			int at = source.text().indexOf(',', comma.start());
+			ILeafNode leaf = NodeModelUtils.findLeafNodeAtOffset(root, at);
+			if (leaf != null && leaf.getGrammarElement() instanceof Keyword
+					&& known.stream().noneMatch(problem -> problem.span().offset() == comma.start())) {
+				problems.add(decimalComma(comma));
+			}
 		}
 		return problems;
+	}
+
+	private Problem decimalComma(Matcher comma) {
+		return problem(comma.start(), comma.end() - comma.start(), "`" + comma.group() + "` is written with a comma.",
+				"Write `" + comma.group().replace(',', '.') + "`, with a point.");
+	}
+
+	/** The word at which the parser gave up; empty at the end of the file. */
+	private record Found(String text, int offset) {
+
+		static Found of(INode error, int end) {
+			String[] data = error.getSyntaxErrorMessage().getIssueData();
+			if (data != null && data.length == 2) {
+				return new Found(data[1], Integer.parseInt(data[0]));
+			}
+			boolean hidden = error instanceof ILeafNode leaf && leaf.isHidden();
+			return hidden ? new Found(error.getText(), error.getOffset()) : new Found("", end);
+		}
+	}
+
+	private Problem say(INode error, Found found) {
+		if (found.text().isEmpty()) {
+			return atEnd(error);
+		}
+		Optional<Problem> slip = slip(found);
+		if (slip.isPresent()) {
+			return slip.get();
+		}
+		ILeafNode before = understoodBefore(error, found.offset());
+		if (before != null && isBetweenElements(error, before)) {
+			before = null;
+		}
+		List<String> choices = before == null ? topLevel(error) : Expectation.after(before);
+		String word = found.text().strip();
+		String message = "`" + shorten(word) + "` does not fit here.";
+		String advice = advice(word, before, choices);
+		boolean nameWanted = !choices.isEmpty() && choices.stream()
+				.allMatch(choice -> choice.equals("a name") || choice.startsWith("the name"));
+		if (nameWanted && WORD.matcher(word).matches() && isKeyword(error, word)) {
+			message = "`" + word + "` is a word of the language, so it cannot be a name as it stands.";
+			advice = "Write `^" + word + "`, or choose another name.";
+		}
+		return problem(found.offset(), Math.max(1, found.text().stripTrailing().length()), message, advice);
+	}
+
+	private Problem atEnd(INode error) {
+		String text = source.text();
+		int end = text.stripTrailing().length();
+		Element open = enclosing(error);
+		String what = open == null ? "the element" : name(open);
+		ILeafNode before = understoodBefore(error, text.length());
+		List<String> choices = before == null ? List.of() : Expectation.after(before);
+		String advice = choices.contains("`}`") ? "Add `}` at its end, or what is missing in it."
+				: advice("", before, choices);
+		return problem(Math.max(0, end - 1), Math.min(1, end), "The text ends before " + what + " is complete.", advice);
+	}
+
+	/** Slips of the hand that the parser sees only by their consequences. */
+	private Optional<Problem> slip(Found found) {
+		String word = found.text();
+		if (word.startsWith("\"")) {
+			return Optional.of(problem(found.offset(), word.stripTrailing().length(), "This text has no quote at its end.",
+					"Write \" at its end, on the same line."));
+		}
+		if (word.startsWith("/*")) {
+			return Optional.of(problem(found.offset(), 2, "This comment has no end.", "Write */ at its end."));
+		}
+		if (TYPOGRAPHIC_QUOTES.indexOf(word.charAt(0)) >= 0) {
+			return Optional.of(problem(found.offset(), 1, "Quotes are written straight here, as \".",
+					"Replace the typographic quotes by \"."));
+		}
+		if (word.equals(";")) {
+			return Optional.of(problem(found.offset(), 1, "Lines end without `;` here.", "Take it out."));
+		}
+		int from = source.text().lastIndexOf('\n', Math.max(0, found.offset() - 1)) + 1;
+		Matcher comma = DECIMAL_COMMA.matcher(source.text()).region(from, source.text().length());
+		while (comma.find() && comma.start() <= found.offset()) {
+			if (comma.end() >= found.offset()) {
+				return Optional.of(decimalComma(comma));
+			}
+		}
+		return Optional.empty();
+	}
+
+	private static String advice(String word, ILeafNode before, List<String> choices) {
+		List<String> words = choices.stream().filter(choice -> choice.startsWith("`"))
+				.map(choice -> choice.substring(1, choice.length() - 1)).toList();
+		if (word.length() >= SHORTEST_SLIP && WORD.matcher(word).matches()) {
+			Optional<String> near = Spelling.nearest(word.toLowerCase(Locale.ROOT),
+					words.stream().filter(choice -> WORD.matcher(choice).matches()).toList());
+			if (near.isPresent()) {
+				return "Did you mean `" + near.get() + "`?";
+			}
+		}
+		if (choices.isEmpty() || word.equals("}")) {
+			return before == null || choices.isEmpty() ? "Take it out." : follows(before, choices);
+		}
+		return before == null ? "Here begins a new element, with a word such as `rule`, `test`, `sign` or `part`."
+				: follows(before, choices);
+	}
+
+	private static String follows(ILeafNode before, List<String> choices) {
+		return "After `" + shorten(before.getText()) + "` comes " + list(choices) + ".";
+	}
+
+	/** Says descriptions before words of the language, and words before signs that mean the same. */
+	private static String list(List<String> all) {
+		List<String> choices = new ArrayList<>(all);
+		if (choices.contains("`below`")) {
+			choices.removeIf(choice -> choice.startsWith("`<") || choice.startsWith("`>"));
+		}
+		choices.sort(Comparator.comparing(choice -> choice.startsWith("`")));
+		StringBuilder out = new StringBuilder();
+		int shown = Math.min(choices.size(), MOST_CHOICES);
+		for (int i = 0; i < shown; i++) {
+			boolean last = i == choices.size() - 1;
+			out.append(i == 0 ? "" : last ? " or " : ", ").append(choices.get(i));
+		}
+		return shown < choices.size() ? out.append(" and so on").toString() : out.toString();
+	}
+
+	private static List<String> topLevel(INode error) {
+		EObject root = error.getRootNode().getGrammarElement();
+		return root == null ? List.of()
+				: Expectation.elements(GrammarUtil.getGrammar(root));
+	}
+
+	/** The last visible leaf in front of a place that the parser could put into its tree. */
+	private static ILeafNode understoodBefore(INode error, int offset) {
+		ILeafNode last = null;
+		for (ILeafNode leaf : error.getRootNode().getLeafNodes()) {
+			if (leaf.getOffset() >= offset) {
+				break;
+			}
+			if (!leaf.isHidden() && leaf.getGrammarElement() instanceof AbstractElement) {
+				last = leaf;
+			}
+		}
+		return last;
+	}
+
+	/** Whether the words between two elements are wrong, and not those of the element in front. */
+	private static boolean isBetweenElements(INode error, ILeafNode before) {
+		return before.getText().equals("}") && error.getParent() == error.getRootNode();
+	}
+
+	private static boolean isKeyword(INode error, String word) {
+		EObject root = error.getRootNode().getGrammarElement();
+		return root != null && GrammarUtil.getAllKeywords(GrammarUtil.getGrammar(root))
+				.contains(word);
+	}
+
+	private static Element enclosing(INode error) {
+		for (EObject element = NodeModelUtils.findActualSemanticObjectFor(error); element != null; element = element
+				.eContainer()) {
+			if (element instanceof Element found) {
+				return found;
+			}
+		}
+		return null;
+	}
+
+	private static String name(Element element) {
+		EStructuralFeature feature = element.eClass().getEStructuralFeature("name");
+		Kind kind = Kind.of(element.eClass());
+		String word = kind == null ? element.eClass().getName().toLowerCase(Locale.ROOT) : kind.word();
+		Object name = feature == null ? null : element.eGet(feature);
+		return name == null ? "the " + word : "the " + word + " `" + name + "`";
+	}
+
+	private static String shorten(String text) {
+		return text.length() <= 30 ? text : text.substring(0, 28) + "…";
+	}
+
+	private Problem problem(int offset, int length, String message, String advice) {
+		return new Problem("syntax", Severity.ERROR, source.span(offset, length), message, advice);
 	}
 }
