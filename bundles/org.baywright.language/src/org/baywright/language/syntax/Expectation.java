@@ -157,11 +157,15 @@ final class Expectation {
 	}
 
 	private static String phrase(Assignment assignment) {
-		return assignment.getTerminal() instanceof RuleCall call && call.getRule().getName().equals("Decimal")
-				? switch (assignment.getFeature()) {
-				case "spn", "fmi", "seen" -> "a whole number";
-				default -> "a number";
-				} : null;
+		if (!(assignment.getTerminal() instanceof RuleCall call)) {
+			return null;
+		}
+		return switch (call.getRule().getName()) {
+		case "Decimal" -> Set.of("spn", "fmi", "seen").contains(assignment.getFeature()) ? "a whole number" : "a number";
+		case "AlphaNumeric" -> assignment.getFeature().equals("sub") ? "two digits, such as 16"
+				: "the code as the scan tool shows it, such as U3003";
+		default -> null;
+		};
 	}
 
 	private static String phrase(CrossReference reference) {
@@ -189,7 +193,6 @@ final class Expectation {
 		case "Unit" -> "a unit, such as V";
 		case "Date" -> "a date, such as 2026-03-02";
 		case "Condition" -> "a condition, such as no_crank";
-		case "AlphaNumeric" -> "letters and digits of the code";
 		case "StateSetting" -> "a state and its value, such as ignition on";
 		default -> null;
 		};

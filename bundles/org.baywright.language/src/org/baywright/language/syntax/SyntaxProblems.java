@@ -92,7 +92,7 @@ public final class SyntaxProblems {
 			if (data != null && data.length == 2) {
 				return new Found(data[1], Integer.parseInt(data[0]));
 			}
-			boolean hidden = error instanceof ILeafNode leaf && leaf.isHidden();
+			boolean hidden = error instanceof ILeafNode leaf && leaf.isHidden() && !error.getText().isBlank();
 			return hidden ? new Found(error.getText(), error.getOffset()) : new Found("", end);
 		}
 	}

@@ -149,6 +149,14 @@ final class Conditions {
 					faults.isEmpty() ? "Declare a fault of the part first." : "Write " + Spelling.either(faults) + ".");
 			return;
 		}
+		for (Kind kind : List.of(Kind.STATE, Kind.TOOL, Kind.FAMILY, Kind.HAZARD, Kind.RULE, Kind.REPAIR)) {
+			if (context.find(kind, ref.name()).isPresent()) {
+				context.report.error("unknown-name", span,
+						"`" + ref.name() + "` is " + kind.aWord() + ", of which a condition cannot speak.",
+						kind == Kind.STATE ? "Put the vehicle into a state with `in`." : "Name what is found on the vehicle.");
+				return;
+			}
+		}
 		List<String> names = new ArrayList<>();
 		if (within.place() == Place.WHERE) {
 			names.addAll(context.names(Kind.TRAIT));

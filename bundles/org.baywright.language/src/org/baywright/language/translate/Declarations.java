@@ -153,14 +153,9 @@ final class Declarations {
 	}
 
 	org.baywright.model.Hazard hazard(Hazard hazard) {
-		Span span = context.source.span(hazard, BayPackage.Literals.HAZARD__NAME);
-		if (hazard.getCautions().isEmpty()) {
-			context.report.warning("hazard-without-caution", span,
-					"The hazard `" + hazard.getName() + "` does not say what to do about it.",
-					"Add `caution` with one sentence.");
-		}
 		return new org.baywright.model.Hazard(hazard.getName(), Context.title(hazard.getTitle(), hazard.getName()),
-				hazard.getCautions(), hazard.getLicensed(), hazard.getReferences(), span);
+				hazard.getCautions(), hazard.getLicensed(), hazard.getReferences(),
+				context.source.span(hazard, BayPackage.Literals.HAZARD__NAME));
 	}
 
 	org.baywright.model.Module module(Module module) {

@@ -253,8 +253,7 @@ final class Jobs {
 		if (value.compareTo(domain.low()) < 0 || domain.floorIndex(value) >= domain.size()
 				|| value.compareTo(domain.high()) > 0) {
 			context.report.error("reading-out-of-range", span,
-					written + " lies outside of what `" + owner.name() + "` can give, " + Limits.say(domain.low()) + " .. "
-							+ domain.sayNumber(domain.high()) + ".",
+					written + " lies outside of what `" + owner.name() + "` can give, " + Limits.range(domain) + ".",
 					"Correct the value, or widen the range of `" + owner.name() + "`.");
 			return Optional.empty();
 		}

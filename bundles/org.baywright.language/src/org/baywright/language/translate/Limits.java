@@ -46,7 +46,7 @@ final class Limits {
 		if (limit.compareTo(domain.low()) < 0 || limit.compareTo(domain.high()) > 0) {
 			context.report.warning("limit-out-of-range", span,
 					context.source.written(quantity) + " lies outside of what `" + target.name() + "` can give, "
-							+ say(domain.low()) + " .. " + domain.sayNumber(domain.high()) + ".",
+							+ range(domain) + ".",
 					"Correct the limit, or widen the range of `" + target.name() + "`.");
 		} else if (domain.floorIndex(limit) != domain.ceilIndex(limit)) {
 			int below = domain.floorIndex(limit);
@@ -76,11 +76,7 @@ final class Limits {
 		if (wanted.isEmpty() && unit.equals(target.word())) {
 			return Optional.of(quantity.getNumber());
 		}
-		Optional<BigDecimal> value = convert(quantity, unit, wanted);
-		if (value.isEmpty()) {
-			return value;
-		}
-		return value;
+		return convert(quantity, unit, wanted);
 	}
 
 	private Optional<BigDecimal> convert(Quantity quantity, String unit, String wanted) {
@@ -136,7 +132,17 @@ final class Limits {
 					say(quantity.getNumber()) + " has no unit.", "Write `" + say(quantity.getNumber()) + " min`.");
 			return BigDecimal.ZERO;
 		}
+		if (Units.standard().parse(unit).isPresent() && !Units.standard().comparable(unit, "min")) {
+			context.report.flaw("unit-mismatch", context.source.span(quantity),
+					context.source.written(quantity) + " is no duration.", "Write how many minutes the work takes.");
+			return BigDecimal.ZERO;
+		}
 		return convert(quantity, unit, "min").orElse(BigDecimal.ZERO);
+	}
+
+	/** Says the range of a quantity. */
+	static String range(Domain.Quantity domain) {
+		return domain.sayNumber(domain.low()) + " .. " + domain.sayNumber(domain.high());
 	}
 
 	/** Says a number plainly. */

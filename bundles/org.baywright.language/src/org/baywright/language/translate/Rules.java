@@ -64,7 +64,7 @@ final class Rules {
 		List<Outcome> branches = List.of();
 		if (rule.getOutcomes().isEmpty()) {
 			context.report.error("empty-rule", span, "The rule `" + rule.getName() + "` comes to no conclusion.",
-					"Add what it proves, such as `" + (test.isPresent() ? "met" : "then") + " : suspects …`.");
+					"Add what it proves, such as `" + (test.isPresent() ? "met :" : "then") + " suspects battery.discharged`.");
 		} else if (test.isEmpty()) {
 			branches = untested(rule);
 		} else if (symbol.isPresent()) {

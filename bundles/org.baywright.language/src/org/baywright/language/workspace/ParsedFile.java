@@ -14,6 +14,7 @@ import org.baywright.language.translate.FileTranslator;
 import org.baywright.language.translate.SourceText;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
+import org.baywright.model.Span;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.resource.XtextResource;
@@ -73,8 +74,19 @@ final class ParsedFile {
 		return FileSymbols.of(source.file(), content);
 	}
 
-	List<Problem> textProblems() {
-		return textProblems;
+	/** Returns what is wrong with the file. A place that is no right text already is not judged by its meaning too. */
+	List<Problem> problems() {
+		List<Problem> all = new ArrayList<>(textProblems);
+		for (Problem problem : translation.problems()) {
+			if (textProblems.stream().noneMatch(text -> overlap(text.span(), problem.span()))) {
+				all.add(problem);
+			}
+		}
+		return all;
+	}
+
+	private static boolean overlap(Span one, Span other) {
+		return one.offset() < other.offset() + other.length() && other.offset() < one.offset() + one.length();
 	}
 
 	/** Returns the translation, or null if it has to be made again. */

@@ -249,8 +249,7 @@ public final class RuleProject {
 				translation = file.translate(index);
 			}
 			rules.add(translation.part());
-			problems.addAll(file.textProblems());
-			problems.addAll(translation.problems());
+			problems.addAll(file.problems());
 			dropped.addAll(translation.dropped());
 			sources.put(entry.getKey(), file.source().text());
 		}
