@@ -1,0 +1,150 @@
+package org.baywright.language.syntax;
+
+import org.baywright.language.testing.MarkedText;
+import org.junit.jupiter.api.Test;
+
+class SyntaxProblemsTest {
+
+	@Test
+	void aMissingValueIsNamed() {
+		MarkedText.check("""
+				rule r1 {
+				  run rest_voltage
+				  expect
+				  met : clears battery.discharged
+				  ^^^ error syntax: `met` does not fit here. > After `expect` comes a value with its unit, such as 12.4 V, the name of a value, `below`, `at_most`, `above` or `at_least`.
+				}
+				""");
+	}
+
+	@Test
+	void aMisspeltWordIsRecognised() {
+		MarkedText.check("""
+				rule r1 { givven no_crank then proves nothing }
+				          ^^^^^^ error syntax: `givven` does not fit here. > Did you mean `given`?
+				ruel r2 { given no_crank then proves nothing }
+				sign s1
+				test t1 { measures V 0 .. 18 stpe 0.1 }
+				                             ^^^^ error syntax: `stpe` does not fit here. > Did you mean `step`?
+				repair p1 { fixes battery.discharged verify { clear bcm cycle ignition raed bcm } }
+				                                                                       ^^^^ error syntax: `raed` does not fit here. > Did you mean `read`?
+				sign s2
+				""");
+	}
+
+	@Test
+	void aWordOfTheLanguageIsNoName() {
+		MarkedText.check("""
+				sign present "Present"
+				     ^^^^^^^ error syntax: `present` is a word of the language, so it cannot be a name as it stands. > Write `^present`, or choose another name.
+				sign ^absent "Absent"
+				rule r1 { given ^absent then proves nothing }
+				""");
+	}
+
+	@Test
+	void aMissingBraceIsNoticed() {
+		MarkedText.check("""
+				rule r1 { given no_crank then proves nothing
+				                                           ^ error syntax: The text ends before the rule `r1` is complete. > Add `}` at its end, or what is missing in it.
+				""");
+	}
+
+	@Test
+	void aTextEndsOnItsLine() {
+		MarkedText.check("""
+				sign s1 "Lamp flickers
+				        ^^^^^^^^^^^^^^ error syntax: This text has no quote at its end. > Write " at its end, on the same line.
+				sign s2 "Lamp is dark"
+				""");
+	}
+
+	@Test
+	void aCommentEnds() {
+		MarkedText.check("""
+				sign s1
+				/* The rest was
+				^^ error syntax: This comment has no end. > Write */ at its end.
+				sign s2
+				""");
+	}
+
+	@Test
+	void quotesAreStraight() {
+		MarkedText.check("""
+				sign s1 “Lamp flickers”
+				        ^ error syntax: Quotes are written straight here, as ". > Replace the typographic quotes by ".
+				sign s2
+				""");
+	}
+
+	@Test
+	void linesEndWithoutSemicolon() {
+		MarkedText.check("""
+				sign s1;
+				       ^ error syntax: Lines end without `;` here. > Take it out.
+				sign s2;
+				       ^ error syntax: Lines end without `;` here. > Take it out.
+				""");
+	}
+
+	@Test
+	void numbersHaveAPoint() {
+		MarkedText.check("""
+				rule r1 { run rest_voltage expect 12,4 V .. 13,0 V met : proves nothing }
+				                                  ^^^^ error syntax: `12,4` is written with a comma. > Write `12.4`, with a point.
+				                                            ^^^^ error syntax: `13,0` is written with a comma. > Write `13.0`, with a point.
+				rule r2 { run rest_voltage expect 12,4 V met : proves nothing }
+				                                  ^^^^ error syntax: `12,4` is written with a comma. > Write `12.4`, with a point.
+				rule r3 { given rest_voltage < 9,5 V then proves nothing }
+				                               ^^^ error syntax: `9,5` is written with a comma. > Write `9.5`, with a point.
+				""");
+	}
+
+	@Test
+	void outcomesHaveAColon() {
+		MarkedText.check("""
+				rule r1 { run rest_voltage expect 12.4 V met clears battery.discharged }
+				                                             ^^^^^^ error syntax: `clears` does not fit here. > After `met` comes `:`.
+				""");
+	}
+
+	@Test
+	void conclusionsNameFaults() {
+		MarkedText.check("""
+				rule r1 { given no_crank then confirms }
+				                                       ^ error syntax: `}` does not fit here. > After `confirms` comes a fault, such as battery.discharged.
+				""");
+	}
+
+	@Test
+	void textBetweenElementsHidesNothing() {
+		MarkedText.check("""
+				sign s1
+				12 V and more
+				^^ error syntax: `12` does not fit here. > After `s1` comes a text in quotes, `intermittent`, `base`, `family`, `state`, `tool`, `hazard`, `module` and so on.
+				sign s2
+				} sign s3
+				rule r1 { given s1, s2, s3 then proves nothing }
+				""");
+	}
+
+	@Test
+	void codesSayTheirForm() {
+		MarkedText.check("""
+				code c1 on bcm = U3003
+				                 ^^^^^ error syntax: `U3003` does not fit here. > After `=` comes `dtc`, `j1939` or `raw`.
+				code c2 on bcm = dtc
+				sign s1
+				^^^^ error syntax: `sign` does not fit here. > After `dtc` comes the code as the scan tool shows it, such as U3003.
+				""");
+	}
+
+	@Test
+	void theTextMayEndAnywhere() {
+		MarkedText.check("""
+				law "x" : when no_crank then
+				                           ^ error syntax: The text ends before the law is complete. > After `then` comes a condition, such as no_crank.
+				""");
+	}
+}

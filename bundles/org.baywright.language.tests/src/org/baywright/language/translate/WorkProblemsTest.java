@@ -1,0 +1,174 @@
+package org.baywright.language.translate;
+
+import org.baywright.language.testing.MarkedText;
+import org.junit.jupiter.api.Test;
+
+class WorkProblemsTest {
+
+	@Test
+	void aRepairFixesSomething() {
+		MarkedText.check("""
+				repair p1 { steps "Look." }
+				       ^^ error repair-fixes-nothing: The repair `p1` does not say which fault it puts right. > Add `fixes` with a fault, such as `fixes battery.discharged`.
+				""");
+	}
+
+	@Test
+	void whatARepairNamesExists() {
+		MarkedText.check("""
+				repair p1 {
+				  fixes battery.flat, battery
+				        ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Declare the fault, or correct the name.
+				                      ^^^^^^^ error unknown-name: `battery` is a part, and a fault of the part is needed here. > Write `battery.discharged` or `battery.open_cell`.
+				  caution gas
+				          ^^^ error unknown-name: There is no hazard `gas`. > Declare the hazard, or correct the name.
+				  needs hammer
+				        ^^^^^^ error unknown-name: There is no tool `hammer`. > Declare the tool, or correct the name.
+				  takes 3
+				        ^ error unit-missing: 3 has no unit. > Write `3 min`.
+				  verify {
+				    clear bmc
+				          ^^^ error unknown-name: There is no module `bmc`. > Did you mean `bcm`?
+				    cycle ignitoin
+				          ^^^^^^^^ error unknown-name: There is no state `ignitoin`. > Did you mean `ignition`?
+				    set ignition onn
+				                 ^^^ error unknown-value: The state `ignition` has no value `onn`. > Did you mean `on`?
+				    read lift
+				         ^^^^ error unknown-name: `lift` is a state, and a module is needed here. > Name a module.
+				    expect low_suply absent
+				           ^^^^^^^^^ error unknown-name: There is no code `low_suply`. > Did you mean `low_supply`?
+				    repeat rest expect 12 V
+				           ^^^^ error unknown-name: There is no test `rest`. > Declare the test, or correct the name.
+				    repeat rest_voltage expect 12 Ohm
+				                               ^^^^^^ error unit-mismatch: 12 Ohm cannot be compared with a value in V. > Write it in V, or in another unit of the same kind.
+				    repeat charge_lamp expect lidd
+				                              ^^^^ error unknown-value: `charge_lamp` has no value `lidd`. > Its values are `lit` or `dark`.
+				  }
+				}
+				""");
+	}
+
+	@Test
+	void clausesOfARepairAreGivenOnce() {
+		MarkedText.check("""
+				repair p1 { fixes battery.discharged takes 1 min takes 2 min cost 1 cost 2 skill basic skill trained }
+				                                                       ^^^^^ error clause-twice: `takes` is given twice. > Keep one of the two.
+				                                                                         ^ error clause-twice: `cost` is given twice. > Keep one of the two.
+				                                                                                             ^^^^^^^ error clause-twice: `skill` is given twice. > Keep one of the two.
+				""");
+	}
+
+	@Test
+	void aJobNamesItsFamily() {
+		MarkedText.check("""
+				case "J1" { found no_crank was battery.discharged }
+				     ^^^^ error case-without-family: The job does not say what vehicle it was done on. > Add `on` with the family.
+				case "J2" { on shared_platform found no_crank was battery.discharged }
+				               ^^^^^^^^^^^^^^^ error case-on-base: `shared_platform` is a base for other families; no vehicle belongs to it. > Name the family of the vehicle.
+				case "J3" { on tarnn found no_crank was battery.discharged }
+				               ^^^^^ error unknown-name: There is no family `tarnn`. > Did you mean `tarn`?
+				""");
+	}
+
+	@Test
+	void aJobHasAnEnd() {
+		MarkedText.check("""
+				case "J1" { on tarn found no_crank }
+				     ^^^^ error case-without-end: The job does not say what the cause was. > Add `was` with the fault, or `was referred`.
+				""");
+	}
+
+	@Test
+	void aJobIsToldOnce() {
+		MarkedText.check("""
+				case "J1" { on tarn found no_crank was referred }
+				case "J1" { on heron found no_crank was referred }
+				     ^^^^ error duplicate-name: There is already a job "J1" in this file. > Choose another name.
+				""");
+	}
+
+	@Test
+	void readingsFit() {
+		MarkedText.check("""
+				case "J1" {
+				  on tarn with engine diesel_3_0, built 2030, tail_lift fitted, no_crank
+				                      ^^^^^^^^^^ error unknown-value: `engine` has no value `diesel_3_0`. > Did you mean `diesel_2_0`?
+				                                        ^^^^ error reading-out-of-range: 2030 lies outside of what `built` can give, 2015 .. 2021. > Correct the value, or widen the range of `built`.
+				                                              ^^^^^^^^^ error trait-not-in-family: The family `tarn` has no trait `tail_lift`. > Take it out, or declare it in the family.
+				                                                                ^^^^^^^^ error unknown-name: `no_crank` is a sign, and a trait is needed here. > Correct the name.
+				  found rest_voltage 40 V, charge_lamp lidd, no_cranc, bcm, bcm present, engine
+				                     ^^^^ error reading-out-of-range: 40 V lies outside of what `rest_voltage` can give, 0.0 V .. 18.0 V. > Correct the value, or widen the range of `rest_voltage`.
+				                                       ^^^^ error unknown-value: `charge_lamp` has no value `lidd`. > Its values are `lit` or `dark`.
+				                                             ^^^^^^^^ error unknown-name: There is no sign, test, code or module `no_cranc`. > Did you mean `no_crank`?
+				                                                       ^^^ error wrong-predicate: `bcm` is a module, and the job does not say what of it. > Write `answers` or `silent` after it.
+				                                                            ^^^ error reading-twice: `bcm` is given twice. > Keep one of the two.
+				                                                                         ^^^^^^ error reading-twice: `engine` is given twice. > Keep one of the two.
+				  was battery.discharged
+				}
+				case "J2" {
+				  on tarn
+				  found rest_voltage 11.63 V, rest_voltage 12 V, cranking_voltage, charge_lamp 3 V, starter_drop 3 Ohm, low_supply silent, no_crank lit
+				                     ^^^^^^^ warning reading-off-step: 11.63 V lies between two steps of `rest_voltage`, which is read to 0.1 V. > Write 11.6 V, or make the step finer.
+				                              ^^^^^^^^^^^^ error reading-twice: `rest_voltage` is given twice. > Keep one of the two.
+				                                                 ^^^^^^^^^^^^^^^^ error number-needed: The job does not say which value `cranking_voltage` had. > Write a value, such as `cranking_voltage 0.0 V`.
+				                                                                   ^^^^^^^^^^^^^^^ error name-needed: The job does not say which value `charge_lamp` had. > Write a value, such as `charge_lamp lit`.
+				                                                                                                 ^^^^^ error unit-mismatch: 3 Ohm cannot be compared with a value in V. > Write it in V, or in another unit of the same kind.
+				                                                                                                        ^^^^^^^^^^^^^^^^^ error wrong-predicate: `low_supply` is a code, of which one cannot say `silent`. > Write `present`, `absent` or `unread` after it.
+				                                                                                                                           ^^^^^^^^^^^^ error wrong-predicate: `no_crank` is a sign, of which one cannot say `lit`. > Write `present` or `absent` after it.
+				  was battery.discharged
+				}
+				case "J3" {
+				  on tarn
+				  found charge_lamp, battery.discharged, charging_voltage 13
+				                     ^^^^^^^ error unknown-name: There is no sign, test, code or module `battery`. > Correct the name.
+				                            ^ error syntax: `.` does not fit here. > After `battery` comes the name of a value, a value with its unit, such as 12.4 V, `present`, `absent`, `unread`, `answers`, `silent`, `is` and so on.
+				  was battery.flat
+				}
+				""");
+	}
+
+	@Test
+	void modulesAreFittedInTheFamily() {
+		MarkedText.check("""
+				case "J1" { on tarn found lift_control silent, tilt_range unread was referred }
+				                          ^^^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the module, or name the family under `on` at the module.
+				                                               ^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the code, or name the family under `on` at the module.
+				""");
+	}
+
+	@Test
+	void vehicleNumbersHaveTheFormOfTheStandard() {
+		MarkedText.check("""
+				case "J1" { on tarn vin "WZZT3AAAAJ000001" found no_crank was referred }
+				                        ^^^^^^^^^^^^^^^^^^ error vin-form: A vehicle identification number has 17 characters; this one has 16. > Copy the number from the vehicle again.
+				case "J2" { on tarn vin "WZZT3AAAAJO000001" found no_crank was referred }
+				                        ^^^^^^^^^^^^^^^^^^^ error vin-form: A vehicle identification number never has the letter O, which would be taken for a digit. > Copy the number from the vehicle again.
+				case "J3" { on tarn vin "WZZX3AAAAJ0000001" found no_crank was referred }
+				                        ^^^^^^^^^^^^^^^^^^^ warning vin-not-of-family: The number does not begin like those of the family `tarn`. > Correct the family or the number, or add its beginning to the family with `vin`.
+				case "J4" { on heron vin "WZZHA2AA5J0000001" found no_crank was referred }
+				                         ^^^^^^^^^^^^^^^^^^^ error vin-check-digit: The check digit in position 9 is 5; the other characters ask for 7. > Copy the number from the vehicle again.
+				case "J5" { on heron vin "WZZHA2AA7J0000001" found no_crank was referred }
+				""");
+	}
+
+	@Test
+	void aJobSaysEachThingOnce() {
+		MarkedText.check("""
+				case "J1" { on tarn on heron vin "WZZT3AAAAJ0000001" vin "WZZT3AAAAJ0000001" found no_crank was referred }
+				                       ^^^^^ error clause-twice: `on` is given twice. > Keep one of the two.
+				                                                         ^^^^^^^^^^^^^^^^^^^ error clause-twice: `vin` is given twice. > Keep one of the two.
+				""");
+	}
+
+	@Test
+	void reviewsNameARule() {
+		MarkedText.check("""
+				review flat_batery by "A" on 2026-01-01 agrees meaning "x"
+				       ^^^^^^^^^^^ error unknown-name: There is no rule `flat_batery`. > Did you mean `flat_battery`?
+				review flat_battery by "A" on 2026-02-31 objects "No." meaning "x"
+				                              ^^^^^^^^^^ error wrong-date: There is no date 2026-02-31. > Write year, month and day as numbers, such as 2026-03-02.
+				accept "gap@1" because "Rare." by "A" on 2026-06-31
+				                                         ^^^^^^^^^^ error wrong-date: There is no date 2026-06-31. > Write year, month and day as numbers, such as 2026-03-02.
+				""");
+	}
+}
