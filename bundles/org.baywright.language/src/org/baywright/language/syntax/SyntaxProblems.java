@@ -125,9 +125,9 @@ public final class SyntaxProblems {
 	private Problem atEnd(INode error) {
 		String text = source.text();
 		int end = text.stripTrailing().length();
-		Element open = enclosing(error);
-		String what = open == null ? "the element" : name(open);
 		ILeafNode before = understoodBefore(error, text.length());
+		Element open = enclosing(before == null ? error : before);
+		String what = open == null ? "the element" : name(open);
 		List<String> choices = before == null ? List.of() : Expectation.after(before);
 		String advice = choices.contains("`}`") ? "Add `}` at its end, or what is missing in it."
 				: advice("", before, choices);
