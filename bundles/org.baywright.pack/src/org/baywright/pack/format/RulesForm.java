@@ -1,0 +1,114 @@
+package org.baywright.pack.format;
+
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.Function;
+
+import org.baywright.model.Acceptance;
+import org.baywright.model.Exclusive;
+import org.baywright.model.Law;
+import org.baywright.model.Named;
+import org.baywright.model.Review;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
+import org.baywright.pack.FormatVersion;
+import org.baywright.pack.PackException;
+import org.baywright.pack.json.Json;
+import org.baywright.pack.json.JsonIn;
+
+import com.google.gson.JsonObject;
+
+/** The whole rule base: the content of {@code rules.json}. */
+public final class RulesForm {
+
+	private static final String FORMAT = "baywright-rules";
+
+	private RulesForm() {
+	}
+
+	/**
+	 * Returns the rule base with its elements in the order of their places, so that it does not matter in which order
+	 * the files were read. Elements that stand nowhere keep their order.
+	 */
+	public static RuleBase sorted(RuleBase base) {
+		RuleBase.Builder sorted = new RuleBase.Builder(base.name()).add(base);
+		sort(sorted.families, Named::span);
+		sort(sorted.states, Named::span);
+		sort(sorted.tools, Named::span);
+		sort(sorted.hazards, Named::span);
+		sort(sorted.modules, Named::span);
+		sort(sorted.codes, Named::span);
+		sort(sorted.signs, Named::span);
+		sort(sorted.parts, Named::span);
+		sort(sorted.exclusives, Exclusive::span);
+		sort(sorted.tests, Named::span);
+		sort(sorted.laws, Law::span);
+		sort(sorted.rules, Named::span);
+		sort(sorted.repairs, Named::span);
+		sort(sorted.cases, Named::span);
+		sort(sorted.reviews, Review::span);
+		sort(sorted.acceptances, Acceptance::span);
+		return sorted.build();
+	}
+
+	private static <T> void sort(List<T> elements, Function<? super T, Span> place) {
+		elements.sort(Comparator.comparing(place));
+	}
+
+	/** Returns the rule base as JSON. */
+	public static JsonObject write(RuleBase unsorted) {
+		RuleBase base = sorted(unsorted);
+		return new Json().text("format", FORMAT).text("version", FormatVersion.CURRENT.toString())
+				.text("project", base.name())
+				.list("families", base.families(), family -> VehicleForm.family(base, family))
+				.list("states", base.states(), VehicleForm::state).list("tools", base.tools(), VehicleForm::tool)
+				.list("hazards", base.hazards(), VehicleForm::hazard)
+				.list("modules", base.modules(), VehicleForm::module).list("codes", base.codes(), VehicleForm::code)
+				.list("signs", base.signs(), FindingForm::sign).list("parts", base.parts(), FindingForm::part)
+				.list("exclusives", base.exclusives(), FindingForm::exclusive)
+				.list("tests", base.tests(), FindingForm::test)
+				.list("laws", base.laws(), law -> RuleForm.law(base, law))
+				.list("rules", base.rules(), rule -> RuleForm.rule(base, rule))
+				.list("repairs", base.repairs(), WorkForm::repair).list("cases", base.cases(), WorkForm::job)
+				.list("reviews", base.reviews(), review -> WorkForm.review(base, review))
+				.list("acceptances", base.acceptances(), WorkForm::acceptance).object();
+	}
+
+	/**
+	 * Reads a rule base.
+	 *
+	 * @param in the content of {@code rules.json}
+	 * @throws PackException if something is missing, does not belong there, or has the wrong form
+	 */
+	public static RuleBase read(JsonIn in) throws PackException {
+		String format = in.text("format");
+		if (!format.equals(FORMAT)) {
+			throw in.unknown("format", format);
+		}
+		FormatVersion.of(in.text("version"));
+		RuleBase.Builder base = new RuleBase.Builder(in.text("project"));
+		addTo(base.families, in.list("families", VehicleForm::family));
+		addTo(base.states, in.list("states", VehicleForm::state));
+		addTo(base.tools, in.list("tools", VehicleForm::tool));
+		addTo(base.hazards, in.list("hazards", VehicleForm::hazard));
+		addTo(base.modules, in.list("modules", VehicleForm::module));
+		addTo(base.codes, in.list("codes", VehicleForm::code));
+		addTo(base.signs, in.list("signs", FindingForm::sign));
+		addTo(base.parts, in.list("parts", FindingForm::part));
+		addTo(base.exclusives, in.list("exclusives", FindingForm::exclusive));
+		addTo(base.tests, in.list("tests", FindingForm::test));
+		addTo(base.laws, in.list("laws", RuleForm::law));
+		addTo(base.rules, in.list("rules", RuleForm::rule));
+		addTo(base.repairs, in.list("repairs", WorkForm::repair));
+		addTo(base.cases, in.list("cases", WorkForm::job));
+		addTo(base.reviews, in.list("reviews", WorkForm::review));
+		addTo(base.acceptances, in.list("acceptances", WorkForm::acceptance));
+		in.end();
+		return base.build();
+	}
+
+	private static <T> void addTo(Collection<T> all, List<T> some) {
+		all.addAll(some);
+	}
+}

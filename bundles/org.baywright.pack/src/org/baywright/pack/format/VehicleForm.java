@@ -1,0 +1,159 @@
+package org.baywright.pack.format;
+
+import org.baywright.model.Code;
+import org.baywright.model.Family;
+import org.baywright.model.Hazard;
+import org.baywright.model.Module;
+import org.baywright.model.RuleBase;
+import org.baywright.model.State;
+import org.baywright.model.StateSetting;
+import org.baywright.model.Tool;
+import org.baywright.model.Trait;
+import org.baywright.model.VinPattern;
+import org.baywright.model.code.CodeText;
+import org.baywright.model.code.Dtc;
+import org.baywright.model.code.J1939Code;
+import org.baywright.model.code.RawCode;
+import org.baywright.pack.PackException;
+import org.baywright.pack.json.Json;
+import org.baywright.pack.json.JsonIn;
+
+import com.google.gson.JsonObject;
+
+/** Families, states, tools, hazards, modules and codes. */
+final class VehicleForm {
+
+	private VehicleForm() {
+	}
+
+	static JsonObject family(RuleBase base, Family family) {
+		String file = family.span().file();
+		Json json = Places.at(new Json(), family.span()).text("name", family.name()).text("title", family.title())
+				.text("parent", family.parent()).flag("base", family.base())
+				.list("traits", family.traits(), trait -> Places
+						.line(new Json().text("name", trait.name()).text("word", trait.word())
+								.value("domain", ValuesForm.domain(trait.domain(), file)), trait.span(), file)
+						.object())
+				.list("vins", family.vins(), vin -> Places.line(new Json().text("pattern", vin.pattern())
+						.flag("checkDigit", vin.checkDigit()), vin.span(), file).object());
+		return json.list("allTraits", base.traitsOf(family.name()).values(),
+				trait -> new Json().text("name", trait.name()).text("word", trait.word())
+						.text("from", owner(base, family, trait)).value("domain", ValuesForm.domain(trait.domain(), ""))
+						.object())
+				.object();
+	}
+
+	/** Returns the nearest family of the lineage that declares the trait. */
+	private static String owner(RuleBase base, Family family, Trait trait) {
+		return base.lineage(family.name()).stream()
+				.filter(name -> base.family(name).map(one -> one.traits().contains(trait)).orElse(false)).findFirst()
+				.orElse(family.name());
+	}
+
+	static Family family(JsonIn in) throws PackException {
+		var span = Places.at(in);
+		String file = span.file();
+		in.derived("allTraits");
+		return new Family(in.text("name"), in.text("title"), in.optionalText("parent"), in.flag("base"),
+				in.list("traits", trait -> new Trait(trait.text("name"), trait.text("word"),
+						trait.object("domain", domain -> ValuesForm.domain(domain, file)), Places.line(trait, file))),
+				in.list("vins", vin -> new VinPattern(vin.text("pattern"), vin.flag("checkDigit"), Places.line(vin, file))),
+				span);
+	}
+
+	static JsonObject state(State state) {
+		return Places.at(new Json(), state.span()).text("name", state.name()).text("title", state.title())
+				.list("values", state.values(), value -> ValuesForm.named(value, state.span().file())).object();
+	}
+
+	static State state(JsonIn in) throws PackException {
+		var span = Places.at(in);
+		return new State(in.text("name"), in.text("title"),
+				in.list("values", value -> ValuesForm.named(value, span.file())), span);
+	}
+
+	static JsonObject setting(StateSetting setting) {
+		return new Json().text("state", setting.state()).text("value", setting.value()).object();
+	}
+
+	static StateSetting setting(JsonIn in) throws PackException {
+		return new StateSetting(in.text("state"), in.text("value"));
+	}
+
+	static JsonObject tool(Tool tool) {
+		return Places.at(new Json(), tool.span()).text("name", tool.name()).text("title", tool.title())
+				.decimal("cost", tool.cost()).object();
+	}
+
+	static Tool tool(JsonIn in) throws PackException {
+		return new Tool(in.text("name"), in.text("title"), in.decimal("cost"), Places.at(in));
+	}
+
+	static JsonObject hazard(Hazard hazard) {
+		return Places.at(new Json(), hazard.span()).text("name", hazard.name()).text("title", hazard.title())
+				.texts("cautions", hazard.cautions()).texts("licensed", hazard.licensed())
+				.texts("references", hazard.references()).object();
+	}
+
+	static Hazard hazard(JsonIn in) throws PackException {
+		return new Hazard(in.text("name"), in.text("title"), in.texts("cautions"), in.texts("licensed"),
+				in.texts("references"), Places.at(in));
+	}
+
+	static JsonObject module(Module module) {
+		return Places.at(new Json(), module.span()).text("name", module.name()).text("title", module.title())
+				.texts("families", module.families()).list("answersIn", module.answersIn(), VehicleForm::setting)
+				.object();
+	}
+
+	static Module module(JsonIn in) throws PackException {
+		return new Module(in.text("name"), in.text("title"), in.texts("families"),
+				in.list("answersIn", VehicleForm::setting), Places.at(in));
+	}
+
+	static JsonObject code(Code code) {
+		return Places.at(new Json(), code.span()).text("name", code.name()).text("title", code.title())
+				.text("module", code.module()).value("text", text(code.text())).object();
+	}
+
+	private static JsonObject text(CodeText text) {
+		Json json = new Json().text("display", text.display());
+		if (text instanceof Dtc dtc) {
+			json.text("kind", "dtc").text("code", dtc.code()).text("sub", dtc.sub());
+		} else if (text instanceof J1939Code j1939) {
+			json.text("kind", "j1939").whole("spn", j1939.spn()).whole("fmi", j1939.fmi());
+		} else {
+			json.text("kind", "raw").text("text", ((RawCode) text).text());
+		}
+		return json.object();
+	}
+
+	static Code code(JsonIn in) throws PackException {
+		return new Code(in.text("name"), in.text("title"), in.text("module"), in.object("text", VehicleForm::text),
+				Places.at(in));
+	}
+
+	private static CodeText text(JsonIn in) throws PackException {
+		in.derived("display");
+		String kind = in.text("kind");
+		switch (kind) {
+		case "dtc":
+			Dtc dtc = new Dtc(in.text("code"), in.text("sub"));
+			if (Dtc.wrongCode(dtc.code()).isPresent() || !dtc.sub().isEmpty() && Dtc.wrongSub(dtc.sub()).isPresent()
+					|| !Dtc.of(dtc.code(), dtc.sub()).equals(dtc)) {
+				throw in.wrong("is no trouble code of SAE J2012 / ISO 15031-6: " + dtc.display() + ".");
+			}
+			return dtc;
+		case "j1939":
+			J1939Code code = new J1939Code(in.whole("spn"), in.whole("fmi"));
+			if (code.wrong().isPresent()) {
+				throw in.wrong("is no trouble code of SAE J1939-73: " + code.wrong().get());
+			}
+			return code;
+		case "raw":
+			return new RawCode(in.text("text"));
+		default:
+			throw in.unknown("kind", kind);
+		}
+	}
+}
