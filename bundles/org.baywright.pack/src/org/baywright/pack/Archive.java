@@ -1,0 +1,117 @@
+package org.baywright.pack;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.zip.CRC32;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
+
+/** The zip archive of a pack: always the same entries in the same order, stored as they are. */
+final class Archive {
+
+	static final String MANIFEST = "manifest.json";
+	static final String RULES = "rules.json";
+	static final String SHEET = "rules.html";
+
+	/** The entries in the order in which they are stored. */
+	static final List<String> ENTRIES = List.of(MANIFEST, RULES, SHEET);
+
+	/** A pack of 100,000 rules stays far below this; more is an attack or a mistake. */
+	static final long MAX_BYTES = 1L << 29;
+
+	/**
+	 * Any fixed time would do. The first moment that the archive format knows would not: Java marks it by an extra field.
+	 */
+	private static final LocalDateTime NO_TIME = LocalDateTime.of(1980, 2, 1, 0, 0);
+
+	private Archive() {
+	}
+
+	/** Returns the archive. Its bytes depend on the entries only: compressors differ from machine to machine. */
+	static byte[] write(Map<String, byte[]> entries) {
+		ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+		try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+			for (String name : ENTRIES) {
+				byte[] content = entries.get(name);
+				CRC32 checksum = new CRC32();
+				checksum.update(content);
+				ZipEntry entry = new ZipEntry(name);
+				entry.setMethod(ZipEntry.STORED);
+				entry.setSize(content.length);
+				entry.setCompressedSize(content.length);
+				entry.setCrc(checksum.getValue());
+				entry.setTimeLocal(NO_TIME);
+				zip.putNextEntry(entry);
+				zip.write(content);
+				zip.closeEntry();
+			}
+		} catch (IOException e) {
+			throw new UncheckedIOException("memory cannot fail to be written", e);
+		}
+		return bytes.toByteArray();
+	}
+
+	/**
+	 * Reads the entries. Nothing is ever unpacked to a disk, so that no name of an entry can do harm.
+	 *
+	 * @throws PackException if an entry is missing, is there twice, does not belong there or is far too large
+	 */
+	static Map<String, byte[]> read(byte[] archive) throws PackException {
+		return read(archive, MAX_BYTES);
+	}
+
+	static Map<String, byte[]> read(byte[] archive, long maxBytes) throws PackException {
+		if (archive.length < 4 || archive[0] != 'P' || archive[1] != 'K') {
+			throw new PackException("The file is not a rule pack: a pack is a zip archive.");
+		}
+		Map<String, byte[]> entries = new TreeMap<>();
+		try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(archive))) {
+			long left = maxBytes;
+			for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+				String name = entry.getName();
+				if (!ENTRIES.contains(name)) {
+					throw new PackException("The pack holds an entry that does not belong there: " + shown(name) + ".");
+				}
+				byte[] content = read(zip, name, left);
+				left -= content.length;
+				if (entries.put(name, content) != null) {
+					throw new PackException("The pack holds " + name + " twice.");
+				}
+			}
+		} catch (IOException | IllegalArgumentException e) {
+			throw new PackException("The pack is damaged: it cannot be unpacked.", e);
+		}
+		for (String name : ENTRIES) {
+			if (!entries.containsKey(name)) {
+				throw new PackException("The pack lacks " + name + "; it is damaged or no rule pack.");
+			}
+		}
+		return entries;
+	}
+
+	private static byte[] read(ZipInputStream zip, String name, long left) throws IOException, PackException {
+		ByteArrayOutputStream content = new ByteArrayOutputStream();
+		byte[] buffer = new byte[1 << 16];
+		for (int count = zip.read(buffer); count >= 0; count = zip.read(buffer)) {
+			left -= count;
+			if (left < 0) {
+				throw new PackException(name + " is larger than any rule pack needs; it is not unpacked.");
+			}
+			content.write(buffer, 0, count);
+		}
+		return content.toByteArray();
+	}
+
+	private static String shown(String name) {
+		String cut = name.length() > 80 ? name.substring(0, 80) + "…" : name;
+		return cut.codePoints().map(c -> Character.isISOControl(c) ? '?' : c)
+				.collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append).toString();
+	}
+}

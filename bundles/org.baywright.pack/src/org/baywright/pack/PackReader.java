@@ -1,0 +1,92 @@
+package org.baywright.pack;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+
+import org.baywright.model.RuleBase;
+import org.baywright.pack.format.ManifestForm;
+import org.baywright.pack.format.References;
+import org.baywright.pack.format.RulesForm;
+import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.json.JsonText;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+
+/**
+ * Reads packs from anywhere, also from people one does not trust: nothing is unpacked to a disk, sizes and nesting are
+ * limited, and what was read is what the manifest's hashes stand for. Use {@link PackVerifier} to learn more about a
+ * pack.
+ */
+public final class PackReader {
+
+	private PackReader() {
+	}
+
+	/**
+	 * Reads a pack from a file.
+	 *
+	 * @throws IOException if the file cannot be read
+	 * @throws PackException if it is no pack, is damaged, or is of a version that cannot be read
+	 */
+	public static Pack read(Path file) throws IOException, PackException {
+		return read(bytes(file));
+	}
+
+	/**
+	 * Reads a pack.
+	 *
+	 * @throws PackException if it is no pack, is damaged, or is of a version that cannot be read
+	 */
+	public static Pack read(byte[] pack) throws PackException {
+		Map<String, byte[]> entries = Archive.read(pack);
+		PackManifest manifest = manifest(entries);
+		requireHashes(manifest, entries);
+		RuleBase rules = rules(manifest, entries);
+		References.check(rules);
+		return new Pack(manifest, rules, new String(entries.get(Archive.SHEET), StandardCharsets.UTF_8));
+	}
+
+	static byte[] bytes(Path file) throws IOException, PackException {
+		if (Files.size(file) > Archive.MAX_BYTES) {
+			throw new PackException("The file is larger than any rule pack; it is not read.");
+		}
+		return Files.readAllBytes(file);
+	}
+
+	static PackManifest manifest(Map<String, byte[]> entries) throws PackException {
+		JsonElement json = JsonText.read(Archive.MANIFEST, entries.get(Archive.MANIFEST));
+		return ManifestForm.read(JsonIn.of(Archive.MANIFEST, json, isStrict(Archive.MANIFEST, json)));
+	}
+
+	static RuleBase rules(PackManifest manifest, Map<String, byte[]> entries) throws PackException {
+		JsonElement json = JsonText.read(Archive.RULES, entries.get(Archive.RULES));
+		RuleBase rules = RulesForm.read(JsonIn.of(Archive.RULES, json, isStrict(Archive.RULES, json)));
+		if (!rules.name().equals(manifest.project())) {
+			throw new PackException("The manifest speaks of project \"" + manifest.project() + "\", the rules of project \""
+					+ rules.name() + "\".");
+		}
+		return rules;
+	}
+
+	/** What a newer version may have added is passed over; in a version that is known nothing may be unknown. */
+	private static boolean isStrict(String entry, JsonElement json) throws PackException {
+		JsonIn in = JsonIn.of(entry, json, false);
+		return !(json instanceof JsonObject) || !FormatVersion.of(in.text("version")).isNewer();
+	}
+
+	static void requireHashes(PackManifest manifest, Map<String, byte[]> entries) throws PackException {
+		for (Map.Entry<String, PackManifest.Entry> stated : manifest.entries().entrySet()) {
+			byte[] content = entries.get(stated.getKey());
+			if (content.length != stated.getValue().bytes() || !Sha256.of(content).equals(stated.getValue().sha256())) {
+				throw new PackException(stated.getKey() + " is not what the manifest says: the pack was changed or is damaged.");
+			}
+		}
+		if (!manifest.fingerprint().equals(manifest.entries().get(Archive.RULES).sha256())) {
+			throw new PackException("The pack's fingerprint is not that of its rules: the manifest was changed.");
+		}
+	}
+}

@@ -1,0 +1,205 @@
+package org.baywright.pack;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Report;
+import org.baywright.model.RuleBase;
+import org.baywright.pack.Verification.Aspect;
+import org.baywright.pack.Verification.Outcome;
+import org.baywright.pack.Verification.Result;
+import org.baywright.pack.format.ManifestForm;
+import org.baywright.pack.format.References;
+import org.baywright.pack.format.RulesForm;
+import org.baywright.pack.json.CanonicalJson;
+import org.baywright.pack.sheet.Sheet;
+
+/** Looks at every aspect of a pack and says of each whether it is as it should be. */
+public final class PackVerifier {
+
+	private final List<Result> results = new ArrayList<>();
+	private Optional<Pack> pack = Optional.empty();
+
+	private PackVerifier() {
+	}
+
+	/**
+	 * Verifies a file.
+	 *
+	 * @throws IOException if the file cannot be read
+	 */
+	public static Verification verify(Path file) throws IOException {
+		try {
+			return verify(PackReader.bytes(file));
+		} catch (PackException e) {
+			return new Verification(List.of(new Result(Aspect.ARCHIVE, Outcome.FAILED, e.getMessage())), Optional.empty());
+		}
+	}
+
+	/** Verifies the bytes of a pack. */
+	public static Verification verify(byte[] bytes) {
+		PackVerifier verifier = new PackVerifier();
+		verifier.all(bytes);
+		return new Verification(verifier.results, verifier.pack);
+	}
+
+	/**
+	 * Makes all checks on the rules of a pack again and compares what they find with what the manifest says.
+	 *
+	 * @param pack a pack that was read
+	 * @param listener hears of progress and can stop the checks
+	 * @throws CancellationException if the listener asked to stop
+	 */
+	public static Result prove(Pack pack, Listener listener) {
+		Report report = new Analysis().check(pack.rules(), listener);
+		PackManifest manifest = pack.manifest();
+		TreeSet<String> found = new TreeSet<>();
+		report.findings().forEach(finding -> found.add(finding.severity() + " " + finding.acceptanceKey()
+				+ (finding.accepted().isPresent() ? " accepted" : "")));
+		TreeSet<String> stated = new TreeSet<>();
+		manifest.findings().forEach(finding -> stated.add(finding.severity() + " " + finding.id() + "@" + finding.meaning()
+				+ (finding.accepted().isPresent() ? " accepted" : "")));
+		if (!report.checks().equals(manifest.checks())) {
+			return new Result(Aspect.PROOFS, Outcome.OPEN,
+					"The pack was checked by " + manifest.checks().size() + " checks of Baywright " + manifest.tool()
+							+ ", this one makes " + report.checks().size() + "; the two cannot be compared.");
+		}
+		long passed = report.cases().stream().filter(CaseResult::passed).count();
+		if (!found.equals(stated) || passed != manifest.cases()) {
+			return new Result(Aspect.PROOFS, Outcome.FAILED, difference(found, stated, passed, manifest.cases()));
+		}
+		return new Result(Aspect.PROOFS, Outcome.PASSED, "All " + report.checks().size() + " checks find what the manifest says: "
+				+ found.size() + " findings, " + passed + " finished jobs brought to their end.");
+	}
+
+	private static String difference(TreeSet<String> found, TreeSet<String> stated, long passed, int statedPassed) {
+		for (String one : found) {
+			if (!stated.contains(one)) {
+				return "The checks find what the manifest does not say: " + one + ".";
+			}
+		}
+		for (String one : stated) {
+			if (!found.contains(one)) {
+				return "The manifest says what the checks do not find: " + one + ".";
+			}
+		}
+		return "The manifest says that " + statedPassed + " finished jobs are brought to their end; there are " + passed + ".";
+	}
+
+	/** Something that is looked at; it throws if it is not as it should be. */
+	private interface Look<T> {
+		T look() throws PackException;
+	}
+
+	private <T> Optional<T> look(Aspect aspect, String passed, Look<T> look) {
+		try {
+			T value = look.look();
+			results.add(new Result(aspect, Outcome.PASSED, passed));
+			return Optional.of(value);
+		} catch (PackException e) {
+			results.add(new Result(aspect, Outcome.FAILED, e.getMessage()));
+			return Optional.empty();
+		}
+	}
+
+	private void all(byte[] bytes) {
+		look(Aspect.ARCHIVE, "The file is a zip archive with the entries of a rule pack.", () -> Archive.read(bytes))
+				.ifPresent(entries -> entries(bytes, entries));
+		for (Aspect aspect : Aspect.values()) {
+			if (aspect != Aspect.PROOFS && results.stream().noneMatch(result -> result.aspect() == aspect)) {
+				results.add(new Result(aspect, Outcome.OPEN, "Not looked at, since what it builds on failed."));
+			}
+		}
+	}
+
+	private void entries(byte[] bytes, Map<String, byte[]> entries) {
+		Optional<PackManifest> manifest = look(Aspect.MANIFEST, "The manifest can be read.",
+				() -> PackReader.manifest(entries));
+		if (manifest.isEmpty()) {
+			return;
+		}
+		look(Aspect.FINGERPRINT, "The rules and the sheet are those that the manifest names.", () -> {
+			PackReader.requireHashes(manifest.get(), entries);
+			return true;
+		});
+		Optional<RuleBase> rules = look(Aspect.RULES, "The rules can be read.",
+				() -> PackReader.rules(manifest.get(), entries));
+		rules.ifPresent(found -> look(Aspect.REFERENCES, "Every name that the rules use is declared.", () -> {
+			References.check(found);
+			return true;
+		}));
+		look(Aspect.CANONICAL, "Both JSON texts are canonical (RFC 8785), byte by byte.", () -> {
+			requireCanonical(Archive.MANIFEST, entries);
+			requireCanonical(Archive.RULES, entries);
+			return true;
+		});
+		if (rules.isPresent()) {
+			derived(manifest.get(), rules.get(), entries);
+			sheet(manifest.get(), rules.get(), entries);
+		}
+		look(Aspect.PACKING, "The archive holds nothing beside its entries.", () -> {
+			if (!Arrays.equals(bytes, Archive.write(entries))) {
+				throw new PackException("The archive was not packed by Baywright: it holds something beside its entries.");
+			}
+			return true;
+		});
+		if (rules.isPresent() && isPassedSoFar()) {
+			pack = Optional.of(new Pack(manifest.get(), rules.get(),
+					new String(entries.get(Archive.SHEET), StandardCharsets.UTF_8)));
+		}
+	}
+
+	private boolean isPassedSoFar() {
+		return results.stream().noneMatch(result -> result.outcome() == Outcome.FAILED);
+	}
+
+	private static void requireCanonical(String name, Map<String, byte[]> entries) throws PackException {
+		byte[] content = entries.get(name);
+		if (!Arrays.equals(content, CanonicalJson.bytes(new String(content, StandardCharsets.UTF_8)))) {
+			throw new PackException(name + " is not in canonical form (RFC 8785).");
+		}
+	}
+
+	private void derived(PackManifest manifest, RuleBase rules, Map<String, byte[]> entries) {
+		if (manifest.version().isNewer()) {
+			results.add(new Result(Aspect.DERIVED, Outcome.OPEN, "Not looked at: the pack has a newer format version, "
+					+ manifest.version() + "."));
+			return;
+		}
+		look(Aspect.DERIVED, "What the pack derives from the rules (meanings, reach, counts) is right.", () -> {
+			if (!manifest.counts().equals(ManifestForm.counts(rules))) {
+				throw new PackException("The manifest counts other elements than there are.");
+			}
+			if (!Arrays.equals(entries.get(Archive.RULES), CanonicalJson.bytes(RulesForm.write(rules)))) {
+				throw new PackException("rules.json says something else than follows from its rules:"
+						+ " a meaning, a reach, a resolved band or a stale mark is wrong.");
+			}
+			return true;
+		});
+	}
+
+	private void sheet(PackManifest manifest, RuleBase rules, Map<String, byte[]> entries) {
+		if (!manifest.tool().equals(ToolVersion.CURRENT) || manifest.version().isNewer()) {
+			results.add(new Result(Aspect.SHEET, Outcome.OPEN,
+					"Not compared with the rules: it was made by Baywright " + manifest.tool() + "."));
+			return;
+		}
+		look(Aspect.SHEET, "The sheet says what the rules say.", () -> {
+			if (!Arrays.equals(entries.get(Archive.SHEET), Sheet.of(rules, manifest))) {
+				throw new PackException("rules.html says something else than the rules.");
+			}
+			return true;
+		});
+	}
+}

@@ -1,0 +1,86 @@
+package org.baywright.pack;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Comparator;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+import org.baywright.analysis.CaseResult;
+import org.baywright.model.Problem;
+import org.baywright.pack.format.ManifestForm;
+import org.baywright.pack.format.References;
+import org.baywright.pack.format.RulesForm;
+import org.baywright.pack.json.CanonicalJson;
+import org.baywright.pack.sheet.Sheet;
+
+/**
+ * Makes packs. The bytes of a pack depend on the rules, what was found and the version of Baywright, on nothing else:
+ * not on the machine, the day, the time zone, the locale or the order in which the files were read.
+ */
+public final class PackWriter {
+
+	private PackWriter() {
+	}
+
+	/**
+	 * Returns the pack.
+	 *
+	 * @throws PackRefused if an error stands
+	 * @throws PackException if the rules cannot be written, which a checked rule base always can
+	 */
+	public static byte[] bytes(PackContents contents) throws PackException {
+		contents.requireNoErrors();
+		References.check(contents.rules());
+		byte[] rules = CanonicalJson.bytes(RulesForm.write(contents.rules()));
+		String fingerprint = Sha256.of(rules);
+		PackManifest draft = manifest(contents, fingerprint, new TreeMap<>());
+		byte[] sheet = Sheet.of(RulesForm.sorted(contents.rules()), draft);
+
+		SortedMap<String, PackManifest.Entry> entries = new TreeMap<>();
+		entries.put(Archive.RULES, new PackManifest.Entry(rules.length, fingerprint));
+		entries.put(Archive.SHEET, new PackManifest.Entry(sheet.length, Sha256.of(sheet)));
+		byte[] manifest = CanonicalJson.bytes(ManifestForm.write(manifest(contents, fingerprint, entries)));
+		byte[] pack = Archive.write(Map.of(Archive.MANIFEST, manifest, Archive.RULES, rules, Archive.SHEET, sheet));
+		PackReader.read(pack); // a pack that nobody can read must not leave the house
+		return pack;
+	}
+
+	/**
+	 * Writes the pack to a file, which is replaced as a whole or not at all.
+	 *
+	 * @param target the file; folders that are missing are made
+	 * @throws PackRefused if an error stands
+	 * @throws PackException if the rules cannot be written, which a checked rule base always can
+	 * @throws IOException if the file cannot be written
+	 */
+	public static void write(PackContents contents, Path target) throws PackException, IOException {
+		byte[] pack = bytes(contents);
+		Path folder = target.toAbsolutePath().getParent();
+		Files.createDirectories(folder);
+		Path aside = folder.resolve("." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+		try {
+			Files.write(aside, pack);
+			Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+		} finally {
+			Files.deleteIfExists(aside);
+		}
+	}
+
+	private static PackManifest manifest(PackContents contents, String fingerprint,
+			SortedMap<String, PackManifest.Entry> entries) {
+		return new PackManifest(FormatVersion.CURRENT, contents.rules().name(), contents.tool(), fingerprint, entries,
+				ManifestForm.counts(contents.rules()), contents.report().checks().stream().sorted().toList(),
+				contents.report().findings().stream().sorted().map(ManifestForm::standing).toList(),
+				contents.problems().stream().sorted(PackWriter::byPlace).map(ManifestForm::remark).toList(),
+				(int) contents.report().cases().stream().filter(CaseResult::passed).count());
+	}
+
+	private static int byPlace(Problem one, Problem other) {
+		return Comparator.comparing(Problem::span).thenComparing(Problem::id).thenComparing(Problem::message)
+				.compare(one, other);
+	}
+}
