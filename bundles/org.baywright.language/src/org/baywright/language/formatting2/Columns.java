@@ -1,0 +1,114 @@
+package org.baywright.language.formatting2;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.baywright.language.bay.Fault;
+import org.baywright.language.bay.Outcome;
+import org.baywright.language.bay.Trait;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.xtext.formatting2.regionaccess.ISemanticRegion;
+
+/** Blanks that bring words of neighbouring lines below each other. */
+final class Columns {
+
+	/** Wider beginnings are no table; they keep one blank. */
+	private static final int WIDEST = 32;
+
+	private final Map<ISemanticRegion, String> blanks = new HashMap<>();
+
+	private Columns() {
+	}
+
+	/** Returns, for words that stand in a column, the blanks before them. */
+	static Map<ISemanticRegion, String> of(List<ISemanticRegion> words, Set<ISemanticRegion> onOneLine) {
+		Columns columns = new Columns();
+		Map<EObject, List<List<ISemanticRegion>>> lines = new LinkedHashMap<>();
+		List<ISemanticRegion> line = null;
+		EObject owner = null;
+		for (ISemanticRegion word : words) {
+			EObject element = row(word);
+			if (element == null || onOneLine.contains(word)) {
+				owner = null;
+				continue;
+			}
+			if (element != owner) {
+				owner = element;
+				line = new ArrayList<>();
+				lines.computeIfAbsent(element.eContainer(), key -> new ArrayList<>()).add(line);
+			}
+			line.add(word);
+		}
+		lines.values().forEach(columns::align);
+		return columns.blanks;
+	}
+
+	private static EObject row(ISemanticRegion word) {
+		for (EObject element = word.getSemanticElement(); element != null; element = element.eContainer()) {
+			if (element instanceof Outcome || element instanceof Trait || element instanceof Fault) {
+				return element;
+			}
+		}
+		return null;
+	}
+
+	private void align(List<List<ISemanticRegion>> lines) {
+		EObject kind = row(lines.get(0).get(0));
+		if (kind instanceof Fault) {
+			align(lines, Columns::title);
+			align(lines, Columns::seen);
+		} else {
+			align(lines, Columns::colon);
+		}
+	}
+
+	/** Finds the word of a line that stands in the column; null if the line has none. */
+	private interface Column {
+		ISemanticRegion in(List<ISemanticRegion> line);
+	}
+
+	private static ISemanticRegion colon(List<ISemanticRegion> line) {
+		return line.stream().filter(word -> Layout.isKeyword(word, ":")).findFirst().orElse(null);
+	}
+
+	private static ISemanticRegion title(List<ISemanticRegion> line) {
+		return line.size() > 2 && line.get(2).getText().startsWith("\"") ? line.get(2) : null;
+	}
+
+	private static ISemanticRegion seen(List<ISemanticRegion> line) {
+		return line.stream().filter(word -> Layout.isKeyword(word, "seen")).findFirst().orElse(null);
+	}
+
+	private void align(List<List<ISemanticRegion>> lines, Column column) {
+		int widest = 0;
+		for (List<ISemanticRegion> line : lines) {
+			int width = width(line, column.in(line));
+			widest = width > WIDEST ? widest : Math.max(widest, width);
+		}
+		for (List<ISemanticRegion> line : lines) {
+			ISemanticRegion word = column.in(line);
+			int width = width(line, word);
+			if (word != null && width <= widest) {
+				blanks.put(word, " ".repeat(widest - width + 1));
+			}
+		}
+	}
+
+	/** The width of a line up to a word, without the blanks before it; 0 if the line lacks the word. */
+	private int width(List<ISemanticRegion> line, ISemanticRegion end) {
+		if (end == null) {
+			return 0;
+		}
+		int width = 0;
+		for (int i = 0; line.get(i) != end; i++) {
+			if (i > 0) {
+				width += blanks.getOrDefault(line.get(i), Layout.between(line.get(i - 1), line.get(i))).length();
+			}
+			width += line.get(i).getText().length();
+		}
+		return width;
+	}
+}

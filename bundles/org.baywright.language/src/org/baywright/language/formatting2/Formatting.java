@@ -1,0 +1,68 @@
+package org.baywright.language.formatting2;
+
+import com.google.inject.Inject;
+import com.google.inject.Provider;
+import java.util.List;
+import java.util.Optional;
+import org.eclipse.xtext.formatting2.FormatterPreferenceKeys;
+import org.eclipse.xtext.formatting2.FormatterRequest;
+import org.eclipse.xtext.formatting2.IFormatter2;
+import org.eclipse.xtext.formatting2.regionaccess.ITextRegionAccess;
+import org.eclipse.xtext.formatting2.regionaccess.ITextReplacement;
+import org.eclipse.xtext.formatting2.regionaccess.TextRegionAccessBuilder;
+import org.eclipse.xtext.preferences.MapBasedPreferenceValues;
+import org.eclipse.xtext.preferences.TypedPreferenceValues;
+import org.eclipse.xtext.resource.XtextResource;
+import org.eclipse.xtext.util.ExceptionAcceptor;
+
+/** Formats whole files. */
+public class Formatting {
+
+	@Inject
+	private Provider<FormatterRequest> requests;
+
+	@Inject
+	private Provider<IFormatter2> formatters;
+
+	@Inject
+	private TextRegionAccessBuilder regions;
+
+	/**
+	 * Returns what changes a file needs to be well laid out.
+	 *
+	 * @param resource the file
+	 * @return the changes in the order of the text, or nothing if the file has a syntax error, which has to be put right
+	 *         first
+	 */
+	public Optional<List<ITextReplacement>> changes(XtextResource resource) {
+		if (resource.getParseResult() == null || resource.getParseResult().hasSyntaxErrors()) {
+			return Optional.empty();
+		}
+		return Optional.of(changes(regions.forNodeModel(resource).create()));
+	}
+
+	private List<ITextReplacement> changes(ITextRegionAccess access) {
+		FormatterRequest request = requests.get();
+		request.setTextRegionAccess(access);
+		MapBasedPreferenceValues preferences = new MapBasedPreferenceValues();
+		preferences.put(FormatterPreferenceKeys.indentation, "  ");
+		preferences.put(FormatterPreferenceKeys.lineSeparator, "\n");
+		request.setPreferences(TypedPreferenceValues.castOrWrap(preferences));
+		request.setExceptionHandler(ExceptionAcceptor.THROWING);
+		return formatters.get().format(request);
+	}
+
+	/**
+	 * Returns the text of a file, well laid out.
+	 *
+	 * @param resource the file
+	 * @return the text, or nothing if the file has a syntax error, which has to be put right first
+	 */
+	public Optional<String> format(XtextResource resource) {
+		if (resource.getParseResult() == null || resource.getParseResult().hasSyntaxErrors()) {
+			return Optional.empty();
+		}
+		ITextRegionAccess access = regions.forNodeModel(resource).create();
+		return Optional.of(access.getRewriter().renderToString(changes(access)));
+	}
+}

@@ -1,0 +1,2 @@
+/** The layout of rule files. */
+package org.baywright.language.formatting2;
