@@ -1,6 +1,8 @@
 package org.baywright.language.index;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -49,12 +51,12 @@ public final class FamilyTree {
 		return List.copyOf(line);
 	}
 
-	/** Returns the families and all that build on them. */
+	/** Returns the families, in their order, and then all that build on them. */
 	public Set<String> withDescendants(List<String> families) {
 		Set<String> all = new LinkedHashSet<>();
-		List<String> open = new ArrayList<>(families);
+		Deque<String> open = new ArrayDeque<>(families);
 		while (!open.isEmpty()) {
-			String family = open.remove(open.size() - 1);
+			String family = open.remove();
 			if (all.add(family)) {
 				index.apply(Key.children(family)).forEach(child -> open.add(child.name()));
 			}
