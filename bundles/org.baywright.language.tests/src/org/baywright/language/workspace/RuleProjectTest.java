@@ -1,0 +1,248 @@
+package org.baywright.language.workspace;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import org.baywright.language.testing.Meaning;
+import org.baywright.language.testing.Samples;
+import org.baywright.model.Problem;
+import org.baywright.model.Rule;
+import org.baywright.model.ValueSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RuleProjectTest {
+
+	@TempDir
+	Path folder;
+
+	private void write(String file, String text) throws IOException {
+		Path path = folder.resolve(file);
+		Files.createDirectories(path.getParent());
+		Files.writeString(path, text, StandardCharsets.UTF_8);
+	}
+
+	private static Rule rule(Snapshot snapshot, String name) {
+		return snapshot.rules().rule(name).orElseThrow();
+	}
+
+	@Test
+	void readsAFolderAtAnyDepthInTheOrderOfThePaths() throws IOException {
+		write("b.bay", "sign b");
+		write("a/z.bay", "sign z");
+		write("a.bay", "sign a");
+		write("notes.txt", "sign no");
+		write(".hidden/h.bay", "sign hidden");
+		write("target/t.bay", "sign built");
+		write(".bay", "sign nameless");
+		RuleProject project = RuleProject.open(folder);
+		assertEquals(List.of("a.bay", "a/z.bay", "b.bay"), project.files());
+		assertEquals(List.of("a", "z", "b"), project.snapshot().rules().signs().stream().map(sign -> sign.name()).toList());
+		assertEquals(folder.getFileName().toString(), project.name());
+	}
+
+	@Test
+	void readsOneFileAsAProject() throws IOException {
+		write("a.bay", "sign a");
+		write("b.bay", "sign b");
+		RuleProject project = RuleProject.open(folder.resolve("a.bay"));
+		assertEquals("a", project.name());
+		assertEquals(List.of("a.bay"), project.files());
+	}
+
+	@Test
+	void refusesWhatIsNotThere() {
+		assertThrows(NoSuchFileException.class, () -> RuleProject.open(folder.resolve("nowhere")));
+	}
+
+	@Test
+	void anEmptyFolderIsAProjectWithoutRules() throws IOException {
+		Snapshot snapshot = RuleProject.open(folder).snapshot();
+		assertEquals("", Meaning.of(snapshot.rules()));
+		assertEquals(List.of(), snapshot.problems());
+	}
+
+	@Test
+	void bytesThatAreNoTextAreReportedWhereTheyStand() throws IOException {
+		byte[] text = "sign a\nsign b \"x\"\n".getBytes(StandardCharsets.UTF_8);
+		text[15] = (byte) 0xE9; // the x, as an older encoding writes an e with an accent
+		Files.write(folder.resolve("a.bay"), text);
+		Snapshot snapshot = RuleProject.open(folder).snapshot();
+		assertEquals(1, snapshot.problems().size());
+		Problem problem = snapshot.problems().get(0);
+		assertEquals("not-utf8", problem.id());
+		assertEquals("a.bay:2:9", problem.span().toString());
+		assertEquals(2, snapshot.rules().signs().size());
+	}
+
+	@Test
+	void bytesCutOffAtTheEndAreReportedToo() throws IOException {
+		Files.write(folder.resolve("a.bay"), new byte[] { 's', 'i', 'g', 'n', ' ', 'a', ' ', '/', '/', (byte) 0xC3 });
+		assertEquals(List.of("not-utf8"),
+				RuleProject.open(folder).snapshot().problems().stream().map(Problem::id).toList());
+	}
+
+	@Test
+	void aByteOrderMarkIsNoPartOfTheText() throws IOException {
+		write("a.bay", "\uFEFFsign a");
+		Snapshot snapshot = RuleProject.open(folder).snapshot();
+		assertEquals(List.of(), snapshot.problems());
+		assertEquals("a.bay:1:6", snapshot.rules().signs().get(0).span().toString());
+	}
+
+	@Test
+	void linesMayEndInAnyWay() throws IOException {
+		write("a.bay", "sign a\r\nsign b\rsign c\nsign d");
+		assertEquals(List.of("a.bay:1:6", "a.bay:2:6", "a.bay:3:6", "a.bay:4:6"), RuleProject.open(folder).snapshot().rules()
+				.signs().stream().map(sign -> sign.span().toString()).toList());
+	}
+
+	@Test
+	void aSpanTellsLinesColumnsAndCharacters() {
+		RuleProject project = RuleProject.inMemory("one");
+		project.update("a.bay", "\n  sign a_sign \"x\"");
+		assertEquals(new org.baywright.model.Span("a.bay", 2, 8, 2, 14, 8, 6),
+				project.snapshot().rules().signs().get(0).span());
+	}
+
+	@Test
+	void tellsTheListenerHowFarItIs() throws IOException {
+		write("a.bay", "sign a");
+		write("b.bay", "sign b");
+		List<String> heard = new ArrayList<>();
+		RuleProject.open(folder, new LoadListener() {
+			@Override
+			public void fileRead(String file, int done, int total) {
+				heard.add(file + " " + done + "/" + total);
+			}
+		});
+		assertEquals(List.of("a.bay 1/2", "b.bay 2/2"), heard);
+	}
+
+	@Test
+	void readingCanBeCancelled() throws IOException {
+		write("a.bay", "sign a");
+		assertThrows(CancellationException.class, () -> RuleProject.open(folder, new LoadListener() {
+			@Override
+			public boolean isCancelled() {
+				return true;
+			}
+		}));
+	}
+
+	@Test
+	void aSnapshotDoesNotChange() {
+		RuleProject project = RuleProject.inMemory("one");
+		project.update("a.bay", "sign a");
+		Snapshot before = project.snapshot();
+		assertSame(before, project.snapshot());
+		project.update("a.bay", "sign a");
+		assertSame(before, project.snapshot());
+		project.update("a.bay", "sign b");
+		assertEquals("a", before.rules().signs().get(0).name());
+		assertEquals("b", project.snapshot().rules().signs().get(0).name());
+		assertTrue(project.snapshot().version() > before.version());
+		assertThrows(UnsupportedOperationException.class, () -> before.sources().clear());
+	}
+
+	@Test
+	void theUnitOfATestReachesRulesInOtherFiles() {
+		RuleProject project = Samples.tarnInMemory();
+		Snapshot before = project.snapshot();
+		String findings = before.sources().get("findings.bay");
+		project.update("findings.bay", findings.replaceFirst("measures V 0 .. 18 step 0.1", "measures mV 0 .. 18000 step 100"));
+		Snapshot after = project.snapshot();
+		assertEquals(List.of(), after.problems());
+		assertEquals("12400", low(rule(after, "flat_battery")));
+		assertEquals("12.4", low(rule(before, "flat_battery")));
+	}
+
+	private static String low(Rule rule) {
+		ValueSet.Band met = (ValueSet.Band) rule.outcomes().get(0).values().orElseThrow();
+		return met.low().orElseThrow().toPlainString();
+	}
+
+	@Test
+	void anEditTranslatesOnlyWhatItReaches() {
+		RuleProject project = Samples.tarnInMemory();
+		Snapshot before = project.snapshot();
+		String findings = before.sources().get("findings.bay");
+
+		// a blank line moves every test but changes no meaning
+		project.update("findings.bay", "\n" + findings);
+		Snapshot moved = project.snapshot();
+		assertSame(rule(before, "flat_battery"), rule(moved, "flat_battery"));
+		assertNotSame(before.rules().test("rest_voltage").orElseThrow(), moved.rules().test("rest_voltage").orElseThrow());
+
+		// the lift's test matters to the lift's rules only
+		project.update("findings.bay", findings.replace("measures V 0 .. 30", "measures V 0 .. 32"));
+		Snapshot lift = project.snapshot();
+		assertSame(rule(before, "flat_battery"), rule(lift, "flat_battery"));
+		assertNotSame(rule(before, "lift_silent"), rule(lift, "lift_silent"));
+	}
+
+	@Test
+	void aNameThatGoesLeavesAProblemAndTakesItAwayWhenItComesBack() {
+		RuleProject project = Samples.tarnInMemory();
+		String findings = project.snapshot().sources().get("findings.bay");
+		project.remove("findings.bay");
+		Snapshot without = project.snapshot();
+		assertTrue(without.dropped().contains("rule flat_battery"));
+		assertTrue(without.problems().stream().anyMatch(problem -> problem.message().contains("`rest_voltage`")));
+		assertFalse(without.sources().containsKey("findings.bay"));
+		project.update("findings.bay", findings);
+		assertEquals(List.of(), project.snapshot().problems());
+		assertEquals(List.of(), project.snapshot().dropped());
+	}
+
+	@Test
+	void aBetterNameElsewhereImprovesTheAdvice() {
+		RuleProject project = RuleProject.inMemory("one");
+		project.update("a.bay", "rule r { given lamp_drak then proves nothing }");
+		assertEquals("Declare it, or correct the name.", advice(project));
+		project.update("b.bay", "sign lamp_dark");
+		assertEquals("Did you mean `lamp_dark`?", advice(project));
+	}
+
+	private static String advice(RuleProject project) {
+		return project.snapshot().problems().stream().filter(problem -> problem.id().equals("unknown-name")).findFirst()
+				.orElseThrow().advice();
+	}
+
+	@Test
+	void theFirstOfTwoNamesHolds() {
+		RuleProject project = RuleProject.inMemory("one");
+		project.update("b.bay", "sign s \"first\"");
+		project.update("c.bay", "sign s \"second\"");
+		assertEquals("first", project.snapshot().rules().sign("s").orElseThrow().title());
+		assertEquals("c.bay:1:6", project.snapshot().problems().get(0).span().toString());
+		project.update("a.bay", "test s { results x, y }");
+		assertEquals(List.of("b.bay:1:6", "c.bay:1:6"),
+				project.snapshot().problems().stream().map(problem -> problem.span().toString()).toList());
+	}
+
+	@Test
+	void filesAreReadAgainFromDisk() throws IOException {
+		write("a.bay", "sign a");
+		write("b.bay", "sign b");
+		RuleProject project = RuleProject.open(folder);
+		write("a.bay", "sign c");
+		Files.delete(folder.resolve("b.bay"));
+		project.reload("a.bay");
+		project.reload("b.bay");
+		assertEquals(List.of("a.bay"), project.files());
+		assertEquals("c", project.snapshot().rules().signs().get(0).name());
+	}
+}
