@@ -34,4 +34,13 @@ public record Situation(String family, List<Fact> facts) {
 		facts.forEach(fact -> values.put(fact.variable(), fact.example()));
 		return values;
 	}
+
+	/**
+	 * Returns how many findings somebody made. Traits of the vehicle do not count, nor does a code that is unread: the
+	 * silence of its module says so already.
+	 */
+	public long findings() {
+		return facts.stream().filter(fact -> fact.variable().kind() != Variable.Kind.TRAIT)
+				.filter(fact -> fact.variable().kind() != Variable.Kind.CODE || fact.example() != Variable.UNREAD).count();
+	}
 }

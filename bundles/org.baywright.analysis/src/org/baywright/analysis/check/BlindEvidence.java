@@ -49,7 +49,8 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		for (int b = 0; b < prover.program().branches.size(); b++) {
 			if (proves(prover.program(), prover.program().branches.get(b))) {
 				int branch = b;
-				leaves(prover.program().branches.get(b).body(), lit -> examine(prover, branch, lit, found::putIfAbsent));
+				leaves(prover.program().branches.get(b).body(), lit -> examine(prover, branch, lit, (key, blind) -> found.merge(key, blind,
+						(old, now) -> now.situation().findings() < old.situation().findings() ? now : old)));
 			}
 		}
 		return List.copyOf(found.values());

@@ -28,7 +28,7 @@ import org.baywright.model.Severity;
 @RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same")
 public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>> {
 
-	/** Two rules, the first name before the second. */
+	/** Two rules that mean the same in one part, or are both dead there; the first name stands before the second. */
 	record Twins(String first, String second) {
 	}
 
@@ -38,9 +38,7 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 		Map<Set<List<Integer>>, List<Integer>> bySayings = new LinkedHashMap<>();
 		for (int rule = 0; rule < program.rules.size(); rule++) {
 			Map<List<Integer>, List<Integer>> sayings = sayings(prover, rule);
-			if (!sayings.isEmpty()) {
-				bySayings.computeIfAbsent(sayings.keySet(), key -> new ArrayList<>()).add(rule);
-			}
+			bySayings.computeIfAbsent(sayings.keySet(), key -> new ArrayList<>()).add(rule);
 		}
 		List<Twins> found = new ArrayList<>();
 		for (List<Integer> alike : bySayings.values()) {
@@ -126,17 +124,31 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 
 	@Override
 	public void report(Checked checked) {
+		everywhere(checked).forEach(pair -> report(checked, checked.base().rule(pair.first()).orElseThrow(),
+				checked.base().rule(pair.second()).orElseThrow()));
+	}
+
+	/** Returns the pairs that mean the same in every part that has one of them, and fire in some. */
+	static Set<Twins> everywhere(Checked checked) {
 		Map<Twins, Set<Component>> parts = new HashMap<>();
-		checked.each(this, (part, twins) -> twins
+		checked.each(Checks.get(DuplicateRule.class), (part, twins) -> twins
 				.forEach(pair -> parts.computeIfAbsent(pair, key -> new HashSet<>()).add(part)));
+		if (parts.isEmpty()) {
+			return Set.of();
+		}
+		Map<Component, Set<String>> silent = new HashMap<>();
+		checked.each(Checks.get(DeadRule.class), (part, deads) -> deads.stream().filter(DeadRule.Dead::whole)
+				.forEach(dead -> silent.computeIfAbsent(part, key -> new HashSet<>()).add(dead.rule())));
+		Set<Twins> pairs = new LinkedHashSet<>();
 		parts.forEach((pair, found) -> {
 			Set<Component> all = new LinkedHashSet<>(checked.partsOf(pair.first()));
 			all.addAll(checked.partsOf(pair.second()));
-			if (found.containsAll(all)) {
-				report(checked, checked.base().rule(pair.first()).orElseThrow(),
-						checked.base().rule(pair.second()).orElseThrow());
+			if (found.containsAll(all) && all.stream()
+					.anyMatch(part -> !silent.getOrDefault(part, Set.of()).contains(pair.first()))) {
+				pairs.add(pair);
 			}
 		});
+		return pairs;
 	}
 
 	private void report(Checked checked, Rule a, Rule b) {

@@ -36,7 +36,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		Program program = prover.program();
 		Map<String, GapSearch.Found> bySign = new LinkedHashMap<>();
 		for (int var = 0; var < program.variables.size(); var++) {
-			if (program.variables.get(var).kind() == Variable.Kind.SIGN) {
+			if (program.variables.get(var).kind() == Variable.Kind.SIGN && program.isAsked(var)) {
 				GapSearch.Found found = new GapSearch(prover).of(var);
 				if (!found.regions().isEmpty()) {
 					bySign.put(program.variables.get(var).name(), found);

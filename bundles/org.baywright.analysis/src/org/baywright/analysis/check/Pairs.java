@@ -47,14 +47,14 @@ final class Pairs {
 		return verdict < 0 ? List.of() : program.derivedBy.get(verdict);
 	}
 
-	/** Asks whether the two fire together; keeps the first clash of each two rules about each subject. */
+	/** Asks whether the two fire together; keeps the smallest clash of each two rules about each subject. */
 	void ask(String subject, int a, int b) {
-		String key = new Clash(subject, prover.ruleName(a), 0, prover.ruleName(b), 0, null).key();
-		if (!found.containsKey(key) && prover.together(a, b) == Answer.YES) {
+		if (prover.together(a, b) == Answer.YES) {
 			prover.smallest(a, b)
-					.ifPresent(situation -> found.put(key,
-							new Clash(subject, prover.ruleName(a), prover.program().branches.get(a).outcome(),
-									prover.ruleName(b), prover.program().branches.get(b).outcome(), situation)));
+					.map(situation -> new Clash(subject, prover.ruleName(a), prover.program().branches.get(a).outcome(),
+							prover.ruleName(b), prover.program().branches.get(b).outcome(), situation))
+					.ifPresent(clash -> found.merge(clash.key(), clash,
+							(old, now) -> now.situation().findings() < old.situation().findings() ? now : old));
 		}
 	}
 

@@ -1,8 +1,10 @@
 package org.baywright.analysis.check;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Fix;
@@ -26,8 +28,14 @@ import org.baywright.model.Severity;
 @RuleCheck(id = "redundant-rule", severity = Severity.WARNING, summary = "Other rules say all that this rule says, whenever it fires")
 public final class RedundantRule implements ProofCheck<List<RedundantRule.Redundant>> {
 
-	/** A redundant rule and the smallest set of rules that already say what it says. */
-	record Redundant(String rule, List<String> coveredBy) {
+	/**
+	 * A redundant rule.
+	 *
+	 * @param rule its name
+	 * @param dead whether it is redundant only because it never fires in this part
+	 * @param coveredBy the smallest set of rules that already say what it says; none if it says only what it waits for
+	 */
+	record Redundant(String rule, boolean dead, List<String> coveredBy) {
 	}
 
 	@Override
@@ -35,7 +43,7 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 		List<Redundant> found = new ArrayList<>();
 		for (int rule = 0; rule < prover.program().rules.size(); rule++) {
 			if (isRedundant(prover, rule)) {
-				found.add(new Redundant(prover.program().rules.get(rule).name(), cover(prover, rule)));
+				found.add(new Redundant(prover.program().rules.get(rule).name(), false, cover(prover, rule)));
 			}
 		}
 		return found;
@@ -104,24 +112,16 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 
 	@Override
 	public void report(Checked checked) {
-		OfRules<String> duplicates = new OfRules<>();
-		OfRules<Redundant> byRule = new OfRules<>();
-		DuplicateRule twins = Checks.get(DuplicateRule.class);
-		checked.each(twins, (part, pairs) -> pairs.forEach(pair -> {
-			duplicates.add(pair.first(), part, pair.second());
-			duplicates.add(pair.second(), part, pair.first());
-		}));
-		List<String> twinned = new ArrayList<>();
-		duplicates.each(checked, (rule, others) -> twinned.add(rule));
-		DeadRule dead = Checks.get(DeadRule.class);
-		OfRules<Redundant> facts = byRule;
+		Set<String> twinned = new HashSet<>();
+		DuplicateRule.everywhere(checked).forEach(pair -> twinned.addAll(List.of(pair.first(), pair.second())));
+		OfRules<Redundant> facts = new OfRules<>();
 		checked.each(this, (part, redundants) -> redundants.forEach(fact -> facts.add(fact.rule(), part, fact)));
-		checked.each(dead, (part, deads) -> deads.stream().filter(DeadRule.Dead::whole)
-				.forEach(fact -> facts.add(fact.rule(), part, new Redundant(fact.rule(), List.of()))));
+		checked.each(Checks.get(DeadRule.class), (part, deads) -> deads.stream().filter(DeadRule.Dead::whole)
+				.forEach(fact -> facts.add(fact.rule(), part, new Redundant(fact.rule(), true, List.of()))));
 		facts.each(checked, (name, all) -> {
 			List<String> coveredBy = all.stream().flatMap(fact -> fact.coveredBy().stream()).distinct().sorted()
 					.toList();
-			if (!coveredBy.isEmpty() && !twinned.contains(name)) {
+			if (!all.stream().allMatch(Redundant::dead) && !twinned.contains(name)) {
 				report(checked, checked.base().rule(name).orElseThrow(), coveredBy);
 			}
 		});
@@ -131,8 +131,9 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 		List<Place> lines = coveredBy.stream().map(other -> checked.base().rule(other).orElseThrow())
 				.map(other -> new Place(other.span(), "rule " + other.name())).toList();
 		Checked.Draftsman finding = checked.finding(this, rule.name(), rule.span())
-				.says("Rule " + rule.name() + " adds nothing: whenever it fires, " + (coveredBy.size() == 1 ? "rule " : "rules ")
-						+ String.join(", ", coveredBy) + " already " + (coveredBy.size() == 1 ? "says" : "say") + " the same.")
+				.says("Rule " + rule.name() + " adds nothing: " + (coveredBy.isEmpty() ? "it says only what it waits for."
+						: "whenever it fires, " + (coveredBy.size() == 1 ? "rule " : "rules ") + String.join(", ", coveredBy)
+								+ " already " + (coveredBy.size() == 1 ? "says" : "say") + " the same."))
 				.shownBy(new Evidence.Core(lines)).about(rule);
 		coveredBy.forEach(other -> finding.about(checked.base().rule(other).orElseThrow()));
 		finding.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();

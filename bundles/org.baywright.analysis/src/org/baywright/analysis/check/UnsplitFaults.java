@@ -19,6 +19,8 @@ import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.sat.Answer;
+import org.baywright.analysis.sat.SatSolver;
+import org.baywright.model.Conclusion;
 import org.baywright.model.Fault;
 import org.baywright.model.Severity;
 import org.baywright.model.VerdictKind;
@@ -29,42 +31,48 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 
 	@Override
 	public List<List<String>> examine(Prover prover) {
-		Program program = prover.program();
-		List<List<String>> groups = new ArrayList<>();
-		for (Verdict verdict : program.verdicts) {
-			if (verdict.kind() == VerdictKind.CONFIRMED && shown(prover, verdict.fault()).isPresent()) {
-				groups.stream().filter(group -> !isSplit(prover, group.get(0), verdict.fault())).findFirst()
-						.orElseGet(() -> {
-							groups.add(new ArrayList<>());
-							return groups.get(groups.size() - 1);
-						}).add(verdict.fault());
+		TreeSet<String> faults = new TreeSet<>();
+		for (Verdict verdict : prover.program().verdicts) {
+			if (decides(verdict.kind())) {
+				faults.add(verdict.fault());
 			}
+		}
+		List<List<String>> groups = new ArrayList<>();
+		for (String fault : faults) {
+			groups.stream().filter(group -> !isSplit(prover, group.get(0), fault)).findFirst().orElseGet(() -> {
+				groups.add(new ArrayList<>());
+				return groups.get(groups.size() - 1);
+			}).add(fault);
 		}
 		return groups.stream().filter(group -> group.size() > 1).map(List::copyOf).toList();
 	}
 
-	private static Optional<int[]> shown(Prover prover, String fault) {
-		return Pairs.deriving(prover.program(), fault, VerdictKind.CONFIRMED).stream()
-				.filter(b -> prover.live(b) == Answer.YES).findFirst().flatMap(prover::shown);
+	private static boolean decides(VerdictKind kind) {
+		return kind == VerdictKind.CONFIRMED || kind == VerdictKind.CLEARED;
 	}
 
 	private static boolean isSplit(Prover prover, String a, String b) {
-		Program program = prover.program();
-		int confirmedA = program.numberOf(new Verdict(a, VerdictKind.CONFIRMED));
-		int confirmedB = program.numberOf(new Verdict(b, VerdictKind.CONFIRMED));
-		if (!program.derive(shown(prover, a).orElseThrow(), -1).verdicts()[confirmedB]
-				|| !program.derive(shown(prover, b).orElseThrow(), -1).verdicts()[confirmedA]) {
-			return true;
-		}
-		return differ(prover, confirmedA, confirmedB, a, b)
-				|| differ(prover, program.numberOf(new Verdict(a, VerdictKind.CLEARED)),
-						program.numberOf(new Verdict(b, VerdictKind.CLEARED)), a, b);
+		return isSplitBy(prover, VerdictKind.CONFIRMED, a, b) || isSplitBy(prover, VerdictKind.CLEARED, a, b);
+	}
+
+	private static boolean isSplitBy(Prover prover, VerdictKind kind, String a, String b) {
+		return isShown(prover, kind, a, b) || isShown(prover, kind, b, a)
+				|| differ(prover, prover.program().numberOf(new Verdict(a, kind)),
+						prover.program().numberOf(new Verdict(b, kind)), a, b);
+	}
+
+	/** Returns whether a situation already known gives the verdict on the one fault and not on the other. */
+	private static boolean isShown(Prover prover, VerdictKind kind, String fault, String other) {
+		Optional<int[]> shown = Pairs.deriving(prover.program(), fault, kind).stream()
+				.filter(b -> prover.live(b) == Answer.YES).findFirst().flatMap(prover::shown);
+		int verdict = prover.program().numberOf(new Verdict(other, kind));
+		return shown.isPresent() && (verdict < 0 || !prover.program().derive(shown.get(), -1).verdicts()[verdict]);
 	}
 
 	private static boolean differ(Prover prover, int first, int second, String a, String b) {
 		Encoding encoding = prover.encoding();
-		int left = first < 0 ? -org.baywright.analysis.sat.SatSolver.TRUE : encoding.verdict(first);
-		int right = second < 0 ? -org.baywright.analysis.sat.SatSolver.TRUE : encoding.verdict(second);
+		int left = first < 0 ? -SatSolver.TRUE : encoding.verdict(first);
+		int right = second < 0 ? -SatSolver.TRUE : encoding.verdict(second);
 		Answer oneWay = encoding.ask(left, -right);
 		Answer otherWay = oneWay == Answer.YES ? Answer.YES : encoding.ask(-left, right);
 		if (oneWay != Answer.YES && otherWay == Answer.UNDECIDED || oneWay == Answer.UNDECIDED && otherWay != Answer.YES) {
@@ -97,6 +105,9 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 		if (together.isEmpty()) {
 			return;
 		}
+		Set<String> confirmable = Confirming.faults(checked);
+		together.keySet().retainAll(confirmable);
+		together.values().forEach(others -> others.keySet().retainAll(confirmable));
 		Map<String, Set<Component>> partsOf = partsOfFaults(checked, together);
 		Set<String> told = new HashSet<>();
 		together.forEach((a, others) -> {
@@ -113,7 +124,7 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 		});
 	}
 
-	/** Returns for each fault the parts that say something about it. */
+	/** Returns for each fault the parts that confirm or clear it. */
 	private static Map<String, Set<Component>> partsOfFaults(Checked checked,
 			Map<String, Map<String, Set<Component>>> together) {
 		Map<String, Set<Component>> parts = new HashMap<>();
@@ -122,7 +133,7 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 			others.keySet().forEach(b -> parts.put(b, new HashSet<>()));
 		});
 		checked.base().rules().forEach(rule -> rule.outcomes().forEach(outcome -> outcome.conclusions().forEach(said -> {
-			if (said instanceof org.baywright.model.Conclusion.OnFault on && parts.containsKey(on.fault())) {
+			if (said instanceof Conclusion.OnFault on && decides(on.verdict()) && parts.containsKey(on.fault())) {
 				parts.get(on.fault()).addAll(checked.partsOf(rule.name()));
 			}
 		})));

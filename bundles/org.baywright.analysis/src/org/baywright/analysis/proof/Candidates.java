@@ -12,9 +12,11 @@ import org.baywright.model.IndexSet;
  */
 final class Candidates {
 
-	private static final int DEEPEST = 32;
+	/** A guess that takes longer than this is left to the solver. */
+	private static final int MOST_STEPS = 500;
 
 	private final Program program;
+	private int steps;
 
 	Candidates(Program program) {
 		this.program = program;
@@ -23,11 +25,12 @@ final class Candidates {
 	/** Returns known cells that satisfy what the branch asks to be present; verdicts that must not stand are ignored. */
 	Optional<int[]> of(int branch) {
 		IndexSet[] allowed = new IndexSet[program.variables.size()];
-		return satisfy(program.branches.get(branch).body(), allowed, 0).map(this::pick);
+		steps = 0;
+		return satisfy(program.branches.get(branch).body(), allowed).map(this::pick);
 	}
 
-	private Optional<IndexSet[]> satisfy(Formula formula, IndexSet[] allowed, int depth) {
-		if (depth > DEEPEST) {
+	private Optional<IndexSet[]> satisfy(Formula formula, IndexSet[] allowed) {
+		if (steps++ > MOST_STEPS) {
 			return Optional.empty();
 		}
 		if (formula instanceof Formula.Known lit) {
@@ -38,12 +41,12 @@ final class Candidates {
 				if (state.isEmpty()) {
 					return state;
 				}
-				state = satisfy(part, state.get(), depth);
+				state = satisfy(part, state.get());
 			}
 			return state;
 		} else if (formula instanceof Formula.Any any) {
 			for (Formula part : any.parts()) {
-				Optional<IndexSet[]> state = satisfy(part, allowed, depth);
+				Optional<IndexSet[]> state = satisfy(part, allowed);
 				if (state.isPresent()) {
 					return state;
 				}
@@ -55,7 +58,7 @@ final class Candidates {
 			return Optional.of(allowed);
 		}
 		for (int b : program.derivedBy.get(stands.verdict())) {
-			Optional<IndexSet[]> state = satisfy(program.branches.get(b).body(), allowed, depth + 1);
+			Optional<IndexSet[]> state = satisfy(program.branches.get(b).body(), allowed);
 			if (state.isPresent()) {
 				return state;
 			}

@@ -21,9 +21,10 @@ import org.baywright.model.Span;
  * @param findings signs, modules, codes and tests it speaks of
  * @param faults faults it speaks of
  * @param traits traits it speaks of
+ * @param unasked whether it can fire before anybody has found anything; such rules belong together
  * @param text its meaning, name and line layout
  */
-record Footprint(List<Variable> findings, List<String> faults, List<String> traits, String text) {
+record Footprint(List<Variable> findings, List<String> faults, List<String> traits, boolean unasked, String text) {
 
 	static Footprint of(Rule rule) {
 		Walk walk = new Walk(rule.span());
@@ -63,13 +64,15 @@ record Footprint(List<Variable> findings, List<String> faults, List<String> trai
 		private final Set<String> faults = new LinkedHashSet<>();
 		private final Set<String> traits = new TreeSet<>();
 		private final StringBuilder layout = new StringBuilder();
+		private boolean waits;
 
 		Walk(Span origin) {
 			this.origin = origin;
 		}
 
 		Footprint done(String text) {
-			return new Footprint(List.copyOf(findings), List.copyOf(faults), List.copyOf(traits), text + layout);
+			return new Footprint(List.copyOf(findings), List.copyOf(faults), List.copyOf(traits),
+					findings.isEmpty() && !waits, text + layout);
 		}
 
 		void visit(Condition condition) {
@@ -88,6 +91,7 @@ record Footprint(List<Variable> findings, List<String> faults, List<String> trai
 				traits.add(is.trait());
 			} else if (condition instanceof Condition.VerdictIs is) {
 				faults.add(is.fault());
+				waits |= is.stands();
 			} else {
 				findings.add(ProgramBuilder.variableOf(condition));
 			}

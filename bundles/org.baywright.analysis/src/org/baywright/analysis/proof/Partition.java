@@ -38,6 +38,9 @@ final class Partition {
 		for (int i = 0; i < nodeOfRule.length; i++) {
 			nodeOfRule[i] = newNode();
 			join(nodeOfRule[i], footprints.apply(rules.get(i)));
+			if (footprints.apply(rules.get(i)).unasked()) {
+				unite(nodeOfRule[i], nodeOf(Footprint.class)); // one node for all of them
+			}
 		}
 		int[] nodeOfLaw = new int[laws.size()];
 		List<Law> aboutTraits = new ArrayList<>();

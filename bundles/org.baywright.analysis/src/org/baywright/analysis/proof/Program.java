@@ -118,6 +118,20 @@ public final class Program {
 		return verdicts.get(verdict).kind() == VerdictKind.CONFIRMED;
 	}
 
+	/** Returns whether some rule, and not only a law, looks at the variable. */
+	public boolean isAsked(int var) {
+		return branches.stream().anyMatch(branch -> mentions(branch.body(), var));
+	}
+
+	private static boolean mentions(Formula formula, int var) {
+		if (formula instanceof Formula.Known known) {
+			return known.var() == var;
+		}
+		List<Formula> parts = formula instanceof Formula.All all ? all.parts()
+				: formula instanceof Formula.Any any ? any.parts() : List.of();
+		return parts.stream().anyMatch(part -> mentions(part, var));
+	}
+
 	public boolean isTrait(int var) {
 		return variables.get(var).kind() == Variable.Kind.TRAIT;
 	}

@@ -228,6 +228,15 @@ final class ProgramBuilder {
 		};
 	}
 
+	/** The opposite of a reading is again a reading: an unread code is neither present nor absent. */
+	private static IndexSet readOtherwise(CodeReading reading) {
+		return switch (reading) {
+		case PRESENT -> single(Variable.ABSENT);
+		case ABSENT, MISSING -> single(Variable.PRESENT);
+		case UNREAD -> IndexSet.range(Variable.PRESENT, Variable.ABSENT);
+		};
+	}
+
 	private static IndexSet single(int value) {
 		return IndexSet.range(value, value);
 	}
@@ -299,7 +308,9 @@ final class ProgramBuilder {
 		if (owner.isLaw() && !holds && !numbers.containsKey(variable)) {
 			return Formula.TRUE; // what the vehicle lacks is certainly not so
 		}
-		Formula seen = known(variable, holds ? values : values.complement(Math.max(1, sizeOf(variable))), line);
+		IndexSet others = condition instanceof Condition.CodeIs is && !owner.isLaw() ? readOtherwise(is.reading())
+				: values.complement(Math.max(1, sizeOf(variable)));
+		Formula seen = known(variable, holds ? values : others, line);
 		if (condition instanceof Condition.Unexplained) {
 			List<Formula> parts = new ArrayList<>(List.of(seen));
 			for (String fault : answering.getOrDefault(variable.name(), Set.of())) {

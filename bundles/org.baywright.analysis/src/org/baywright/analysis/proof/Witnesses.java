@@ -1,6 +1,7 @@
 package org.baywright.analysis.proof;
 
 import org.baywright.analysis.Situation;
+import org.baywright.analysis.Variable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +22,8 @@ final class Witnesses {
 	private final Program program;
 	private final SatSolver solver;
 	private final Values values;
+	/** For each variable a literal for "somebody made this finding"; an unread code comes with its silent module. */
+	private final int[] made;
 	private List<Integer> counter = List.of();
 
 	Witnesses(Encoding encoding) {
@@ -28,6 +31,11 @@ final class Witnesses {
 		program = encoding.program;
 		solver = encoding.solver;
 		values = encoding.values;
+		made = new int[program.variables.size()];
+		for (int var = 0; var < made.length; var++) {
+			made[var] = program.moduleOf[var] < 0 ? values.known(var)
+					: values.knownIn(var, IndexSet.range(Variable.PRESENT, Variable.ABSENT));
+		}
 	}
 
 	/** Returns the smallest situation in which all goals hold; empty if there is none or a limit was reached. */
@@ -69,9 +77,7 @@ final class Witnesses {
 		while (least > 0 && askAlso(fixed, -atLeast(least)) == Answer.YES) {
 			least = countKnown();
 		}
-		if (least < counter.size()) {
-			fixed.add(-atLeast(least + 1));
-		}
+		fixed.add(-atLeast(least + 1));
 		ask(fixed);
 	}
 
@@ -92,7 +98,7 @@ final class Witnesses {
 	private int countKnown() {
 		int count = 0;
 		for (int var = 0; var < program.variables.size(); var++) {
-			if (!program.isTrait(var) && solver.holds(values.known(var))) {
+			if (!program.isTrait(var) && solver.holds(made[var])) {
 				count++;
 			}
 		}
@@ -105,7 +111,7 @@ final class Witnesses {
 			counter = new ArrayList<>();
 			for (int var = 0; var < program.variables.size(); var++) {
 				if (!program.isTrait(var)) {
-					addToCounter(values.known(var), number + 1);
+					addToCounter(made[var], number + 1);
 				}
 			}
 			while (counter.size() < number) {

@@ -1,0 +1,372 @@
+package org.baywright.analysis.oracle;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+import org.baywright.analysis.oracle.Enumeration.Result;
+import org.baywright.analysis.oracle.Enumeration.Sit;
+import org.baywright.model.Condition;
+import org.baywright.model.Exclusive;
+import org.baywright.model.Fault;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Sign;
+
+/** What the checks must find, read off the list of all situations. */
+final class Expected {
+
+	private final RuleBase base;
+	private final Enumeration enumeration;
+	private final List<String> families;
+	private final Map<String, Set<Sit>> situations = new HashMap<>();
+	private final Map<Sit, Result> results = new LinkedHashMap<>();
+	private final Map<String, String> relatedTexts = new HashMap<>();
+
+	Expected(RuleBase base, Enumeration enumeration, List<String> families) {
+		this.base = base;
+		this.enumeration = enumeration;
+		this.families = families;
+		for (String family : families) {
+			Set<Sit> all = enumeration.all(family);
+			situations.put(family, all);
+			all.forEach(sit -> results.put(sit, enumeration.derive(sit, null)));
+		}
+	}
+
+	Set<Sit> situations(String family) {
+		return situations.get(family);
+	}
+
+	Map<String, Set<String>> findings() {
+		Map<String, Set<String>> all = new TreeMap<>();
+		all.put("contradiction", pairs("CONFIRMED", "CLEARED", false));
+		if (base.rules().stream().noneMatch(rule -> families.stream().anyMatch(family -> waitsForItself(rule, family)))) {
+			all.put("suspected-and-cleared", pairs("SUSPECTED", "CLEARED", true));
+		}
+		all.put("exclusive-faults", exclusive());
+		Set<String> fired = new HashSet<>();
+		Set<String> derived = new HashSet<>();
+		results.values().forEach(result -> {
+			fired.addAll(result.fired());
+			derived.addAll(result.verdicts());
+		});
+		Set<String> dead = new TreeSet<>();
+		all.put("dead-rule", dead(fired, dead));
+		all.put("unreachable-conclusion", unreachable(derived));
+		Set<String> unfound = new TreeSet<>();
+		base.faults().stream().map(Fault::name).filter(fault -> !derived.contains("CONFIRMED " + fault))
+				.forEach(unfound::add);
+		all.put("unfound-fault", unfound);
+		Set<String> twins = twins(dead);
+		all.put("duplicate-rule", twins);
+		all.put("redundant-rule", redundant(dead, twins));
+		all.put("unsplit-faults", unsplit(derived));
+		all.put("blind-evidence", blind());
+		return all;
+	}
+
+	// ---- clashes -----------------------------------------------------------------------------------------------
+
+	private Set<String> pairs(String one, String other, boolean equallyStrong) {
+		Set<String> found = new TreeSet<>();
+		results.forEach((sit, result) -> {
+			for (String a : result.fired()) {
+				for (String said : saidBy(a)) {
+					if (said.startsWith(one + " ")) {
+						String fault = said.substring(one.length() + 1);
+						for (String b : result.fired()) {
+							if (saidBy(b).contains(other + " " + fault)
+									&& (!equallyStrong || strength(ruleOf(a), sit.family(), 0) == strength(ruleOf(b), sit.family(), 0))) {
+								found.add(fault + "/" + ruleOf(a).name() + "/" + ruleOf(b).name());
+							}
+						}
+					}
+				}
+			}
+		});
+		return found;
+	}
+
+	private Set<String> exclusive() {
+		Set<String> found = new TreeSet<>();
+		for (Exclusive group : base.exclusives()) {
+			results.values().forEach(result -> {
+				for (String a : result.fired()) {
+					for (String b : result.fired()) {
+						for (String f : group.faults()) {
+							for (String g : group.faults()) {
+								if (f.compareTo(g) < 0 && saidBy(a).contains("CONFIRMED " + f)
+										&& saidBy(b).contains("CONFIRMED " + g)) {
+									found.add(f + "+" + g + "/" + ruleOf(a).name() + "/" + ruleOf(b).name());
+								}
+							}
+						}
+					}
+				}
+			});
+		}
+		return found;
+	}
+
+	/** Returns the fewest findings with which the two rules of a clash fire with what they clash about. */
+	long least(String check, String[] subject, String family) {
+		String[] saying = switch (check) {
+		case "contradiction" -> new String[] { "CONFIRMED " + subject[0], "CLEARED " + subject[0] };
+		case "suspected-and-cleared" -> new String[] { "SUSPECTED " + subject[0], "CLEARED " + subject[0] };
+		case "exclusive-faults" -> new String[] { "CONFIRMED " + subject[0].split("\\+")[0],
+				"CONFIRMED " + subject[0].split("\\+")[1] };
+		default -> new String[] { "REFERS " + subject[0], "" };
+		};
+		return situations.get(family).stream().filter(sit -> {
+			Set<String> fired = results.get(sit).fired();
+			boolean first = fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[1]) && saidBy(b).contains(saying[0]));
+			return first && fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[2])
+					&& (saying[1].isEmpty() ? isOtherEnd(b, saying[0]) : saidBy(b).contains(saying[1])));
+		}).mapToLong(Sit::findings).min().orElseThrow();
+	}
+
+	private boolean isOtherEnd(String branch, String referral) {
+		return saidBy(branch).stream().anyMatch(said -> !said.equals(referral)
+				&& (said.startsWith("CONFIRMED") || said.startsWith("REFERS") && said.compareTo(referral) > 0));
+	}
+
+	private Rule ruleOf(String branch) {
+		return base.rule(branch.substring(0, branch.indexOf('/'))).orElseThrow();
+	}
+
+	private Set<String> saidBy(String branch) {
+		return Enumeration.says(ruleOf(branch), Integer.parseInt(branch.substring(branch.indexOf('/') + 1)));
+	}
+
+	/** The strength of evidence that leads back to itself is not defined. */
+	private boolean waitsForItself(Rule rule, String family) {
+		Set<String> reached = new HashSet<>();
+		List<String> open = new ArrayList<>();
+		rule.given().forEach(given -> waitsFor(given, open));
+		while (!open.isEmpty()) {
+			String verdict = open.remove(open.size() - 1);
+			if (reached.add(verdict)) {
+				for (Rule other : OracleTest.rulesOf(base, family)) {
+					for (int i = 0; i < other.outcomes().size(); i++) {
+						if (Enumeration.says(other, i).contains(verdict)) {
+							if (other == rule) {
+								return true;
+							}
+							other.given().forEach(given -> waitsFor(given, open));
+						}
+					}
+				}
+			}
+		}
+		return false;
+	}
+
+	private int strength(Rule rule, String family, int depth) {
+		int most = 0;
+		List<String> waits = new ArrayList<>();
+		rule.given().forEach(given -> waitsFor(given, waits));
+		for (String verdict : waits) {
+			for (Rule other : OracleTest.rulesOf(base, family)) {
+				for (int i = 0; i < other.outcomes().size(); i++) {
+					if (Enumeration.says(other, i).contains(verdict)) {
+						most = Math.max(most, strength(other, family, depth + 1));
+					}
+				}
+			}
+		}
+		return most + (rule.test().isPresent() ? 1 : 0);
+	}
+
+	private static void waitsFor(Condition condition, List<String> into) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> waitsFor(part, into));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> waitsFor(part, into));
+		} else if (condition instanceof Condition.VerdictIs is && is.stands()) {
+			into.add(is.verdict() + " " + is.fault());
+		}
+	}
+
+	// ---- what never happens ------------------------------------------------------------------------------------
+
+	private Set<String> dead(Set<String> fired, Set<String> whole) {
+		Set<String> found = new TreeSet<>();
+		for (Rule rule : base.rules()) {
+			List<String> never = new ArrayList<>();
+			for (int i = 0; i < rule.outcomes().size(); i++) {
+				if (!fired.contains(rule.name() + "/" + i)) {
+					never.add(rule.name() + "/" + i);
+				}
+			}
+			if (never.size() == rule.outcomes().size()) {
+				whole.add(rule.name());
+				found.add(rule.name());
+			} else {
+				found.addAll(never);
+			}
+		}
+		return found;
+	}
+
+	private Set<String> unreachable(Set<String> derived) {
+		Set<String> mentioned = new TreeSet<>();
+		for (Rule rule : base.rules()) {
+			for (int i = 0; i < rule.outcomes().size(); i++) {
+				mentioned.addAll(Enumeration.says(rule, i));
+			}
+			rule.given().forEach(given -> mentions(given, mentioned));
+		}
+		Set<String> found = new TreeSet<>();
+		for (String verdict : mentioned) {
+			if (!derived.contains(verdict)) {
+				int space = verdict.indexOf(' ');
+				found.add(verdict.substring(space + 1) + "/" + verdict.substring(0, space).toLowerCase(java.util.Locale.ROOT));
+			}
+		}
+		return found;
+	}
+
+	private static void mentions(Condition condition, Set<String> into) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> mentions(part, into));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> mentions(part, into));
+		} else if (condition instanceof Condition.Not not) {
+			mentions(not.part(), into);
+		} else if (condition instanceof Condition.VerdictIs is) {
+			into.add(is.verdict() + " " + is.fault());
+		}
+	}
+
+	// ---- what is said twice ------------------------------------------------------------------------------------
+
+	private Set<String> twins(Set<String> dead) {
+		Set<String> found = new TreeSet<>();
+		for (Rule a : base.rules()) {
+			for (Rule b : base.rules()) {
+				if (a.name().compareTo(b.name()) < 0 && !dead.contains(a.name()) && !dead.contains(b.name())
+						&& results.values().stream().allMatch(result -> sayings(result, a).equals(sayings(result, b)))) {
+					found.add(a.name() + "/" + b.name());
+				}
+			}
+		}
+		return found;
+	}
+
+	private Set<Set<String>> sayings(Result result, Rule rule) {
+		Set<Set<String>> sayings = new HashSet<>();
+		result.fired().stream().filter(branch -> ruleOf(branch) == rule).forEach(branch -> sayings.add(saidBy(branch)));
+		return sayings;
+	}
+
+	private Set<String> redundant(Set<String> dead, Set<String> twins) {
+		Set<String> found = new TreeSet<>();
+		for (Rule rule : base.rules()) {
+			boolean twinned = twins.stream().anyMatch(pair -> List.of(pair.split("/")).contains(rule.name()));
+			if (!dead.contains(rule.name()) && !twinned
+					&& results.entrySet().stream().allMatch(entry -> saysTheSame(entry.getKey(), entry.getValue(), rule))) {
+				found.add(rule.name());
+			}
+		}
+		return found;
+	}
+
+	/** Referrals of complaints that have nothing to do with each other are not the same, though to the same person. */
+	private boolean saysTheSame(Sit sit, Result with, Rule rule) {
+		Result without = enumeration.derive(sit, rule.name());
+		return verdicts(sit.family(), with).equals(verdicts(sit.family(), without));
+	}
+
+	private String related(String family, Rule rule) {
+		return relatedTexts.computeIfAbsent(family + "/" + rule.name(),
+				key -> new TreeSet<>(enumeration.connected(family, rule)).toString());
+	}
+
+	private Set<String> verdicts(String family, Result result) {
+		Set<String> verdicts = new TreeSet<>();
+		for (String branch : result.fired()) {
+			for (String said : saidBy(branch)) {
+				verdicts.add(said.startsWith("REFERS") ? said + related(family, ruleOf(branch)) : said);
+			}
+		}
+		return verdicts;
+	}
+
+	private Set<String> unsplit(Set<String> derived) {
+		Set<String> told = new HashSet<>();
+		Set<String> found = new TreeSet<>();
+		for (Fault fault : base.faults()) {
+			if (derived.contains("CONFIRMED " + fault.name()) && !told.contains(fault.name())) {
+				Set<String> group = new TreeSet<>();
+				for (Fault other : base.faults()) {
+					if (derived.contains("CONFIRMED " + other.name()) && results.values().stream()
+							.allMatch(result -> alike(result, fault.name(), other.name()))) {
+						group.add(other.name());
+					}
+				}
+				told.addAll(group);
+				if (group.size() > 1) {
+					found.add(String.join("+", group));
+				}
+			}
+		}
+		return found;
+	}
+
+	private static boolean alike(Result result, String a, String b) {
+		return result.verdicts().contains("CONFIRMED " + a) == result.verdicts().contains("CONFIRMED " + b)
+				&& result.verdicts().contains("CLEARED " + a) == result.verdicts().contains("CLEARED " + b);
+	}
+
+	// ---- blind evidence ----------------------------------------------------------------------------------------
+
+	private Set<String> blind() {
+		Set<String> found = new TreeSet<>();
+		results.forEach((sit, result) -> {
+			for (String branch : result.fired()) {
+				boolean proves = saidBy(branch).stream()
+						.anyMatch(said -> said.startsWith("CONFIRMED") || said.startsWith("CLEARED"));
+				if (proves) {
+					String asks = asks(ruleOf(branch));
+					if (asks.contains("+CodeIs[code=low, reading=MISSING") && sit.known().getOrDefault("code low", -1) == 2) {
+						found.add(ruleOf(branch).name() + "/silent_code/low");
+					}
+					for (Sign sign : base.signs()) {
+						boolean asksAbsence = asks.contains("+SignIs[sign=" + sign.name() + ", present=false")
+								|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true");
+						if (sign.intermittent() && asksAbsence
+								&& sit.known().getOrDefault("sign " + sign.name(), -1) == 1) {
+							found.add(ruleOf(branch).name() + "/intermittent_sign/" + sign.name());
+						}
+					}
+				}
+			}
+		});
+		return found;
+	}
+
+	private static String asks(Rule rule) {
+		StringBuilder text = new StringBuilder();
+		rule.given().forEach(given -> asks(given, '+', text));
+		return text.toString();
+	}
+
+	private static void asks(Condition condition, char sign, StringBuilder into) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> asks(part, sign, into));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> asks(part, sign, into));
+		} else if (condition instanceof Condition.Not not) {
+			asks(not.part(), sign == '+' ? '-' : '+', into);
+		} else {
+			into.append(sign).append(condition);
+		}
+	}
+}

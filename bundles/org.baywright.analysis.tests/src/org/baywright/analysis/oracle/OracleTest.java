@@ -1,0 +1,240 @@
+package org.baywright.analysis.oracle;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Report;
+import org.baywright.analysis.Situation;
+import org.baywright.analysis.oracle.Enumeration.Sit;
+import org.baywright.model.Family;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Thousands of random rule bases, each judged by listing all its situations: the same findings, every witness shown to
+ * be one and to be the smallest, every gap covered by exactly the regions told.
+ *
+ * <p>The classes of anomaly are those of Preece and Shinghal, "Foundation and application of knowledge base
+ * verification", International Journal of Intelligent Systems 9 (1994): redundancy (unfirable, subsumed, duplicate,
+ * unusable), ambivalence, circularity, deficiency.
+ */
+class OracleTest {
+
+	@ParameterizedTest(name = "{0} bases of {5} rules, {1} families, absence {7}, loops {8}, seed {9}")
+	@CsvSource({ //
+			"400, 1, 2, 2, 3, 4, 0, false, false, 1", //
+			"300, 1, 2, 2, 3, 6, 1, false, false, 2", //
+			"250, 1, 2, 2, 3, 6, 2, true, false, 3", //
+			"250, 2, 2, 1, 3, 5, 1, true, false, 4", //
+			"400, 1, 2, 1, 2, 6, 1, false, true, 5", //
+			"400, 1, 2, 1, 2, 5, 1, true, true, 6", //
+			"100, 2, 2, 1, 4, 8, 2, true, false, 7" })
+	void findsExactlyWhatEnumerationFinds(int count, int families, int signs, int tests, int faults, int rules, int laws,
+			boolean absence, boolean loops, long seed) {
+		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops);
+		Map<String, Integer> seen = new TreeMap<>();
+		for (int i = 0; i < count; i++) {
+			RuleBase base = new RandomBases(seed * 100_000 + i, shape).next();
+			Report report = new Analysis().check(base, Listener.NONE);
+			compare("base " + (seed * 100_000 + i), base, report);
+			report.findings().forEach(finding -> seen.merge(finding.check(), 1, Integer::sum));
+		}
+		for (String check : List.of("contradiction", "dead-rule", "redundant-rule", "gap", "unreachable-conclusion")) {
+			assertTrue(seen.getOrDefault(check, 0) > count / 50, "the bases should show " + check + " often: " + seen);
+		}
+	}
+
+	private static void compare(String label, RuleBase base, Report report) {
+		Enumeration enumeration = new Enumeration(base);
+		List<String> families = base.vehicleFamilies().stream().map(Family::name)
+				.filter(family -> base.rules().stream().anyMatch(rule -> base.reach(rule.scope()).contains(family))).toList();
+		boolean stratified = families.stream().allMatch(enumeration::isStratified);
+		assertEquals(!stratified, has(report, "circle"), label + " circle");
+		if (!stratified) {
+			return;
+		}
+		boolean possible = families.stream().noneMatch(family -> enumeration.complete(family).isEmpty());
+		assertEquals(!possible, has(report, "impossible-vehicle"), label + " impossible-vehicle");
+		if (!possible) {
+			return;
+		}
+		Expected expected = new Expected(base, enumeration, families);
+		for (Map.Entry<String, Set<String>> check : expected.findings().entrySet()) {
+			assertEquals(check.getValue(), subjects(report, check.getKey()), label + " " + check.getKey());
+		}
+		assertEquals(Set.of(), subjects(report, "undecided"), label);
+		checkGaps(label, base, report, enumeration, families);
+		for (Finding finding : report.findings()) {
+			if (finding.evidence() instanceof Evidence.Witness witness) {
+				checkWitness(label + " " + finding.id(), base, enumeration, expected, finding, witness.situation());
+			}
+		}
+	}
+
+	private static boolean has(Report report, String check) {
+		return !subjects(report, check).isEmpty();
+	}
+
+	static Set<String> subjects(Report report, String check) {
+		Set<String> subjects = new TreeSet<>();
+		report.findings().stream().filter(finding -> finding.check().equals(check))
+				.forEach(finding -> subjects.add(finding.id().substring(check.length() + 1)));
+		return subjects;
+	}
+
+	// ---- gaps --------------------------------------------------------------------------------------------------
+
+	private static void checkGaps(String label, RuleBase base, Report report, Enumeration enumeration,
+			List<String> families) {
+		for (String family : families) {
+			for (String sign : base.signs().stream().map(s -> s.name()).toList()) {
+				List<Situation> regions = new ArrayList<>();
+				boolean more = false;
+				for (Finding finding : report.findings()) {
+					if (finding.evidence() instanceof Evidence.Region region && finding.id().startsWith("gap:" + sign + "/")
+							&& isAbout(finding, region, family)) {
+						regions.add(region.situation());
+						more |= finding.message().contains("more such regions");
+					}
+				}
+				boolean asked = base.rules().stream().filter(rule -> base.reach(rule.scope()).contains(family))
+						.anyMatch(rule -> rule.given().toString().contains("sign=" + sign + ","));
+				// what has nothing to do with the sign is left aside, as long as it can be quiet
+				Set<String> related = enumeration.connected(family, sign);
+				Set<Map<String, Integer>> gaps = new java.util.HashSet<>();
+				for (Sit sit : enumeration.complete(family)) {
+					if (isQuiet(enumeration, sit) && sit.known().get("sign " + sign) == 0) {
+						gaps.add(related(sit, related));
+					}
+				}
+				for (Sit sit : enumeration.complete(family)) {
+					boolean told = regions.stream().anyMatch(region -> contains(region, sit));
+					if (told || asked && !more) {
+						assertEquals(gaps.contains(related(sit, related)), told, label + " gap of " + sign + " in " + sit);
+					}
+				}
+				for (Situation region : regions) {
+					checkWidest(label, enumeration, family, region, gaps, related);
+				}
+			}
+		}
+	}
+
+	private static boolean isAbout(Finding finding, Evidence.Region region, String family) {
+		return finding.message().contains("(families ") ? finding.message().matches(".*\\(families [^)]*\\b" + family + "\\b.*")
+				: region.situation().family().equals(family);
+	}
+
+	private static boolean isQuiet(Enumeration enumeration, Sit sit) {
+		return enumeration.derive(sit, null).verdicts().stream()
+				.noneMatch(said -> said.startsWith("CONFIRMED") || said.startsWith("REFERS"));
+	}
+
+	private static Map<String, Integer> related(Sit sit, Set<String> related) {
+		Map<String, Integer> part = new TreeMap<>(sit.known());
+		part.keySet().removeIf(key -> !key.startsWith("trait ") && !related.contains(key));
+		return part;
+	}
+
+	/** Leaving out any one restriction must take in some situation that is no gap. */
+	private static void checkWidest(String label, Enumeration enumeration, String family, Situation region,
+			Set<Map<String, Integer>> gaps, Set<String> related) {
+		for (Situation.Fact fact : region.facts().subList(1, region.facts().size())) {
+			Situation wider = new Situation(family, region.facts().stream().filter(other -> other != fact).toList());
+			if (enumeration.complete(family).stream().anyMatch(sit -> contains(wider, sit) && !contains(region, sit))) {
+				assertTrue(enumeration.complete(family).stream().filter(sit -> contains(wider, sit))
+						.anyMatch(sit -> !gaps.contains(related(sit, related))), label + " could be told without " + fact);
+			}
+		}
+	}
+
+	private static boolean contains(Situation region, Sit sit) {
+		return region.facts().stream().allMatch(fact -> {
+			Integer value = sit.known().get(key(fact));
+			return value != null && fact.values().contains(value);
+		});
+	}
+
+	private static String key(Situation.Fact fact) {
+		return fact.variable().kind().name().toLowerCase(java.util.Locale.ROOT) + " " + fact.variable().name();
+	}
+
+	// ---- witnesses ---------------------------------------------------------------------------------------------
+
+	private static void checkWitness(String label, RuleBase base, Enumeration enumeration, Expected expected,
+			Finding finding, Situation witness) {
+		Set<String> wanted = new TreeSet<>();
+		String[] subject = finding.id().substring(finding.check().length() + 1).split("/");
+		boolean blind = finding.check().equals("blind-evidence");
+		wanted.add(blind ? subject[0] : subject[1]);
+		if (!blind) {
+			wanted.add(subject[2]);
+		}
+		List<Sit> vehicles = vehicles(base, witness);
+		assertFalse(vehicles.isEmpty(), label);
+		for (Sit sit : vehicles) {
+			assertTrue(expected.situations(witness.family()).contains(sit), label + " is no situation: " + sit);
+			Set<String> fired = new TreeSet<>();
+			enumeration.derive(sit, null).fired().forEach(branch -> fired.add(branch.substring(0, branch.indexOf('/'))));
+			assertTrue(fired.containsAll(wanted), label + " fires only " + fired + " in " + sit);
+		}
+		if (!blind) {
+			long least = expected.least(finding.check(), subject, witness.family());
+			assertEquals(least, witness.findings(), label + " is not the smallest: " + witness);
+		}
+	}
+
+	/** Returns the witness for every value of the traits that it says do not matter. */
+	private static List<Sit> vehicles(RuleBase base, Situation witness) {
+		List<Map<String, Integer>> all = new ArrayList<>(List.of(new HashMap<>()));
+		Map<String, org.baywright.model.IndexSet> choices = new TreeMap<>();
+		base.traitsOf(witness.family()).values().forEach(
+				trait -> choices.put("trait " + trait.name(), org.baywright.model.IndexSet.all(trait.domain())));
+		for (Situation.Fact fact : witness.facts()) {
+			choices.put(key(fact), key(fact).startsWith("trait ") ? fact.values()
+					: org.baywright.model.IndexSet.range(fact.example(), fact.example()));
+		}
+		choices.forEach((key, values) -> {
+			List<Map<String, Integer>> next = new ArrayList<>();
+			for (Map<String, Integer> vehicle : all) {
+				for (int value = values.first(); value <= values.last(); value++) {
+					if (values.contains(value)) {
+						Map<String, Integer> more = new HashMap<>(vehicle);
+						more.put(key, value);
+						next.add(more);
+					}
+				}
+			}
+			all.clear();
+			all.addAll(next);
+		});
+		for (Map<String, Integer> vehicle : all) {
+			for (org.baywright.model.Code code : base.codes()) {
+				if (vehicle.getOrDefault("module " + code.module(), 0) == 1) {
+					vehicle.put("code " + code.name(), 2); // goes without saying
+				}
+			}
+		}
+		return all.stream().map(values -> new Sit(witness.family(), values)).toList();
+	}
+
+	/** Returns the rules of a base that reach a family. */
+	static List<Rule> rulesOf(RuleBase base, String family) {
+		return base.rules().stream().filter(rule -> base.reach(rule.scope()).contains(family)).toList();
+	}
+}

@@ -1,0 +1,230 @@
+package org.baywright.analysis.oracle;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+
+import org.baywright.model.Code;
+import org.baywright.model.CodeReading;
+import org.baywright.model.Conclusion;
+import org.baywright.model.Condition;
+import org.baywright.model.Domain;
+import org.baywright.model.Exclusive;
+import org.baywright.model.Family;
+import org.baywright.model.Fault;
+import org.baywright.model.Law;
+import org.baywright.model.Module;
+import org.baywright.model.NamedValue;
+import org.baywright.model.Outcome;
+import org.baywright.model.Part;
+import org.baywright.model.Provenance;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Scope;
+import org.baywright.model.Sign;
+import org.baywright.model.Skill;
+import org.baywright.model.Source;
+import org.baywright.model.Span;
+import org.baywright.model.Test;
+import org.baywright.model.Trait;
+import org.baywright.model.ValueSet;
+import org.baywright.model.VerdictKind;
+
+/** Makes random rule bases from a seed. Every atom stands on a line of its own, so that a line is an atom. */
+final class RandomBases {
+
+	/** How large and how wild. */
+	record Shape(int families, int signs, int tests, int faults, int rules, int laws, boolean absence, boolean loops) {
+	}
+
+	private final Random random;
+	private final Shape shape;
+	private int line;
+
+	RandomBases(long seed, Shape shape) {
+		random = new Random(seed);
+		this.shape = shape;
+	}
+
+	RuleBase next() {
+		line = 0;
+		RuleBase.Builder base = new RuleBase.Builder("random");
+		for (int i = 0; i < shape.families(); i++) {
+			List<Trait> traits = new ArrayList<>();
+			traits.add(new Trait("engine", "", names(i == 0 ? List.of("diesel", "petrol") : List.of("diesel", "petrol", "gas")),
+					at()));
+			if (random.nextBoolean()) {
+				traits.add(new Trait("built", "year", quantity(2018, 2019), at()));
+			}
+			base.families.add(new Family("f" + i, "Family " + i, Optional.empty(), false, traits, List.of(), at()));
+		}
+		base.modules.add(new Module("bcm", "Body module", List.of(), List.of(), at()));
+		base.codes.add(new Code("low", "Low supply", "bcm", new org.baywright.model.code.RawCode("1"), at()));
+		for (int i = 0; i < shape.signs(); i++) {
+			base.signs.add(new Sign("s" + i, "Sign " + i, random.nextInt(4) == 0, at()));
+		}
+		for (int i = 0; i < shape.tests(); i++) {
+			Domain domain = i % 2 == 0 ? quantity(0, 3) : names(List.of("lit", "dim", "dark"));
+			base.tests.add(new Test("t" + i, "Test " + i, domain, Optional.empty(), List.of(), List.of(), List.of(),
+					BigDecimal.ONE, BigDecimal.ZERO, Skill.BASIC, List.of(), List.of(), List.of(), at()));
+		}
+		List<Fault> faults = new ArrayList<>();
+		for (int i = 0; i < shape.faults(); i++) {
+			faults.add(new Fault("p.f" + i, "Fault " + i, "p", i, at()));
+		}
+		base.parts.add(new Part("p", "Part", List.of(), faults, at()));
+		if (shape.faults() > 1 && random.nextInt(3) == 0) {
+			base.exclusives.add(new Exclusive(List.of("p.f0", "p.f1"), at()));
+		}
+		for (int i = 0; i < shape.laws(); i++) {
+			if (random.nextInt(3) > 0) {
+				base.laws.add(new Law("law " + i, List.of(), atom(false, 0), atom(false, 0), at()));
+			}
+		}
+		for (int i = 0; i < shape.rules(); i++) {
+			base.rules.add(rule(i, base));
+			if (i > 0 && random.nextInt(9) == 0) {
+				base.rules.add(renamed(base.rules.get(random.nextInt(i)), "copy" + i));
+			}
+		}
+		return base.build();
+	}
+
+	private Span at() {
+		line++;
+		return new Span("random.bay", line, 1, line, 2, line, 1);
+	}
+
+	private static Rule renamed(Rule rule, String name) {
+		return new Rule(name, name, rule.scope(), rule.given(), rule.states(), rule.test(), rule.outcomes(),
+				rule.provenance(), rule.testSpan(), rule.span());
+	}
+
+	private static Domain names(List<String> names) {
+		return new Domain.Names(names.stream().map(name -> new NamedValue(name, name, Span.NONE)).toList());
+	}
+
+	private static Domain quantity(int low, int high) {
+		return new Domain.Quantity("V", BigDecimal.valueOf(low), BigDecimal.valueOf(high), BigDecimal.ONE);
+	}
+
+	private Rule rule(int number, RuleBase.Builder base) {
+		Span span = at();
+		List<Condition> given = new ArrayList<>();
+		int conditions = random.nextInt(3);
+		for (int i = 0; i < conditions; i++) {
+			given.add(condition(number, 0));
+		}
+		Optional<Condition> where = random.nextInt(4) == 0 ? Optional.of(traitAtom()) : Optional.empty();
+		List<String> families = shape.families() > 1 && random.nextInt(3) == 0
+				? List.of("f" + random.nextInt(shape.families()))
+				: List.of();
+		Scope scope = new Scope(families, List.of(), where, at());
+		List<Outcome> outcomes = new ArrayList<>();
+		Optional<String> test = Optional.empty();
+		if (shape.tests() > 0 && random.nextInt(3) > 0) {
+			int t = random.nextInt(shape.tests());
+			test = Optional.of("t" + t);
+			int branches = 1 + random.nextInt(2);
+			for (int i = 0; i < branches; i++) {
+				outcomes.add(new Outcome("on " + i, Optional.of(values(t)), true, conclusions(number), at()));
+			}
+		} else {
+			outcomes.add(new Outcome("then", Optional.empty(), true, conclusions(number), at()));
+		}
+		return new Rule("r" + number, "Rule " + number, scope, given, List.of(), test, outcomes,
+				new Provenance(Optional.empty(), Optional.empty(), new Source(Source.Kind.NONE, ""), Optional.empty()), span,
+				span);
+	}
+
+	private List<Conclusion> conclusions(int rule) {
+		List<Conclusion> all = new ArrayList<>();
+		int count = 1 + random.nextInt(2);
+		for (int i = 0; i < count; i++) {
+			if (random.nextInt(8) == 0) {
+				all.add(new Conclusion.Refers("team " + random.nextInt(2), at()));
+			} else {
+				all.add(new Conclusion.OnFault(VerdictKind.values()[random.nextInt(3)], "p.f" + faultFor(rule, 1), at()));
+			}
+		}
+		return all;
+	}
+
+	/** Without loops, later rules speak of later faults, and look at earlier ones only. */
+	private int faultFor(int rule, int extra) {
+		if (shape.loops()) {
+			return random.nextInt(shape.faults());
+		}
+		int most = Math.max(1, Math.min(shape.faults(), (rule + extra) * shape.faults() / Math.max(1, shape.rules())));
+		int least = Math.max(0, most - 2);
+		return extra == 0 ? random.nextInt(Math.max(1, least)) : least + random.nextInt(most - least);
+	}
+
+	private Condition condition(int rule, int depth) {
+		int pick = random.nextInt(12);
+		if (depth < 2 && pick == 0) {
+			return new Condition.Or(List.of(condition(rule, depth + 1), condition(rule, depth + 1)), at());
+		} else if (depth < 2 && pick == 1) {
+			return new Condition.And(List.of(condition(rule, depth + 1), condition(rule, depth + 1)), at());
+		} else if (pick == 2) {
+			return new Condition.Not(atom(false, rule), at());
+		}
+		return atom(true, rule);
+	}
+
+	private Condition traitAtom() {
+		return new Condition.TraitIs("engine",
+				new ValueSet.Choices(List.of(random.nextBoolean() ? "diesel" : random.nextInt(4) == 0 ? "steam" : "petrol")),
+				at());
+	}
+
+	private Condition atom(boolean verdicts, int rule) {
+		switch (random.nextInt(verdicts ? 9 : 6)) {
+		case 0:
+			return traitAtom();
+		case 1:
+			return new Condition.CodeIs("low", CodeReading.values()[random.nextInt(4)], at());
+		case 2:
+			return new Condition.ModuleIs("bcm", random.nextBoolean(), at());
+		case 3:
+			if (shape.tests() > 0) {
+				int test = random.nextInt(shape.tests());
+				return new Condition.TestIs("t" + test, values(test), at());
+			}
+			return new Condition.SignIs("s0", true, at());
+		case 4, 5:
+			return new Condition.SignIs("s" + random.nextInt(shape.signs()), random.nextInt(4) > 0, at());
+		case 6:
+			if (shape.absence()) {
+				return new Condition.Unexplained("s" + random.nextInt(shape.signs()), at());
+			}
+			return new Condition.SignIs("s" + random.nextInt(shape.signs()), true, at());
+		default:
+			if (!shape.loops() && rule * shape.faults() / Math.max(1, shape.rules()) < 1) {
+				return new Condition.SignIs("s" + random.nextInt(shape.signs()), true, at());
+			}
+			return new Condition.VerdictIs("p.f" + faultFor(rule, 0), VerdictKind.values()[random.nextInt(3)],
+					!shape.absence() || random.nextInt(3) > 0, at());
+		}
+	}
+
+	private ValueSet values(int test) {
+		if (test % 2 == 1) {
+			String first = List.of("lit", "dim", "dark").get(random.nextInt(3));
+			return random.nextInt(4) == 0 ? new ValueSet.Except(new ValueSet.Choices(List.of(first)))
+					: new ValueSet.Choices(List.of(first));
+		}
+		int low = random.nextInt(4);
+		int high = low + random.nextInt(3);
+		return switch (random.nextInt(5)) {
+		case 0 -> ValueSet.Band.below(BigDecimal.valueOf(low));
+		case 1 -> ValueSet.Band.above(BigDecimal.valueOf(low));
+		case 2 -> ValueSet.Band.atLeast(new BigDecimal(low + ".5"));
+		case 3 -> new ValueSet.Union(List.of(ValueSet.Band.atMost(BigDecimal.ZERO),
+				ValueSet.Band.closed(BigDecimal.valueOf(low), BigDecimal.valueOf(high))));
+		default -> ValueSet.Band.closed(BigDecimal.valueOf(low), BigDecimal.valueOf(high));
+		};
+	}
+}
