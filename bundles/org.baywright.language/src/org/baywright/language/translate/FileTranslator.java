@@ -205,11 +205,19 @@ public final class FileTranslator {
 		for (INode error : syntaxErrors) {
 			int at = Math.min(error.getOffset(), text.length());
 			// an error right behind an element may be the part of it that the parser could not read
-			if (error.getEndOffset() >= from && (at <= to || text.substring(to, at).isBlank())) {
+			if (error.getEndOffset() >= from && (at <= to || at <= nextWord(text, to))) {
 				return true;
 			}
 		}
 		return false;
+	}
+
+	private static int nextWord(String text, int from) {
+		int at = from;
+		while (at < text.length() && Character.isWhitespace(text.charAt(at))) {
+			at++;
+		}
+		return at;
 	}
 
 	/** Reports a name that is taken already, and returns whether it is. */

@@ -29,6 +29,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.eclipse.emf.common.util.URI;
+import org.eclipse.xtext.resource.IResourceFactory;
 import org.eclipse.xtext.resource.XtextResource;
 import org.eclipse.xtext.resource.XtextResourceSet;
 import org.eclipse.xtext.util.StringInputStream;
@@ -210,7 +211,8 @@ public final class RuleProject {
 		if (old != null) {
 			resources.getResources().remove(old.resource());
 		}
-		XtextResource resource = (XtextResource) resources.createResource(uri);
+		XtextResource resource = (XtextResource) injector.getInstance(IResourceFactory.class).createResource(uri);
+		resources.getResources().add(resource);
 		try {
 			resource.load(new StringInputStream(text.text(), StandardCharsets.UTF_8.name()),
 					Map.of(XtextResource.OPTION_ENCODING, StandardCharsets.UTF_8.name()));
