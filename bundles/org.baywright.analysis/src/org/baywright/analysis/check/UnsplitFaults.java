@@ -124,7 +124,7 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 		});
 	}
 
-	/** Returns for each fault the parts that confirm or clear it. */
+	/** Returns for each fault the parts in which some situation confirms or clears it. */
 	private static Map<String, Set<Component>> partsOfFaults(Checked checked,
 			Map<String, Map<String, Set<Component>>> together) {
 		Map<String, Set<Component>> parts = new HashMap<>();
@@ -132,9 +132,15 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 			parts.put(a, new HashSet<>());
 			others.keySet().forEach(b -> parts.put(b, new HashSet<>()));
 		});
+		Map<Component, Set<Verdict>> never = new HashMap<>();
+		checked.each(Checks.get(UnreachableConclusion.class), (part, found) -> found
+				.forEach(fact -> never.computeIfAbsent(part, key -> new HashSet<>()).add(fact.verdict())));
 		checked.base().rules().forEach(rule -> rule.outcomes().forEach(outcome -> outcome.conclusions().forEach(said -> {
 			if (said instanceof Conclusion.OnFault on && decides(on.verdict()) && parts.containsKey(on.fault())) {
-				parts.get(on.fault()).addAll(checked.partsOf(rule.name()));
+				Verdict verdict = new Verdict(on.fault(), on.verdict());
+				checked.partsOf(rule.name()).stream()
+						.filter(part -> !never.getOrDefault(part, Set.of()).contains(verdict))
+						.forEach(parts.get(on.fault())::add);
 			}
 		})));
 		return parts;

@@ -86,6 +86,11 @@ final class Candidates {
 		for (int var = 0; var < cells.length; var++) {
 			cells[var] = allowed[var] != null ? allowed[var].first() : program.isTrait(var) ? 0 : Program.OPEN;
 		}
+		for (int var = 0; var < cells.length; var++) {
+			if (program.moduleOf[var] >= 0 && cells[program.moduleOf[var]] == Variable.SILENT) {
+				cells[var] = Variable.UNREAD; // who found the module silent knows that its codes are unread
+			}
+		}
 		return cells;
 	}
 }
