@@ -50,6 +50,16 @@ public final class PackReader {
 		return new Pack(manifest, rules, new String(entries.get(Archive.SHEET), StandardCharsets.UTF_8));
 	}
 
+	/**
+	 * Returns the entries of a pack by name, as they are. Nothing but the archive's form has been looked at.
+	 *
+	 * @throws IOException if the file cannot be read
+	 * @throws PackException if it is not an archive of a pack's entries
+	 */
+	public static Map<String, byte[]> entries(Path file) throws IOException, PackException {
+		return Archive.read(bytes(file));
+	}
+
 	static byte[] bytes(Path file) throws IOException, PackException {
 		if (Files.size(file) > Archive.MAX_BYTES) {
 			throw new PackException("The file is larger than any rule pack; it is not read.");

@@ -80,7 +80,11 @@ public final class PackVerifier {
 			return new Result(Aspect.PROOFS, Outcome.FAILED, difference(found, stated, passed, manifest.cases()));
 		}
 		return new Result(Aspect.PROOFS, Outcome.PASSED, "All " + report.checks().size() + " checks find what the manifest says: "
-				+ found.size() + " findings, " + passed + " finished jobs brought to their end.");
+				+ number(found.size(), "finding") + ", " + number(passed, "finished job") + " brought to the known end.");
+	}
+
+	private static String number(long count, String word) {
+		return count + " " + word + (count == 1 ? "" : "s");
 	}
 
 	private static String difference(TreeSet<String> found, TreeSet<String> stated, long passed, int statedPassed) {
@@ -94,7 +98,7 @@ public final class PackVerifier {
 				return "The manifest says what the checks do not find: " + one + ".";
 			}
 		}
-		return "The manifest says that " + statedPassed + " finished jobs are brought to their end; there are " + passed + ".";
+		return "The manifest says that " + number(statedPassed, "finished job") + " come to the known end; there are " + passed + ".";
 	}
 
 	/** Something that is looked at; it throws if it is not as it should be. */

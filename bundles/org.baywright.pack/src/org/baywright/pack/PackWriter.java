@@ -1,9 +1,7 @@
 package org.baywright.pack;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.Map;
 import java.util.SortedMap;
@@ -58,16 +56,7 @@ public final class PackWriter {
 	 * @throws IOException if the file cannot be written
 	 */
 	public static void write(PackContents contents, Path target) throws PackException, IOException {
-		byte[] pack = bytes(contents);
-		Path folder = target.toAbsolutePath().getParent();
-		Files.createDirectories(folder);
-		Path aside = folder.resolve("." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
-		try {
-			Files.write(aside, pack);
-			Files.move(aside, target, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-		} finally {
-			Files.deleteIfExists(aside);
-		}
+		WholeFile.write(target, bytes(contents));
 	}
 
 	private static PackManifest manifest(PackContents contents, String fingerprint,
