@@ -1,0 +1,209 @@
+package org.baywright.cli.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.Place;
+import org.baywright.cli.work.Project;
+import org.baywright.model.Acceptance;
+import org.baywright.model.Problem;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
+
+/** Tells people what was found, with the lines it is about. */
+public final class TextReport {
+
+	private static final String INDENT = "      ";
+	private static final int MAX_DROPPED = 5;
+
+	private final Output out;
+	private final Style style;
+	private final boolean accepted;
+
+	/**
+	 * @param accepted whether to tell accepted findings too
+	 */
+	public TextReport(Output out, Style style, boolean accepted) {
+		this.out = out;
+		this.style = style;
+		this.accepted = accepted;
+	}
+
+	/** Something to tell, at its place. */
+	private record Item(Span span, Severity severity, Runnable tell) {
+	}
+
+	/** Tells all problems and findings by their place. */
+	public void write(Project project) {
+		List<Item> items = new ArrayList<>();
+		project.problems().forEach(
+				problem -> items.add(new Item(problem.span(), problem.severity(), () -> problem(project, problem))));
+		Map<Object, List<Finding>> alike = new LinkedHashMap<>();
+		project.report().findings().stream().filter(finding -> accepted || finding.accepted().isEmpty())
+				.forEach(finding -> alike.computeIfAbsent(whatIsAlike(finding), key -> new ArrayList<>()).add(finding));
+		alike.values().forEach(findings -> items
+				.add(new Item(findings.get(0).span(), findings.get(0).severity(), () -> findings(project, findings))));
+		items.sort(Comparator.comparing(Item::span).thenComparing(Item::severity));
+		items.forEach(item -> {
+			item.tell().run();
+			out.println();
+		});
+	}
+
+	/** Findings that differ only in what shows them are told together. */
+	private static Object whatIsAlike(Finding finding) {
+		return List.of(finding.check(), finding.severity(), finding.span(), finding.message(), finding.related(),
+				answers(finding.fixes()));
+	}
+
+	/** Tells only the errors: why no pack can be made. */
+	public void writeErrors(Project project, List<Problem> problems, List<Finding> findings) {
+		problems.forEach(problem -> {
+			problem(project, problem);
+			out.println();
+		});
+		findings.forEach(finding -> {
+			findings(project, List.of(finding));
+			out.println();
+		});
+	}
+
+	/** Tells a problem in the text of a rule file. */
+	public void problem(Project project, Problem problem) {
+		head(project, problem.severity(), problem.span(), problem.id());
+		out.println(style.strong(Style.safe(problem.message())));
+		excerpt(project, problem.span(), problem.severity());
+		if (!problem.advice().isEmpty()) {
+			out.println(INDENT + Style.safe(problem.advice()));
+		}
+	}
+
+	private void findings(Project project, List<Finding> alike) {
+		Finding first = alike.get(0);
+		head(project, first.severity(), first.span(), first.check());
+		out.println(style.strong(Style.safe(first.message())));
+		excerpt(project, first.span(), first.severity());
+		for (Place place : first.related()) {
+			place(project, place);
+		}
+		for (Finding finding : alike) {
+			evidence(project, finding);
+			finding.accepted().ifPresentOrElse(this::acceptance, () -> acceptances(finding.fixes()));
+		}
+		for (Fix fix : answers(first.fixes())) {
+			out.println(INDENT + "To answer it: " + Style.safe(fix.title()));
+			String text = fix instanceof Fix.AddLine line ? line.line() : fix instanceof Fix.AddElement element ? element.text() : "";
+			text.lines().forEach(line -> out.println(INDENT + "  " + Style.safe(line)));
+		}
+	}
+
+	private void head(Project project, Severity severity, Span span, String id) {
+		String place = span.file().isEmpty() ? "" : "  " + project.shown(Style.safe(span.toString()));
+		out.println(style.of(severity, severity.name()) + place + "  " + style.faint(Style.safe(id)));
+	}
+
+	private void excerpt(Project project, Span span, Severity severity) {
+		lines(project, span, carets -> style.of(severity, carets));
+	}
+
+	private void lines(Project project, Span span, UnaryOperator<String> mark) {
+		String text = project.sources().get(span.file());
+		if (text != null) {
+			Excerpt.of(text, span, style, mark).forEach(out::println);
+		}
+	}
+
+	private void place(Project project, Place place) {
+		out.println(INDENT + project.shown(Style.safe(place.span().toString())) + "  " + Style.safe(place.note()));
+		lines(project, place.span(), style::faint);
+	}
+
+	private void evidence(Project project, Finding finding) {
+		if (finding.evidence() instanceof Evidence.Core core) {
+			if (core.lines().size() == 1) {
+				out.println(INDENT + "This line alone makes it so:");
+			} else if (!core.lines().isEmpty()) {
+				out.println(INDENT + "These lines together make it so; without any one of them it would not be:");
+			}
+			core.lines().forEach(place -> place(project, place));
+		} else if (finding.evidence() instanceof Evidence.Region) {
+			list("Whenever all of this is so, whatever else:", finding.story());
+		} else if (finding.evidence() instanceof Evidence.Witness) {
+			list("For example:", finding.story());
+		}
+	}
+
+	private void list(String title, List<String> sentences) {
+		if (!sentences.isEmpty()) {
+			out.println(INDENT + title);
+			sentences.forEach(sentence -> out.println(INDENT + "  - " + Style.safe(sentence)));
+		}
+	}
+
+	private void acceptance(Acceptance acceptance) {
+		out.println(INDENT + style.good("Accepted: ") + Style.safe(acceptance.reason())
+				+ acceptance.author().map(author -> " – " + Style.safe(author)).orElse("")
+				+ acceptance.date().map(date -> ", " + date).orElse(""));
+	}
+
+	private void acceptances(List<Fix> fixes) {
+		fixes.stream().filter(TextReport::isAcceptance).forEach(fix -> out.println(
+				INDENT + "To accept it with your reason: " + Style.safe(((Fix.AddElement) fix).text())));
+	}
+
+	private static List<Fix> answers(List<Fix> fixes) {
+		return fixes.stream().filter(fix -> !isAcceptance(fix)).toList();
+	}
+
+	private static boolean isAcceptance(Fix fix) {
+		return fix instanceof Fix.AddElement element && element.text().startsWith("accept ");
+	}
+
+	/** Tells in a few lines how the project stands. */
+	public void writeTotals(Project project) {
+		if (!project.dropped().isEmpty()) {
+			int more = project.dropped().size() - MAX_DROPPED;
+			out.println("Left out because of errors: " + Style.safe(
+					String.join(", ", project.dropped().subList(0, Math.min(MAX_DROPPED, project.dropped().size()))))
+					+ (more > 0 ? " and " + more + " more" : "")
+					+ ". What is said to be missing may be missing only for that.");
+		}
+		out.println(totals(project));
+	}
+
+	/** Returns in one line how the project stands. */
+	public String totals(Project project) {
+		long errors = project.count(Severity.ERROR);
+		long warnings = project.count(Severity.WARNING);
+		List<String> parts = new ArrayList<>();
+		add(parts, errors, "error", Severity.ERROR);
+		add(parts, warnings, "warning", Severity.WARNING);
+		add(parts, project.count(Severity.NOTE), "note", Severity.NOTE);
+		String stands = parts.isEmpty() ? style.good("Nothing stands against these rules") : String.join(", ", parts);
+		long passed = project.report().cases().stream().filter(result -> result.passed()).count();
+		int jobs = project.rules().cases().size();
+		return Style.safe(project.rules().name()) + ": " + stands
+				+ (project.undecided() > 0 ? ", " + project.undecided() + " undecided" : "")
+				+ (project.accepted() > 0 ? ", " + project.accepted() + " accepted" : "") + "; "
+				+ number(project.rules().rules().size(), "rule") + ", " + number(project.report().checks().size(), "check")
+				+ (jobs == 0 ? "." : ", " + passed + " of " + number(jobs, "finished job") + " brought to the known end.");
+	}
+
+	private void add(List<String> parts, long count, String word, Severity severity) {
+		if (count > 0) {
+			parts.add(style.of(severity, number(count, word)));
+		}
+	}
+
+	/** Returns the number with the word in singular or plural. */
+	public static String number(long count, String word) {
+		return count + " " + word + (count == 1 ? "" : "s");
+	}
+}

@@ -1,0 +1,2 @@
+/** What was found, as text for people, SARIF and JUnit XML. */
+package org.baywright.cli.report;

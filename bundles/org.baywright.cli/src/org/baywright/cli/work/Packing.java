@@ -1,0 +1,41 @@
+package org.baywright.cli.work;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+
+import org.baywright.pack.Pack;
+import org.baywright.pack.PackContents;
+import org.baywright.pack.PackException;
+import org.baywright.pack.PackReader;
+import org.baywright.pack.PackWriter;
+import org.baywright.pack.ToolVersion;
+import org.baywright.pack.WholeFile;
+
+/** Writes the pack of a checked project. */
+public final class Packing {
+
+	private Packing() {
+	}
+
+	/**
+	 * Writes a pack.
+	 *
+	 * @param target the pack
+	 * @param sheet where to write the sheet of the rules too
+	 * @return the pack as it was written
+	 * @throws PackException if no pack can be made, see {@link PackWriter}
+	 * @throws IOException if a file cannot be written
+	 */
+	public static Pack write(Project project, Path target, Optional<Path> sheet) throws PackException, IOException {
+		byte[] bytes = PackWriter.bytes(
+				new PackContents(project.rules(), project.report(), project.problems(), ToolVersion.CURRENT));
+		Pack pack = PackReader.read(bytes);
+		WholeFile.write(target, bytes);
+		if (sheet.isPresent()) {
+			WholeFile.write(sheet.get(), pack.sheet().getBytes(StandardCharsets.UTF_8));
+		}
+		return pack;
+	}
+}

@@ -1,0 +1,69 @@
+package org.baywright.cli.work;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Report;
+import org.baywright.language.workspace.LoadListener;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.language.workspace.Snapshot;
+
+/** Reads and checks rule projects. */
+public final class Projects {
+
+	private Projects() {
+	}
+
+	/**
+	 * Reads a project and makes all checks.
+	 *
+	 * @param path a folder with rule files, or one rule file
+	 * @param given the path as the user wrote it
+	 * @param progress hears of it and may stop it
+	 * @throws IOException if there is nothing to read; the message is for the user
+	 */
+	public static Project check(Path path, String given, Progress progress) throws IOException {
+		RuleProject project = open(path, given, progress);
+		progress.phase("Checking " + project.name());
+		Snapshot snapshot = project.snapshot();
+		progress.requireWanted();
+		Report report = new Analysis().check(snapshot.rules(), progress);
+		return new Project(prefix(path, given), snapshot.rules(), snapshot.problems(), snapshot.sources(),
+				snapshot.dropped(), report);
+	}
+
+	static RuleProject open(Path path, String given, Progress progress) throws IOException {
+		progress.phase("Reading " + given);
+		RuleProject project;
+		try {
+			project = RuleProject.open(path, new LoadListener() {
+				@Override
+				public void fileRead(String file, int done, int total) {
+					progress.progress(done, total);
+				}
+
+				@Override
+				public boolean isCancelled() {
+					return progress.isCancelled();
+				}
+			});
+		} catch (NoSuchFileException e) {
+			throw new IOException("There is no file or folder " + given + ".", e);
+		}
+		if (project.files().isEmpty()) {
+			throw new IOException("There are no rule files (*.bay) in " + given + ".");
+		}
+		return project;
+	}
+
+	static String prefix(Path path, String given) {
+		String whole = given.replace('\\', '/');
+		if (!Files.isDirectory(path)) {
+			return whole.substring(0, whole.lastIndexOf('/') + 1);
+		}
+		return whole.equals(".") || whole.isEmpty() ? "" : whole.endsWith("/") ? whole : whole + "/";
+	}
+}
