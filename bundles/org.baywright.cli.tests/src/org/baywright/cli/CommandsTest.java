@@ -1,0 +1,248 @@
+package org.baywright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+import org.baywright.pack.PackException;
+import org.baywright.pack.PackReader;
+import org.baywright.pack.Schemas;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class CommandsTest {
+
+	@TempDir
+	private Path folder;
+
+	@BeforeEach
+	void copyProjects() {
+		TestFiles.copy(TestFiles.own("projects/van"), folder.resolve("van"));
+		TestFiles.copy(TestFiles.own("projects/flawed"), folder.resolve("flawed"));
+	}
+
+	private Runs.Result run(String... args) {
+		return new Runs(folder).run(args);
+	}
+
+	private static void assertHas(String text, String part) {
+		assertTrue(text.contains(part), part + " is not in:\n" + text);
+	}
+
+	// ---- pack, show, verify ------------------------------------------------------------------------------------
+
+	@Test
+	void packWritesAPackThatIsRight() throws IOException, PackException {
+		Runs.Result result = run("pack", "van");
+		assertEquals(ExitCode.FINE, result.code(), result.err());
+		String fingerprint = PackReader.read(folder.resolve("van.baypack")).manifest().fingerprint();
+		assertHas(result.out(), "Wrote van.baypack, fingerprint " + fingerprint + "\n");
+		Runs.Result verified = run("verify", "--prove", "van.baypack");
+		assertEquals(ExitCode.FINE, verified.code(), verified.out());
+		assertHas(verified.out(), "  right  proofs          All ");
+		assertHas(verified.out(), "  fingerprint " + fingerprint + "\n");
+	}
+
+	@Test
+	void packWritesTheSameBytesAgain() throws IOException {
+		run("pack", "van", "-o", "one.baypack");
+		run("pack", folder.resolve("van").toString(), "--output", "packs/two.baypack", "--sheet", "packs/van.html");
+		assertArrayEquals(Files.readAllBytes(folder.resolve("one.baypack")),
+				Files.readAllBytes(folder.resolve("packs/two.baypack")));
+		assertEquals(Files.readString(folder.resolve("packs/van.html")),
+				run("show", "one.baypack", "--entry", "rules.html").out());
+	}
+
+	@Test
+	void packRefusesAndSaysWhy() {
+		Runs.Result result = run("pack", "flawed");
+		assertEquals(ExitCode.FINDINGS, result.code());
+		assertHas(result.out(), "ERROR  flawed/flawed.bay:24:3  contradiction\n");
+		assertHas(result.out(), "No pack was made, since 2 errors stand.\n");
+		assertFalse(result.out().contains("WARNING"), "only what stands in the way is told");
+		assertFalse(Files.exists(folder.resolve("flawed.baypack")));
+	}
+
+	@Test
+	void showTellsWhatAPackHolds() {
+		run("pack", "van");
+		String out = run("show", "van.baypack", "--rules").out();
+		assertHas(out, "van\nFormat version 1.0, made by Baywright 0.1.0\nFingerprint ");
+		assertHas(out, "     2 rules\n");
+		assertHas(out, "the rules bring 2 of 2 finished jobs to the known end.\n");
+		assertHas(out, "Accepted (1)\n");
+		assertHas(out, "Rules (2)\n  flat     Battery too low to crank  rules/starting.bay:1\n");
+	}
+
+	@Test
+	void showWritesOutEntriesAndSchemas() {
+		run("pack", "van");
+		assertTrue(run("show", "van.baypack", "--entry", "rules.json").out().startsWith("{\"acceptances\":[{\"at\":"));
+		assertEquals(Schemas.rules(), run("show", "--schema", "rules").out());
+		assertEquals(Schemas.manifest(), run("show", "--schema", "manifest").out());
+		assertEquals(ExitCode.USAGE, run("show", "van.baypack", "--entry", "../x").code());
+		assertEquals(ExitCode.USAGE, run("show").code());
+		assertEquals(ExitCode.USAGE, run("show", "van.baypack", "--rules", "--schema", "rules").code());
+	}
+
+	@Test
+	void verifyFindsADamagedPack() throws IOException {
+		run("pack", "van");
+		byte[] pack = Files.readAllBytes(folder.resolve("van.baypack"));
+		pack[pack.length / 2] ^= 4;
+		Files.write(folder.resolve("bad.baypack"), pack);
+		Runs.Result result = run("verify", "bad.baypack", "van.baypack");
+		assertEquals(ExitCode.FINDINGS, result.code());
+		assertHas(result.out(), "  wrong  ");
+		Files.writeString(folder.resolve("text.baypack"), "no pack\u001B[31m");
+		assertHas(run("verify", "text.baypack").out(), "wrong  archive         The file is not a rule pack");
+		assertEquals(ExitCode.FILES, run("show", "text.baypack").code());
+		assertEquals(ExitCode.FILES, run("verify", "none.baypack").code());
+	}
+
+	// ---- tidy --------------------------------------------------------------------------------------------------
+
+	@Test
+	void tidyLaysOutFiles() throws IOException {
+		Path file = folder.resolve("van/van.bay");
+		String tidy = Files.readString(file);
+		assertEquals(ExitCode.FINE, run("tidy", "--check", "van").code());
+		Files.writeString(file, tidy.replace("  tool", "tool").replace("\n  trait", "\n\t\ttrait  "));
+		Runs.Result check = run("tidy", "--check", "van");
+		assertEquals(ExitCode.FINDINGS, check.code());
+		assertEquals("van/van.bay\n3 files: 1 to be laid out anew, 0 left because of errors.\n", check.out());
+		assertFalse(Files.readString(file).equals(tidy));
+		Runs.Result result = run("tidy", "van");
+		assertEquals(ExitCode.FINE, result.code());
+		assertEquals(tidy, Files.readString(file));
+		assertEquals("van/van.bay\n3 files: 1 laid out anew, 0 left because of errors.\n", result.out());
+		assertEquals("3 files: 0 laid out anew, 0 left because of errors.\n", run("tidy", "van").out());
+	}
+
+	@Test
+	void tidyLeavesFilesWithErrorsAsTheyAre() throws IOException {
+		byte[] notText = { 's', 'i', 'g', 'n', ' ', ' ', 'x', ' ', '"', (byte) 0xFF, '"' };
+		Files.write(folder.resolve("van/bytes.bay"), notText);
+		Files.writeString(folder.resolve("van/half.bay"), "sign   a \"A\"\nrule half {  given");
+		Runs.Result result = run("tidy", "van");
+		assertEquals(ExitCode.FINDINGS, result.code());
+		assertHas(result.out(), "ERROR  van/bytes.bay:1:10  not-utf8\n");
+		assertHas(result.out(), "ERROR  van/half.bay:2:");
+		assertHas(result.out(), "5 files: 0 laid out anew, 2 left because of errors.\n");
+		assertArrayEquals(notText, Files.readAllBytes(folder.resolve("van/bytes.bay")));
+		assertEquals("sign   a \"A\"\nrule half {  given", Files.readString(folder.resolve("van/half.bay")));
+	}
+
+	// ---- explain -----------------------------------------------------------------------------------------------
+
+	@Test
+	void explainListsAllChecks() {
+		Runs.Result result = run("explain");
+		assertEquals(ExitCode.FINE, result.code());
+		for (String id : org.baywright.analysis.check.Checks.ids()) {
+			assertHas(result.out(), " " + id + " ");
+			assertEquals(ExitCode.FINE, run("explain", id).code(), id);
+			assertFalse(run("explain", id).out().isBlank(), id);
+		}
+	}
+
+	@Test
+	void explainSaysWhatItDoesNotKnow() {
+		Runs.Result result = run("explain", "../gap");
+		assertEquals(ExitCode.USAGE, result.code());
+		assertHas(result.err(), "There is no help on ../gap. The checks are: band-gap,");
+	}
+
+	// ---- tour --------------------------------------------------------------------------------------------------
+
+	@Test
+	void tourChecksAndPacksTheExamples() throws IOException {
+		Path examples = folder.resolve("home/rules-examples");
+		Files.createDirectories(examples.resolve("flawed"));
+		Files.createDirectories(examples.resolve(".hidden"));
+		TestFiles.copy(folder.resolve("van"), examples.resolve("van"));
+		TestFiles.copy(folder.resolve("van"), examples.resolve("wagon"));
+		Runs.Result result = run("tour");
+		assertEquals(ExitCode.FINE, result.code(), result.err());
+		assertHas(result.out(), "1 of 2: van\n");
+		assertHas(result.out(), "Wrote packs/wagon.baypack\n");
+		assertHas(result.out(), "\nProject  Rules  Tests  Faults  Jobs  Warnings  Accepted  Pack\nvan          2      2       3   2/2         0         1  ");
+		for (String file : new String[] { "van.baypack", "van.html", "wagon.baypack", "wagon.html" }) {
+			assertTrue(Files.isRegularFile(folder.resolve("packs").resolve(file)), file);
+		}
+		assertEquals(ExitCode.FINE, run("verify", "packs/van.baypack", "packs/wagon.baypack").code());
+	}
+
+	@Test
+	void tourGoesOnAfterAnExampleWithErrors() throws IOException {
+		Path examples = folder.resolve("examples");
+		Files.createDirectories(examples);
+		TestFiles.copy(folder.resolve("flawed"), examples.resolve("bad"));
+		TestFiles.copy(folder.resolve("van"), examples.resolve("van"));
+		Runs.Result result = run("tour", "--examples", "examples", "out");
+		assertEquals(ExitCode.FINDINGS, result.code());
+		assertHas(result.out(), "No pack was made, since 2 errors stand.\n");
+		assertTrue(Files.isRegularFile(folder.resolve("out/van.baypack")));
+		assertFalse(Files.exists(folder.resolve("out/bad.baypack")));
+	}
+
+	@Test
+	void tourSaysWhereItLookedForExamples() {
+		Runs.Result result = run("tour");
+		assertEquals(ExitCode.FILES, result.code());
+		assertEquals("There are no examples in " + Path.of("home", "rules-examples")
+				+ ". Name the folder that holds them with --examples.\n", result.err());
+	}
+
+	// ---- use ---------------------------------------------------------------------------------------------------
+
+	@ParameterizedTest
+	@ValueSource(strings = { "check", "pack", "show", "verify", "tidy", "explain", "tour" })
+	void everyCommandHasHelp(String command) {
+		Runs.Result result = run(command, "--help");
+		assertEquals(ExitCode.FINE, result.code());
+		assertHas(result.out(), "Usage: baywright " + command);
+		assertHas(result.out(), "Exit codes:\n  0 ");
+		assertHas(run("--help").out(), "\n  " + command + " ");
+		for (String line : result.out().split("\n")) {
+			assertTrue(line.length() <= 100, line);
+			assertFalse(line.contains("null"), line);
+		}
+	}
+
+	@Test
+	void theMainHelpGivesAllExitCodes() {
+		String help = run("--help").out();
+		for (int code : new int[] { ExitCode.FINE, ExitCode.FINDINGS, ExitCode.USAGE, ExitCode.FILES, ExitCode.UNDECIDED,
+				ExitCode.INTERNAL, ExitCode.CANCELLED }) {
+			assertTrue(help.matches("(?s).*\n  " + code + " +[a-zB].*"), "exit code " + code);
+		}
+	}
+
+	@Test
+	void wrongUseIsTold() {
+		assertEquals(ExitCode.USAGE, run().code());
+		assertHas(run().err(), "Usage: baywright");
+		Runs.Result unknown = run("chek");
+		assertEquals(ExitCode.USAGE, unknown.code());
+		assertEquals("Baywright does not know 'chek'.\nDid you mean check?\nHelp: baywright --help\n", unknown.err());
+		Runs.Result option = run("check", "--fail-on", "notes");
+		assertEquals(ExitCode.USAGE, option.code());
+		assertHas(option.err(), "--fail-on");
+		assertHas(option.err(), "Help: baywright check --help\n");
+		assertEquals(ExitCode.USAGE, run("verify").code());
+	}
+
+	@Test
+	void theVersionIsTold() {
+		assertEquals("Baywright 0.1.0\n", run("--version").out());
+	}
+}

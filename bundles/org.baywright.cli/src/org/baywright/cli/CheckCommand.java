@@ -1,0 +1,177 @@
+package org.baywright.cli;
+
+import java.io.IOException;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+
+import org.baywright.analysis.check.Checks;
+import org.baywright.cli.report.JunitReport;
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.SarifReport;
+import org.baywright.cli.report.Style;
+import org.baywright.cli.report.TextReport;
+import org.baywright.cli.work.HelpPages;
+import org.baywright.cli.work.Progress;
+import org.baywright.cli.work.Project;
+import org.baywright.cli.work.Projects;
+import org.baywright.model.Severity;
+import org.baywright.pack.WholeFile;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code baywright check}. */
+@Command(name = "check", sortOptions = false, //
+		header = "Check rule projects and say what is wrong, why, and what to do.", //
+		description = { "", "Reads rule projects, makes all checks, and tells each finding with the lines it is about, a"
+				+ " situation that shows it or the lines that cause it, and what to do. Runs the finished jobs of each project"
+				+ " through its rules.", "",
+				"A warning that may stand is accepted by a line in the rules, which is told with it. An accepted warning"
+						+ " comes back when the meaning of what it is about changes." }, //
+		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
+		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { //
+				"0:nothing was found that counts", //
+				"1:something was found at or above --fail-on", //
+				"2:the command was used in a wrong way", //
+				"3:a file could not be read or written", //
+				"4:nothing was found that counts, but not every question was decided" }, //
+		footerHeading = "%nExamples:%n", footer = { //
+				"  baywright check                                  the project in this folder", //
+				"  baywright check van tractor --fail-on warning    two projects, and no warning may stand", //
+				"  baywright check --only gap --only band-gap       only two kinds of findings", //
+				"  baywright check --format sarif --output van.sarif van" })
+final class CheckCommand implements Callable<Integer> {
+
+	/** Forms in which findings are told. */
+	enum Format {
+		TEXT, SARIF, JUNIT
+	}
+
+	/** What makes a check fail. */
+	enum FailOn {
+		ERROR, WARNING
+	}
+
+	private final Session session;
+
+	@Parameters(paramLabel = "PROJECT", defaultValue = ".", description = {
+			"Folder of a rule project: all *.bay files in it, at any depth. A single *.bay file is a project of its own."
+					+ " Default: this folder." })
+	private List<String> given = List.of();
+
+	@Option(names = { "-f", "--format" }, paramLabel = "FORMAT", defaultValue = "text", description = {
+			"text for people, sarif (SARIF 2.1.0) for editors and build servers, junit (JUnit XML) for the finished jobs"
+					+ " only. Default: text." })
+	private Format format = Format.TEXT;
+
+	@Option(names = { "-o", "--output" }, paramLabel = "FILE", description = "Write to this file.")
+	private Optional<String> output = Optional.empty();
+
+	@Option(names = "--only", paramLabel = "ID", description = {
+			"Tell and count only this kind of finding; 'baywright explain' lists them. The word text stands for what is wrong"
+					+ " in the text of the files. May be given several times." })
+	private Set<String> only = Set.of();
+
+	@Option(names = "--fail-on", paramLabel = "error|warning", defaultValue = "error", description = {
+			"What makes the command fail. Accepted warnings never do. Default: error." })
+	private FailOn failOn = FailOn.ERROR;
+
+	@Option(names = "--accepted", description = "Tell accepted findings too, with the author's reason.")
+	private boolean accepted;
+
+	@Option(names = "--progress", description = "Show progress although there is no terminal.")
+	private boolean progress;
+
+	@Mixin
+	private HelpOption help;
+
+	CheckCommand(Session session) {
+		this.session = session;
+	}
+
+	@Override
+	public Integer call() throws IOException {
+		requireKnown();
+		List<Project> projects = new ArrayList<>();
+		for (String path : given) {
+			projects.add(check(path));
+		}
+		if (!only.isEmpty()) {
+			projects.replaceAll(project -> project.only(only));
+		}
+		if (output.isPresent()) {
+			Path target = session.resolve(output.get());
+			WholeFile.write(target, report(projects).getBytes(StandardCharsets.UTF_8));
+			totals(projects);
+		} else if (format == Format.TEXT) {
+			text(projects, new TextReport(session.out(), session.style(), accepted));
+		} else {
+			session.out().print(report(projects));
+		}
+		return exitCode(projects);
+	}
+
+	private Project check(String path) throws IOException {
+		Progress shown = session.progress(progress);
+		try {
+			return Projects.check(session.resolve(path), path, shown);
+		} finally {
+			shown.end();
+		}
+	}
+
+	private String report(List<Project> projects) {
+		return switch (format) {
+		case SARIF -> SarifReport.of(projects, id -> HelpPages.page(id).orElse(""));
+		case JUNIT -> JunitReport.of(projects);
+		case TEXT -> {
+			StringWriter text = new StringWriter();
+			Output out = new Output(text);
+			text(projects, new TextReport(out, Style.PLAIN, accepted));
+			out.flush();
+			yield text.toString();
+		}
+		};
+	}
+
+	private static void text(List<Project> projects, TextReport report) {
+		for (Project project : projects) {
+			report.write(project);
+			report.writeTotals(project);
+		}
+	}
+
+	private void totals(List<Project> projects) {
+		TextReport report = new TextReport(session.out(), session.style(), accepted);
+		projects.forEach(project -> session.out().println(report.totals(project)));
+	}
+
+	private void requireKnown() {
+		Set<String> unknown = new TreeSet<>(only);
+		unknown.removeAll(Checks.ids());
+		unknown.remove(Project.TEXT);
+		if (!unknown.isEmpty()) {
+			throw new CommandException(ExitCode.USAGE, "There is no kind of finding " + String.join(", ", unknown)
+					+ ". There are: " + Project.TEXT + ", " + String.join(", ", Checks.ids()) + ".");
+		}
+	}
+
+	private int exitCode(List<Project> projects) {
+		long counting = 0;
+		long undecided = 0;
+		for (Project project : projects) {
+			counting += project.count(Severity.ERROR) + (failOn == FailOn.WARNING ? project.count(Severity.WARNING) : 0);
+			undecided += project.undecided();
+		}
+		return counting > 0 ? ExitCode.FINDINGS : undecided > 0 ? ExitCode.UNDECIDED : ExitCode.FINE;
+	}
+}

@@ -1,0 +1,92 @@
+package org.baywright.cli;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
+import org.baywright.pack.PackException;
+
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Runs one command line. */
+final class CommandLineRun {
+
+	private CommandLineRun() {
+	}
+
+	/** Runs the command that the arguments ask for and returns its exit code. */
+	static int run(Session session, String... args) {
+		CommandLine line = new CommandLine(Baywright.class, new Commands(session));
+		session.out().into(line::setOut);
+		session.err().into(line::setErr);
+		line.setColorScheme(CommandLine.Help.defaultColorScheme(session.style() == Style.COLOURED ? Ansi.ON : Ansi.OFF));
+		line.setCaseInsensitiveEnumValuesAllowed(true);
+		line.setUsageHelpAutoWidth(false);
+		line.setUsageHelpWidth(100);
+		line.setParameterExceptionHandler((e, wrong) -> misused(session.err(), e));
+		line.setExecutionExceptionHandler((e, command, result) -> failed(session, e));
+		try {
+			return line.execute(args);
+		} finally {
+			session.out().flush();
+			session.err().flush();
+		}
+	}
+
+	private static int misused(Output err, ParameterException e) {
+		if (e instanceof UnmatchedArgumentException unmatched) {
+			err.println("Baywright does not know '" + Style.safe(String.join(" ", unmatched.getUnmatched())) + "'.");
+			List<String> suggestions = unmatched.getSuggestions();
+			if (!suggestions.isEmpty()) {
+				err.println("Did you mean " + String.join(" or ", suggestions) + "?");
+			}
+		} else {
+			err.println(Style.safe(e.getMessage()));
+		}
+		err.println("Help: " + e.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+		return ExitCode.USAGE;
+	}
+
+	private static int failed(Session session, Exception e) {
+		session.out().flush();
+		session.progress(false).end();
+		Output err = session.err();
+		if (e instanceof CancellationException) {
+			err.println("Cancelled.");
+			return ExitCode.CANCELLED;
+		} else if (e instanceof CommandException known) {
+			err.println(Style.safe(known.getMessage()));
+			return known.exitCode();
+		} else if (e instanceof IOException failure) {
+			err.println(Style.safe(say(failure)));
+			return ExitCode.FILES;
+		} else if (e instanceof PackException wrong) {
+			err.println(Style.safe(wrong.getMessage()));
+			return ExitCode.FILES;
+		}
+		err.println("Baywright itself failed; please report this with the rules that brought it about:");
+		err.into(e::printStackTrace);
+		return ExitCode.INTERNAL;
+	}
+
+	/** Java's own messages are often only the name of the file. */
+	private static String say(IOException e) {
+		if (e instanceof NoSuchFileException missing) {
+			return "There is no file or folder " + missing.getFile() + ".";
+		} else if (e instanceof AccessDeniedException denied) {
+			return "You may not read or write " + denied.getFile() + ".";
+		} else if (e instanceof FileSystemException failure && failure.getFile() != null) {
+			return "The file " + failure.getFile() + " cannot be read or written"
+					+ (failure.getReason() == null ? "." : ": " + failure.getReason() + ".");
+		}
+		return String.valueOf(e.getMessage());
+	}
+}

@@ -1,0 +1,69 @@
+package org.baywright.cli;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.check.Checks;
+import org.baywright.cli.report.Kinds;
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
+import org.baywright.cli.work.HelpPages;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+
+/** {@code baywright explain}. */
+@Command(name = "explain", sortOptions = false, //
+		header = "Explain a kind of finding, or list all kinds.", //
+		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
+		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:it was explained", "2:there is no such kind of finding" })
+final class ExplainCommand implements Callable<Integer> {
+
+	private final Session session;
+
+	@Parameters(paramLabel = "ID", arity = "0..1", description = {
+			"The kind of finding, such as gap: the word at the end of the first line of a finding. Without it all kinds are"
+					+ " listed." })
+	private String id;
+
+	@Mixin
+	private HelpOption help;
+
+	ExplainCommand(Session session) {
+		this.session = session;
+	}
+
+	@Override
+	public Integer call() {
+		if (id == null) {
+			list();
+			return ExitCode.FINE;
+		}
+		Optional<RuleCheck> about = Kinds.get(id);
+		Optional<String> page = HelpPages.page(id);
+		if (about.isEmpty() && page.isEmpty()) {
+			throw new CommandException(ExitCode.USAGE, "There is no help on " + id + ". The checks are: "
+					+ String.join(", ", Checks.ids()) + ".");
+		}
+		if (page.isPresent()) {
+			page.get().lines().forEach(line -> session.out()
+					.println(line.startsWith("#") ? session.style().strong(line.replaceFirst("^#+ *", "")) : Style.safe(line)));
+		} else {
+			session.out().println(session.style().strong(id) + " (" + about.get().severity().name().toLowerCase(Locale.ROOT) + ")");
+			session.out().println(about.get().summary() + ".");
+		}
+		return ExitCode.FINE;
+	}
+
+	private void list() {
+		Output out = session.out();
+		int width = Checks.ids().stream().mapToInt(String::length).max().orElse(0);
+		for (RuleCheck about : Kinds.all()) {
+			out.println(session.style().of(about.severity(), String.format(Locale.ROOT, "%-8s", about.severity().name()
+					.toLowerCase(Locale.ROOT))) + String.format(Locale.ROOT, "%-" + (width + 2) + "s", about.id()) + about.summary());
+		}
+	}
+}

@@ -1,0 +1,83 @@
+package org.baywright.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+
+import org.baywright.cli.report.TextReport;
+import org.baywright.cli.work.Packing;
+import org.baywright.cli.work.Progress;
+import org.baywright.cli.work.Project;
+import org.baywright.cli.work.Projects;
+import org.baywright.pack.Pack;
+import org.baywright.pack.PackException;
+import org.baywright.pack.PackRefused;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code baywright pack}. */
+@Command(name = "pack", sortOptions = false, //
+		header = "Check a rule project and write its rule pack.", //
+		description = { "", "A rule pack is one file for other tools to load. It holds all rules, what was checked and what"
+				+ " stands, and a sheet of the rules to read and print. The same rules always give the same bytes.", "",
+				"No pack is written while an error stands. Warnings are carried in the pack, with the author's reason if"
+						+ " they were accepted." }, //
+		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
+		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { //
+				"0:the pack was written", //
+				"1:no pack was written, since an error stands", //
+				"2:the command was used in a wrong way", //
+				"3:a file could not be read or written" })
+final class PackCommand implements Callable<Integer> {
+
+	private final Session session;
+
+	@Parameters(paramLabel = "PROJECT", arity = "0..1", defaultValue = ".", description = "Folder of the rule project. Default: this folder.")
+	private String given;
+
+	@Option(names = { "-o", "--output" }, paramLabel = "FILE", description = {
+			"The pack to write. Default: the project's name with the ending .baypack, in this folder." })
+	private Optional<String> output = Optional.empty();
+
+	@Option(names = "--sheet", paramLabel = "FILE", description = "Write the sheet of the rules to this file (HTML) too.")
+	private Optional<String> sheet = Optional.empty();
+
+	@Option(names = "--progress", description = "Show progress although there is no terminal.")
+	private boolean progress;
+
+	@Mixin
+	private HelpOption help;
+
+	PackCommand(Session session) {
+		this.session = session;
+	}
+
+	@Override
+	public Integer call() throws IOException, PackException {
+		Progress shown = session.progress(progress);
+		Project project;
+		try {
+			project = Projects.check(session.resolve(given), given, shown);
+		} finally {
+			shown.end();
+		}
+		String name = output.orElse(project.rules().name() + ".baypack");
+		Path target = session.resolve(name);
+		TextReport report = new TextReport(session.out(), session.style(), false);
+		try {
+			Pack pack = Packing.write(project, target, sheet.map(session::resolve));
+			report.writeTotals(project);
+			session.out().println("Wrote " + name + ", fingerprint " + pack.manifest().fingerprint());
+			return ExitCode.FINE;
+		} catch (PackRefused refused) {
+			report.writeErrors(project, refused.problems(), refused.findings());
+			report.writeTotals(project);
+			session.out().println(session.style().strong(refused.getMessage()));
+			return ExitCode.FINDINGS;
+		}
+	}
+}

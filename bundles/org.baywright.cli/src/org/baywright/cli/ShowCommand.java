@@ -1,0 +1,146 @@
+package org.baywright.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
+import org.baywright.cli.report.TextReport;
+import org.baywright.model.Rule;
+import org.baywright.pack.Pack;
+import org.baywright.pack.PackException;
+import org.baywright.pack.PackManifest;
+import org.baywright.pack.PackReader;
+import org.baywright.pack.Schemas;
+
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code baywright show}. */
+@Command(name = "show", sortOptions = false, //
+		header = "Show what a rule pack holds.", //
+		description = { "", "Tells what the pack is, what it counts, what was checked and what stands." }, //
+		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
+		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:the pack was shown", "2:the command was used in a wrong way",
+				"3:the pack could not be read" }, //
+		footerHeading = "%nExamples:%n", footer = { //
+				"  baywright show van.baypack --rules", //
+				"  baywright show van.baypack --entry rules.html > rules.html", //
+				"  baywright show --schema rules > baypack-rules.schema.json" })
+final class ShowCommand implements Callable<Integer> {
+
+	/** The JSON texts of a pack. */
+	enum SchemaOf {
+		RULES, MANIFEST
+	}
+
+	private final Session session;
+
+	@ArgGroup(exclusive = true, multiplicity = "0..1")
+	private What what = new What();
+
+	@Parameters(paramLabel = "PACK", arity = "0..1", description = "The rule pack (*.baypack).")
+	private String given;
+
+	@Mixin
+	private HelpOption help;
+
+	/** What to show beside the summary, or in its place. */
+	static final class What {
+		@Option(names = "--rules", description = "List the rules too.")
+		private boolean rules;
+
+		@Option(names = "--entry", paramLabel = "NAME", description = {
+				"Write out one entry as it is: manifest.json, rules.json or rules.html." })
+		private String entry;
+
+		@Option(names = "--schema", paramLabel = "rules|manifest", description = {
+				"Write out the JSON Schema (2020-12) of rules.json or manifest.json; needs no pack." })
+		private SchemaOf schema;
+	}
+
+	ShowCommand(Session session) {
+		this.session = session;
+	}
+
+	@Override
+	public Integer call() throws IOException, PackException {
+		if (what.schema != null) {
+			session.out().print(what.schema == SchemaOf.RULES ? Schemas.rules() : Schemas.manifest());
+			return ExitCode.FINE;
+		}
+		if (given == null) {
+			throw new CommandException(ExitCode.USAGE, "Name the rule pack to show.");
+		}
+		Path file = session.resolve(given);
+		if (what.entry != null) {
+			byte[] content = PackReader.entries(file).get(what.entry);
+			if (content == null) {
+				throw new CommandException(ExitCode.USAGE,
+						"A pack has no entry " + what.entry + "; it has manifest.json, rules.json and rules.html.");
+			}
+			session.out().print(new String(content, StandardCharsets.UTF_8));
+			return ExitCode.FINE;
+		}
+		show(PackReader.read(file));
+		return ExitCode.FINE;
+	}
+
+	private void show(Pack pack) {
+		PackManifest manifest = pack.manifest();
+		Output out = session.out();
+		Style style = session.style();
+		out.println(style.strong(Style.safe(manifest.project())));
+		out.println("Format version " + manifest.version() + ", made by Baywright " + Style.safe(manifest.tool()));
+		out.println("Fingerprint " + manifest.fingerprint());
+		out.println();
+		manifest.counts().forEach((kind, count) -> out.println(String.format(java.util.Locale.ROOT, "%6d %s", count, kind)));
+		out.println();
+		out.println(TextReport.number(manifest.checks().size(), "check") + " made; the rules bring " + manifest.cases() + " of "
+				+ TextReport.number(manifest.count("cases"), "finished job") + " to the known end.");
+		standing("Open", manifest.openFindings());
+		standing("Accepted", manifest.acceptedFindings());
+		if (!manifest.problems().isEmpty()) {
+			out.println();
+			out.println(style.strong("Remarks on the text (" + manifest.problems().size() + ")"));
+			manifest.problems().forEach(
+					problem -> out.println("  " + Style.safe(problem.at().map(at -> at + "  ").orElse("") + problem.message())));
+		}
+		if (what.rules) {
+			rules(pack.rules().rules());
+		}
+	}
+
+	private void standing(String title, List<PackManifest.Standing> findings) {
+		if (findings.isEmpty()) {
+			return;
+		}
+		Output out = session.out();
+		out.println();
+		out.println(session.style().strong(title + " (" + findings.size() + ")"));
+		for (PackManifest.Standing finding : findings) {
+			out.println("  " + Style.safe(finding.at().map(at -> at + "  ").orElse("") + finding.message()) + "  "
+					+ session.style().faint(Style.safe(finding.check())));
+			finding.accepted().ifPresent(accepted -> out.println("    " + Style.safe(accepted.reason()
+					+ accepted.author().map(author -> " – " + author).orElse(""))));
+		}
+	}
+
+	private void rules(List<Rule> rules) {
+		Output out = session.out();
+		out.println();
+		out.println(session.style().strong("Rules (" + rules.size() + ")"));
+		int width = rules.stream().mapToInt(rule -> rule.name().length()).max().orElse(0);
+		for (Rule rule : rules) {
+			String place = rule.span().file().isEmpty() ? "" : "  " + rule.span().file() + ":" + rule.span().line();
+			out.println("  " + Style.safe(rule.name()) + " ".repeat(width - rule.name().length()) + "  "
+					+ Style.safe(rule.title()) + session.style().faint(Style.safe(place)));
+		}
+	}
+}

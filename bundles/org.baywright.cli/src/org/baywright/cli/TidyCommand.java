@@ -1,0 +1,87 @@
+package org.baywright.cli;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+
+import org.baywright.analysis.Report;
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
+import org.baywright.cli.report.TextReport;
+import org.baywright.cli.work.Progress;
+import org.baywright.cli.work.Project;
+import org.baywright.cli.work.Tidying;
+import org.baywright.model.RuleBase;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code baywright tidy}. */
+@Command(name = "tidy", sortOptions = false, //
+		header = "Lay out rule files well.", //
+		description = { "", "Changes nothing but space between words: indentation, columns, empty lines. Files with a syntax"
+				+ " error are left as they are and told." }, //
+		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
+		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:all files are well laid out now", //
+				"1:with --check, a file is not well laid out; or a file has an error that must be put right first", //
+				"2:the command was used in a wrong way", //
+				"3:a file could not be read or written" })
+final class TidyCommand implements Callable<Integer> {
+
+	private final Session session;
+
+	@Parameters(paramLabel = "PATH", defaultValue = ".", description = {
+			"Rule files, or folders with rule files. Default: this folder." })
+	private List<String> given = List.of();
+
+	@Option(names = "--check", description = "Change nothing; only tell which files are not well laid out.")
+	private boolean check;
+
+	@Option(names = "--progress", description = "Show progress although there is no terminal.")
+	private boolean progress;
+
+	@Mixin
+	private HelpOption help;
+
+	TidyCommand(Session session) {
+		this.session = session;
+	}
+
+	@Override
+	public Integer call() throws IOException {
+		int files = 0;
+		int changed = 0;
+		int refused = 0;
+		for (String path : given) {
+			Progress shown = session.progress(progress);
+			Tidying tidying;
+			try {
+				tidying = Tidying.of(session.resolve(path), path, !check, shown);
+			} finally {
+				shown.end();
+			}
+			tell(tidying);
+			files += tidying.files();
+			changed += tidying.changed().size();
+			refused += tidying.refused().size();
+		}
+		session.out().println(TextReport.number(files, "file") + ": " + changed
+				+ (check ? " to be laid out anew" : " laid out anew") + ", " + refused + " left because of errors.");
+		return refused > 0 || check && changed > 0 ? ExitCode.FINDINGS : ExitCode.FINE;
+	}
+
+	private void tell(Tidying tidying) {
+		Output out = session.out();
+		tidying.changed().forEach(file -> out.println(Style.safe(tidying.prefix() + file)));
+		Project texts = new Project(tidying.prefix(), new RuleBase.Builder("").build(), List.of(), Map.copyOf(tidying.sources()),
+				List.of(), new Report(List.of(), List.of(), List.of(), 0, 0));
+		TextReport report = new TextReport(out, session.style(), false);
+		tidying.refused().forEach(problem -> {
+			report.problem(texts, problem);
+			out.println();
+		});
+	}
+}
