@@ -23,6 +23,10 @@ final class Confirming {
 
 	/** Returns the faults that some situation confirms. */
 	static Set<String> faults(Checked checked) {
+		return checked.shared("confirmable faults", () -> findFaults(checked));
+	}
+
+	private static Set<String> findFaults(Checked checked) {
 		Map<String, Set<Component>> never = new HashMap<>();
 		checked.each(Checks.get(UnreachableConclusion.class), (part, found) -> found.stream()
 				.map(UnreachableConclusion.Never::verdict).filter(verdict -> verdict.kind() == VerdictKind.CONFIRMED)
@@ -43,7 +47,7 @@ final class Confirming {
 
 	private static boolean isReached(Checked checked, Rule rule, Set<Component> never) {
 		if (never == null) {
-			return !checked.base().reach(rule.scope()).isEmpty();
+			return !checked.reach(rule).isEmpty();
 		}
 		return checked.partsOf(rule.name()).stream().anyMatch(part -> !never.contains(part));
 	}

@@ -67,7 +67,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	@Override
 	public void report(Checked checked) {
 		for (Rule rule : checked.base().rules()) {
-			if (checked.base().reach(rule.scope()).isEmpty()) {
+			if (checked.reach(rule).isEmpty()) {
 				checked.finding(this, rule.name(), rule.span())
 						.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire.").about(rule)
 						.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();

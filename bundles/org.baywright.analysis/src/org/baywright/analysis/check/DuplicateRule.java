@@ -24,7 +24,10 @@ import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 
-/** Two rules that say the same in the same situations. Dead rules are reported as dead. */
+/**
+ * Two rules that say the same in the same situations. Dead rules are reported as dead; rules that only say
+ * {@code proves nothing} are notes and may repeat.
+ */
 @RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same")
 public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>> {
 
@@ -38,7 +41,9 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 		Map<Set<List<Integer>>, List<Integer>> bySayings = new LinkedHashMap<>();
 		for (int rule = 0; rule < program.rules.size(); rule++) {
 			Map<List<Integer>, List<Integer>> sayings = sayings(prover, rule);
-			bySayings.computeIfAbsent(sayings.keySet(), key -> new ArrayList<>()).add(rule);
+			if (program.branchesOf.get(rule).stream().anyMatch(b -> !program.branches.get(b).verdicts().isEmpty())) {
+				bySayings.computeIfAbsent(sayings.keySet(), key -> new ArrayList<>()).add(rule);
+			}
 		}
 		List<Twins> found = new ArrayList<>();
 		for (List<Integer> alike : bySayings.values()) {

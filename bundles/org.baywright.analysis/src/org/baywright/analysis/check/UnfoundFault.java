@@ -1,6 +1,5 @@
 package org.baywright.analysis.check;
 
-import java.util.HashSet;
 import java.util.Set;
 
 import org.baywright.analysis.RuleCheck;
@@ -15,7 +14,7 @@ public final class UnfoundFault implements Check {
 
 	@Override
 	public void report(Checked checked) {
-		Set<String> confirmable = new HashSet<>(Confirming.faults(checked));
+		Set<String> confirmable = Confirming.faults(checked);
 		for (Fault fault : checked.base().faults()) {
 			if (!confirmable.contains(fault.name())) {
 				checked.finding(this, fault.name(), fault.span())

@@ -102,7 +102,7 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 				for (Conclusion conclusion : outcome.conclusions()) {
 					Verdict verdict = conclusion instanceof Conclusion.OnFault on ? new Verdict(on.fault(), on.verdict())
 							: conclusion instanceof Conclusion.Refers to ? Verdict.referral(to.toWhom()) : null;
-					add(uses, wanted, verdict, new Use(rule, true, conclusion.span()));
+					add(uses, wanted, verdict, rule, true, conclusion.span());
 				}
 			}
 			rule.given().forEach(given -> collect(uses, wanted, rule, given));
@@ -118,13 +118,14 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		} else if (condition instanceof Condition.Not not) {
 			collect(uses, wanted, rule, not.part());
 		} else if (condition instanceof Condition.VerdictIs is) {
-			add(uses, wanted, new Verdict(is.fault(), is.verdict()), new Use(rule, false, is.span()));
+			add(uses, wanted, new Verdict(is.fault(), is.verdict()), rule, false, is.span());
 		}
 	}
 
-	private static void add(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Verdict verdict, Use use) {
+	private static void add(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Verdict verdict, Rule rule,
+			boolean states, Span span) {
 		if (verdict != null && wanted.contains(verdict)) {
-			uses.computeIfAbsent(verdict, key -> new ArrayList<>()).add(use);
+			uses.computeIfAbsent(verdict, key -> new ArrayList<>()).add(new Use(rule, states, span));
 		}
 	}
 }

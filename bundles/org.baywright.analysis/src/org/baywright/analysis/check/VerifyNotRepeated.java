@@ -13,6 +13,7 @@ import org.baywright.model.Condition;
 import org.baywright.model.Repair;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
+import org.baywright.model.VerifyStep;
 
 /** A verification that does not repeat what confirmed the fault: the test, or the reading of the code. */
 @RuleCheck(id = "verify-not-repeated", severity = Severity.WARNING, summary = "A verification does not repeat what confirmed the fault")
@@ -20,10 +21,11 @@ public final class VerifyNotRepeated implements Check {
 
 	@Override
 	public void report(Checked checked) {
-		Map<String, List<Rule>> confirming = Confirming.rules(checked);
+		Map<String, List<Rule>> confirming = checked.shared("confirming rules", () -> Confirming.rules(checked));
 		for (Repair repair : checked.base().repairs()) {
-			if (repair.verify().isEmpty()) {
-				continue; // reported as unverified
+			if (repair.verify().isEmpty()
+					|| repair.verify().stream().anyMatch(VerifyStep.RepeatWhatConfirmed.class::isInstance)) {
+				continue; // reported as unverified, or repeats all there is
 			}
 			Verification walk = new Verification(checked.base(), repair);
 			TreeSet<String> missing = new TreeSet<>();

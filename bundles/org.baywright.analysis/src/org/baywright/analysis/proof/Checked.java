@@ -2,12 +2,15 @@ package org.baywright.analysis.proof;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
+import java.util.function.Supplier;
 
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Evidence;
@@ -32,8 +35,13 @@ public final class Checked {
 	private final List<Component> components;
 	private final Map<String, FamilyParts> families;
 	private final List<Finding> findings = new ArrayList<>();
+	private final Map<Rule, Set<String>> reach;
+	private final Map<String, Object> shared = new HashMap<>();
+	private List<CaseResult> cases;
 
-	Checked(RuleBase base, List<Component> components, Map<String, FamilyParts> families) {
+	Checked(RuleBase base, List<Component> components, Map<String, FamilyParts> families,
+			Map<Rule, Set<String>> reach) {
+		this.reach = reach;
 		this.base = base;
 		this.components = components;
 		this.families = families;
@@ -43,6 +51,22 @@ public final class Checked {
 		return base;
 	}
 
+	/** Returns the vehicle families that a rule of this rule base reaches. */
+	public Set<String> reach(Rule rule) {
+		return reach.get(rule);
+	}
+
+	/** Returns something that several checks need, worked out once for each run. */
+	@SuppressWarnings("unchecked") // each name is used with one type
+	public <T> T shared(String name, Supplier<T> work) {
+		Object known = shared.get(name);
+		if (known == null) {
+			known = work.get();
+			shared.put(name, known);
+		}
+		return (T) known;
+	}
+
 	/** Returns what the checks before this one found. */
 	public List<Finding> findings() {
 		return Collections.unmodifiableList(findings);
@@ -50,14 +74,16 @@ public final class Checked {
 
 	/** Runs all finished jobs; one of a family that no vehicle belongs to is left to the language to report. */
 	public List<CaseResult> cases() {
-		List<CaseResult> results = new ArrayList<>();
-		for (Case job : base.cases()) {
-			FamilyParts parts = families.get(job.family());
-			if (parts != null) {
-				results.add(parts.run(base, job));
+		if (cases == null) {
+			cases = new ArrayList<>();
+			for (Case job : base.cases()) {
+				FamilyParts parts = families.get(job.family());
+				if (parts != null) {
+					cases.add(parts.run(base, job));
+				}
 			}
 		}
-		return results;
+		return cases;
 	}
 
 	/** Calls {@code use} for each part with what the check proved of it. */
@@ -71,7 +97,7 @@ public final class Checked {
 	public List<Component> partsOf(String rule) {
 		Map<Key, Component> parts = new LinkedHashMap<>();
 		base.rule(rule).ifPresent(found -> {
-			for (String family : base.reach(found.scope())) {
+			for (String family : reach.get(found)) {
 				Component part = families.get(family).partOf(rule);
 				parts.put(part.key, part);
 			}

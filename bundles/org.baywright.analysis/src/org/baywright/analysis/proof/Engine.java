@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -43,6 +44,8 @@ public final class Engine {
 	private final int threads;
 	private Map<Rule, Footprint> footprints = new IdentityHashMap<>();
 	private Map<Rule, Key> ownKeys = new IdentityHashMap<>();
+	private Map<Law, Footprint> lawPrints = new IdentityHashMap<>();
+	private Map<Law, Key> lawKeys = new IdentityHashMap<>();
 	private Map<Key, Component> known = new HashMap<>();
 	private Map<String, FamilyParts> families = new HashMap<>();
 
@@ -58,13 +61,17 @@ public final class Engine {
 	 * @throws CancellationException if the listener asked to stop; what was proved until then is kept
 	 */
 	public Outcome run(RuleBase base, Listener listener) {
-		Map<String, List<Rule>> rulesOf = rulesByFamily(base);
+		Map<Rule, Set<String>> reach = reach(base);
+		Map<String, List<Rule>> rulesOf = rulesByFamily(base, reach);
+		rememberLaws(base);
 		Map<Rule, Key> keys = boundKeys(base);
+		String exclusives = base.exclusives().stream().map(Exclusive::faults).toList().toString();
+		Key common = Key.of(exclusives);
 		Map<String, FamilyParts> now = new LinkedHashMap<>();
 		Map<Key, Component> used = new LinkedHashMap<>();
 		Map<Component, Draft> toProve = new LinkedHashMap<>();
 		for (Family family : base.vehicleFamilies()) {
-			FamilyParts parts = partsOf(base, family.name(), rulesOf.get(family.name()), keys, toProve);
+			FamilyParts parts = partsOf(base, family.name(), rulesOf.get(family.name()), keys, common, toProve);
 			now.put(family.name(), parts);
 			for (Component part : parts.parts()) {
 				if (used.put(part.key, part) == null) {
@@ -76,7 +83,7 @@ public final class Engine {
 		prove(base, toProve, listener);
 		known = used;
 		families = now;
-		Checked checked = new Checked(base, List.copyOf(used.values()), now);
+		Checked checked = new Checked(base, List.copyOf(used.values()), now, reach);
 		for (Check check : checks) {
 			if (listener.isCancelled()) {
 				throw new CancellationException();
@@ -86,12 +93,22 @@ public final class Engine {
 		return new Outcome(checked.findings(), checked.cases(), used.size(), toProve.size());
 	}
 
-	private static Map<String, List<Rule>> rulesByFamily(RuleBase base) {
+	private static Map<Rule, Set<String>> reach(RuleBase base) {
+		Map<Rule, Set<String>> reach = new IdentityHashMap<>(base.rules().size() * 2);
+		Map<Object, Set<String>> byScope = new HashMap<>();
+		for (Rule rule : base.rules()) {
+			reach.put(rule, byScope.computeIfAbsent(List.of(rule.scope().families(), rule.scope().except()),
+					key -> base.reach(rule.scope())));
+		}
+		return reach;
+	}
+
+	private static Map<String, List<Rule>> rulesByFamily(RuleBase base, Map<Rule, Set<String>> reach) {
 		Map<String, List<Rule>> byFamily = new HashMap<>();
 		base.families().forEach(family -> byFamily.put(family.name(), new ArrayList<>()));
 		for (Rule rule : base.rules()) {
 			if (base.rule(rule.name()).orElse(null) == rule) { // the language reports a name used twice
-				for (String family : base.reach(rule.scope())) {
+				for (String family : reach.get(rule)) {
 					byFamily.get(family).add(rule);
 				}
 			}
@@ -99,26 +116,53 @@ public final class Engine {
 		return byFamily;
 	}
 
+	private void rememberLaws(RuleBase base) {
+		Map<Law, Footprint> prints = new IdentityHashMap<>();
+		Map<Law, Key> keys = new IdentityHashMap<>();
+		for (Law law : base.laws()) {
+			Footprint print = Optional.ofNullable(lawPrints.get(law)).orElseGet(() -> Footprint.of(law));
+			prints.put(law, print);
+			keys.put(law, Optional.ofNullable(lawKeys.get(law)).orElseGet(() -> Key.of(print.text())));
+		}
+		lawPrints = prints;
+		lawKeys = keys;
+	}
+
+	/** Laws made up while cutting are not remembered. */
+	private Footprint printOf(Law law) {
+		Footprint print = lawPrints.get(law);
+		return print == null ? Footprint.of(law) : print;
+	}
+
 	/** Returns for each rule what it means together with what it speaks of: domains, modules, signs. */
 	private Map<Rule, Key> boundKeys(RuleBase base) {
-		Map<Rule, Footprint> prints = new IdentityHashMap<>();
-		Map<Rule, Key> own = new IdentityHashMap<>();
-		Map<Rule, Key> bound = new IdentityHashMap<>();
-		Map<Variable, String> described = new HashMap<>();
+		Map<Rule, Footprint> prints = new IdentityHashMap<>(base.rules().size() * 2);
+		Map<Rule, Key> own = new IdentityHashMap<>(base.rules().size() * 2);
+		Map<Rule, Key> bound = new IdentityHashMap<>(base.rules().size() * 2);
+		Map<Variable, Key> described = new HashMap<>();
 		for (Rule rule : base.rules()) {
-			Footprint print = Optional.ofNullable(footprints.get(rule)).orElseGet(() -> Footprint.of(rule));
-			StringBuilder context = new StringBuilder();
-			for (Variable finding : print.findings()) {
-				context.append(described.computeIfAbsent(finding, key -> describe(base, key)));
+			Footprint print = footprints.get(rule);
+			Key ownKey = ownKeys.get(rule);
+			if (print == null) {
+				print = Footprint.of(rule);
+				ownKey = Key.of(print.text());
 			}
 			prints.put(rule, print);
-			Key ownKey = Optional.ofNullable(ownKeys.get(rule)).orElseGet(() -> Key.of(print.text()));
 			own.put(rule, ownKey);
-			bound.put(rule, ownKey.mix(context.toString()));
+			List<Key> parts = new ArrayList<>(print.findings().size() + 1);
+			parts.add(ownKey);
+			for (Variable finding : print.findings()) {
+				parts.add(described.computeIfAbsent(finding, variable -> ownKeyOf(describe(base, variable))));
+			}
+			bound.put(rule, Key.sequence(parts, ""));
 		}
 		footprints = prints;
 		ownKeys = own;
 		return bound;
+	}
+
+	private static Key ownKeyOf(String text) {
+		return new Key(0, 0).mix(text);
 	}
 
 	private static String describe(RuleBase base, Variable finding) {
@@ -135,18 +179,20 @@ public final class Engine {
 		return finding + text;
 	}
 
-	private FamilyParts partsOf(RuleBase base, String family, List<Rule> rules, Map<Rule, Key> keys,
+	private FamilyParts partsOf(RuleBase base, String family, List<Rule> rules, Map<Rule, Key> keys, Key common,
 			Map<Component, Draft> toProve) {
 		List<Law> laws = base.laws().stream().filter(law -> base.reaches(law.families(), family)).toList();
-		List<Exclusive> exclusives = base.exclusives();
-		String traits = traits(base, family);
-		Key signature = Key.sequence(rules.stream().map(keys::get).toList(),
-				family + traits + texts(laws) + exclusives.stream().map(Exclusive::faults).toList());
+		List<Key> sequence = new ArrayList<>(rules.size() + laws.size() + 1);
+		sequence.add(common);
+		rules.forEach(rule -> sequence.add(keys.get(rule)));
+		laws.forEach(law -> sequence.add(lawKeys.get(law)));
+		Key signature = Key.sequence(sequence, family + traits(base, family));
 		FamilyParts before = families.get(family);
 		if (before != null && before.signature.equals(signature)) {
 			return before;
 		}
-		List<Draft> drafts = new Partition(base, family, footprints::get).cut(rules, laws, exclusives);
+		List<Draft> drafts = new Partition(base, family, footprints::get, this::printOf).cut(rules, laws,
+				base.exclusives());
 		List<Component> parts = new ArrayList<>();
 		for (Draft draft : drafts) {
 			Key key = Key.of(draft.rules().stream().map(keys::get).toList(),
@@ -160,12 +206,12 @@ public final class Engine {
 			parts.add(part);
 		}
 		return new FamilyParts(signature, parts, drafts,
-				new Draft(family, rules, laws, exclusives.stream().map(Exclusive::faults).toList()));
+				new Draft(family, rules, laws, base.exclusives().stream().map(Exclusive::faults).toList()));
 	}
 
-	private static String texts(Collection<Law> laws) {
+	private String texts(Collection<Law> laws) {
 		StringBuilder text = new StringBuilder();
-		laws.forEach(law -> text.append(Footprint.of(law).text()));
+		laws.forEach(law -> text.append(printOf(law).text()));
 		return text.toString();
 	}
 
@@ -181,7 +227,7 @@ public final class Engine {
 	private String usedTraits(RuleBase base, String family, Draft draft) {
 		Map<String, String> used = new java.util.TreeMap<>();
 		draft.rules().forEach(rule -> footprints.get(rule).traits().forEach(trait -> used.put(trait, "")));
-		draft.laws().forEach(law -> Footprint.of(law).traits().forEach(trait -> used.put(trait, "")));
+		draft.laws().forEach(law -> printOf(law).traits().forEach(trait -> used.put(trait, "")));
 		used.replaceAll((name, unused) -> Optional.ofNullable(base.traitsOf(family).get(name))
 				.map(trait -> Meaning.text(trait.domain())).orElse("-"));
 		StringBuilder fitted = new StringBuilder(used.toString());

@@ -24,13 +24,15 @@ final class Partition {
 	private final RuleBase base;
 	private final String family;
 	private final Function<Rule, Footprint> footprints;
+	private final Function<Law, Footprint> lawPrints;
 	private final Map<Object, Integer> nodes = new HashMap<>();
 	private final List<Integer> parents = new ArrayList<>();
 
-	Partition(RuleBase base, String family, Function<Rule, Footprint> footprints) {
+	Partition(RuleBase base, String family, Function<Rule, Footprint> footprints, Function<Law, Footprint> lawPrints) {
 		this.base = base;
 		this.family = family;
 		this.footprints = footprints;
+		this.lawPrints = lawPrints;
 	}
 
 	List<Draft> cut(List<Rule> rules, List<Law> laws, List<Exclusive> exclusives) {
@@ -46,7 +48,7 @@ final class Partition {
 		List<Law> aboutTraits = new ArrayList<>();
 		for (int i = 0; i < nodeOfLaw.length; i++) {
 			nodeOfLaw[i] = newNode();
-			Footprint print = Footprint.of(laws.get(i));
+			Footprint print = lawPrints.apply(laws.get(i));
 			join(nodeOfLaw[i], print);
 			if (print.findings().isEmpty()) {
 				aboutTraits.add(laws.get(i));
@@ -90,7 +92,7 @@ final class Partition {
 	private boolean tellEachOther(List<Draft> drafts) {
 		List<List<Law>> told = new ArrayList<>();
 		for (Draft draft : drafts) {
-			Optional<List<Law>> limits = TraitLimits.of(base, draft);
+			Optional<List<Law>> limits = TraitLimits.of(base, draft, lawPrints);
 			if (limits.isEmpty()) {
 				return false;
 			}

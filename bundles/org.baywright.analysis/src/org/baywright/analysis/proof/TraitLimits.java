@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.IntPredicate;
 
 import org.baywright.analysis.sat.Answer;
@@ -28,8 +29,8 @@ final class TraitLimits {
 	 * Returns laws about traits alone that say which vehicles the laws of the draft shut out; empty if there are too many
 	 * kinds of vehicle to say.
 	 */
-	static Optional<List<Law>> of(RuleBase base, Draft draft) {
-		boolean tied = draft.laws().stream().map(Footprint::of)
+	static Optional<List<Law>> of(RuleBase base, Draft draft, Function<Law, Footprint> prints) {
+		boolean tied = draft.laws().stream().map(prints)
 				.anyMatch(print -> !print.traits().isEmpty() && !print.findings().isEmpty());
 		if (!tied) {
 			return Optional.of(List.of());
