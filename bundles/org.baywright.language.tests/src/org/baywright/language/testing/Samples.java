@@ -15,6 +15,8 @@ import org.baywright.language.workspace.RuleProject;
 public final class Samples {
 
 	private static final String OWN = "bundles/org.baywright.language.tests/projects";
+	private static final String EXAMPLES = "rules-examples";
+	private static final String FLAWED = "flawed";
 
 	private Samples() {
 	}
@@ -22,6 +24,11 @@ public final class Samples {
 	/** Returns the folder of the sample project that most tests build on. */
 	public static Path tarn() {
 		return find(OWN).resolve("tarn");
+	}
+
+	/** Returns the folder of single files that each show what one check finds. */
+	public static Path flawed() {
+		return find(EXAMPLES).resolve(FLAWED);
 	}
 
 	/** Returns the text of each file of a project by its relative path. */
@@ -49,10 +56,11 @@ public final class Samples {
 	public static List<Path> all() {
 		try {
 			List<Path> projects = new java.util.ArrayList<>();
-			for (Path folder : new Path[] { find(OWN), find("rules-examples") }) {
+			for (Path folder : new Path[] { find(OWN), find(EXAMPLES) }) {
 				if (folder != null) {
 					try (Stream<Path> found = Files.list(folder)) {
-						found.filter(Files::isDirectory).sorted().forEach(projects::add);
+						found.filter(Files::isDirectory).filter(project -> !project.endsWith(FLAWED)).sorted()
+								.forEach(projects::add);
 					}
 				}
 			}

@@ -1,0 +1,191 @@
+package org.baywright.language.testing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Place;
+import org.baywright.analysis.Report;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
+
+/**
+ * A rule file in which the expected findings are marked by comments. Below a line of rules stands a comment with carets
+ * under the words that are wrong, followed by severity, check and message; below it what shows the finding:
+ *
+ * <pre>
+ *   below : confirms battery.flat
+ * //^^^^^ error contradiction: Rule a confirms battery.flat and rule b clears it in the same situation.
+ * //   witness: Tarn T3 van; Engine cranks slowly; Battery voltage at rest: 12.3 V
+ * //   also: line 37 (rule b, met)
+ * </pre>
+ *
+ * A finding that begins where the comment's slashes stand is marked {@code // (whole line)} in place of carets. Every
+ * finding must be marked, with all that shows it. The text must have no problem but {@code no-provenance}, so that a
+ * short text need not say who wrote it.
+ */
+public final class MarkedFindings {
+
+	private static final Pattern MARK = Pattern.compile("^//\\s*(\\^+|\\(whole line\\)) (error|warning) .*$");
+	private static final Pattern SHOWN = Pattern.compile("^//   (witness|region|core|undecided|also): .*$");
+	private static final String USUAL = "no-provenance";
+
+	private final String file;
+	private final String text;
+	private final Snapshot snapshot;
+	private final Report report;
+
+	private MarkedFindings(String file, String text, Analysis analysis) {
+		this.file = file;
+		this.text = text;
+		RuleProject project = RuleProject.inMemory("marked");
+		project.update(file, text);
+		snapshot = project.snapshot();
+		report = analysis.check(snapshot.rules(), Listener.NONE);
+	}
+
+	/** Checks a text and asserts that exactly the marked findings are found. */
+	public static MarkedFindings check(String text) {
+		return of(text).compare();
+	}
+
+	/** As {@link #check(String)}, with an analysis set up otherwise. */
+	public static MarkedFindings check(String text, Analysis analysis) {
+		return new MarkedFindings("marked.bay", text, analysis).compare();
+	}
+
+	/** Checks the example of a check among the product's flawed files, as {@link #check(String)} does. */
+	public static MarkedFindings checkFlawed(String check) {
+		return flawed(check).compare();
+	}
+
+	/** Returns the findings of the example of a check, not compared with its marks. */
+	public static MarkedFindings flawed(String check) {
+		try {
+			String file = check + ".bay";
+			return new MarkedFindings(file, Files.readString(Samples.flawed().resolve(file), StandardCharsets.UTF_8),
+					new Analysis());
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
+		}
+	}
+
+	/** Returns the findings in a text, not compared with its marks. */
+	public static MarkedFindings of(String text) {
+		return new MarkedFindings("marked.bay", text, new Analysis());
+	}
+
+	private MarkedFindings compare() {
+		assertEquals(List.of(), problems(), "problems of the text itself");
+		assertEquals(text, marked());
+		return this;
+	}
+
+	/** Returns what is wrong in the text itself, whatever it means. */
+	public List<String> problems() {
+		return snapshot.problems().stream().filter(problem -> !problem.id().equals(USUAL))
+				.map(problem -> problem.span() + " " + problem.id() + ": " + problem.message()).toList();
+	}
+
+	/** Returns the text with its marks, as they ought to be. */
+	public String marked() {
+		StringBuilder out = new StringBuilder();
+		String[] lines = text.split("\n", -1);
+		for (int i = 0; i < lines.length; i++) {
+			if (!MARK.matcher(lines[i]).matches() && !SHOWN.matcher(lines[i]).matches()) {
+				out.append(i == 0 ? "" : "\n").append(lines[i]);
+				for (Finding finding : report.findings()) {
+					if (finding.span().line() == i + 1 && finding.accepted().isEmpty()) {
+						out.append("\n").append(mark(finding, lines[i]));
+					}
+				}
+			}
+		}
+		return out.toString();
+	}
+
+	private static String mark(Finding finding, String line) {
+		Span span = finding.span();
+		int from = span.column() - 1;
+		int to = span.endLine() == span.line() ? span.endColumn() - 1 : line.length();
+		String place = from < 2 ? "// (whole line)" : "//" + " ".repeat(from - 2) + "^".repeat(Math.max(1, to - from));
+		if (from < 2) {
+			assertEquals(line.length(), to, "a place that cannot be marked: " + span);
+		}
+		StringBuilder mark = new StringBuilder(place);
+		mark.append(" ").append(finding.severity().name().toLowerCase(Locale.ROOT)).append(" ").append(finding.check())
+				.append(": ").append(finding.message());
+		if (finding.evidence() instanceof Evidence.Witness) {
+			mark.append("\n//   witness: ").append(String.join("; ", finding.story()));
+		} else if (finding.evidence() instanceof Evidence.Region) {
+			mark.append("\n//   region: ").append(String.join("; ", finding.story()));
+		} else if (finding.evidence() instanceof Evidence.Undecided undecided) {
+			mark.append("\n//   undecided: ").append(undecided.question());
+		} else if (finding.evidence() instanceof Evidence.Core core) {
+			mark.append("\n//   core: ").append(say(core.lines()));
+		}
+		if (!finding.related().isEmpty()) {
+			mark.append("\n//   also: ").append(say(finding.related()));
+		}
+		return mark.toString();
+	}
+
+	private static String say(List<Place> places) {
+		return places.stream().map(place -> "line " + place.span().line() + " (" + place.note() + ")")
+				.collect(Collectors.joining(", "));
+	}
+
+	// ---- what was found ----------------------------------------------------------------------------------------
+
+	public String file() {
+		return file;
+	}
+
+	public String text() {
+		return text;
+	}
+
+	public RuleBase base() {
+		return snapshot.rules();
+	}
+
+	public Report report() {
+		return report;
+	}
+
+	/** Returns the findings of one check. */
+	public List<Finding> of(Class<?> check) {
+		String id = idOf(check);
+		return report.findings().stream().filter(finding -> finding.check().equals(id)).toList();
+	}
+
+	/** Returns the only finding of a check. */
+	public Finding only(Class<?> check) {
+		List<Finding> found = of(check);
+		assertEquals(1, found.size(), () -> "findings of " + idOf(check) + ": " + found);
+		return found.get(0);
+	}
+
+	/** Returns the ids of all findings, in order. */
+	public List<String> ids() {
+		return report.findings().stream().map(Finding::id).toList();
+	}
+
+	private static String idOf(Class<?> check) {
+		return check.getAnnotation(RuleCheck.class).id();
+	}
+}
