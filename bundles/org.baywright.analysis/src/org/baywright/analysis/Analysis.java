@@ -9,6 +9,7 @@ import java.util.concurrent.CancellationException;
 
 import org.baywright.analysis.check.Checks;
 import org.baywright.analysis.proof.Engine;
+import org.baywright.analysis.proof.Prover;
 import org.baywright.model.Acceptance;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
@@ -19,7 +20,21 @@ import org.baywright.model.Severity;
  */
 public final class Analysis {
 
-	private final Engine engine = new Engine(Checks.all(), Math.max(1, Runtime.getRuntime().availableProcessors()));
+	private final Engine engine;
+
+	/** Makes an analysis with the usual limit, which only rule bases made to be hard ever reach. */
+	public Analysis() {
+		this(Prover.CONFLICT_LIMIT);
+	}
+
+	/**
+	 * Makes an analysis with a limit of its own.
+	 *
+	 * @param conflictLimit conflicts after which the solver leaves a question undecided, 1 or more
+	 */
+	public Analysis(int conflictLimit) {
+		engine = new Engine(Checks.all(), Math.max(1, Runtime.getRuntime().availableProcessors()), conflictLimit);
+	}
 
 	/**
 	 * Makes all checks.

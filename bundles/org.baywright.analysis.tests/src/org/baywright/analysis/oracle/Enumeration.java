@@ -313,7 +313,7 @@ final class Enumeration {
 	}
 
 	/** The faults that rules asking for the sign can confirm, as the language reference defines it. */
-	private Set<String> answering(String sign, String family) {
+	Set<String> answering(String sign, String family) {
 		return answering.computeIfAbsent(sign + " " + family, key -> {
 			Set<String> reached = new HashSet<>();
 			int before = -1;

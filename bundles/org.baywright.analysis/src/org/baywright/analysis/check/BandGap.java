@@ -28,7 +28,7 @@ public final class BandGap implements Check {
 				if (!between.isEmpty()) {
 					checked.finding(this, rule.name(), rule.testSpan())
 							.says("Rule " + rule.name() + " says nothing about " + Story.say(domain.get(), between)
-									+ ", which lies between its bands.")
+									+ ", which lies between its bands; let one of them reach further.")
 							.about(rule).add();
 				}
 			}

@@ -39,7 +39,7 @@ public final class BandOverlap implements Check {
 			if (!shared.isEmpty()) {
 				checked.finding(this, rule.name() + "/" + i + "/" + j, second.span())
 						.says("In rule " + rule.name() + ", " + Story.say(domain, shared) + " belongs to two outcomes: \""
-								+ first.label() + "\" and \"" + second.label() + "\".")
+								+ first.label() + "\" and \"" + second.label() + "\"; leave it to one of them.")
 						.near(first.span(), "the other outcome").about(rule).add();
 			}
 		}

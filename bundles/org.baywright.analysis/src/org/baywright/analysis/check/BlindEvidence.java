@@ -144,12 +144,14 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 	private static String sentence(Checked checked, Blind blind) {
 		return switch (blind.kind()) {
 		case SILENT_CODE -> "Rule " + blind.rule() + " takes it as proof that code " + blind.about()
-				+ " is missing, even when the module is silent and the code was never read.";
+				+ " is missing, even when the module is silent and the code was never read; "
+				+ "ask for \"absent\".";
 		case IDLE_MODULE -> "Rule " + blind.rule() + " takes the silence of module " + blind.about()
-				+ " as proof, but in this state the module need not answer.";
+				+ " as proof, but in this state the module need not answer; "
+				+ "put the vehicle into one in which it must.";
 		case INTERMITTENT_SIGN -> "Rule " + blind.rule() + " takes it as proof that \""
 				+ checked.base().sign(blind.about()).map(Sign::title).orElse(blind.about())
-				+ "\" is not seen, but it comes and goes.";
+				+ "\" is not seen, but it comes and goes; let a test decide.";
 		};
 	}
 }

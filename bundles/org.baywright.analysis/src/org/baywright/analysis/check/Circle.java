@@ -79,7 +79,8 @@ public final class Circle implements ProofCheck<List<Circle.Step>> {
 					finding.about(rule);
 				}
 				finding.says("Whether " + steps.get(0).verdict().fault() + " is " + steps.get(0).verdict().kind().word()
-						+ " depends on its own absence; go round: "
+						+ " depends in a circle on its own absence, so that nothing can be proved; take a "
+						+ "condition out of one of these: "
 						+ String.join(", ", steps.stream().map(step -> "rule " + step.rule()).toList()) + ".")
 						.shownBy(new Evidence.Core(places)).add();
 			}

@@ -39,6 +39,7 @@ public final class Contradiction implements ProofCheck<List<Pairs.Clash>> {
 	@Override
 	public void report(Checked checked) {
 		ClashReport.report(checked, this, clash -> "Rule " + clash.first() + " confirms "
-				+ ClashReport.say(checked, clash.subject()) + " and rule " + clash.second() + " clears it in the same situation.");
+				+ ClashReport.say(checked, clash.subject()) + " and rule " + clash.second()
+				+ " clears it in the same situation; let one of them ask for what rules out the other.");
 	}
 }

@@ -161,7 +161,8 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 		Rule earlier = inOrder ? a : b;
 		Rule later = inOrder ? b : a;
 		checked.finding(this, a.name() + "/" + b.name(), later.span())
-				.says("Rule " + later.name() + " means the same as rule " + earlier.name() + ".").about(a).about(b)
+				.says("Rule " + later.name() + " means the same as rule " + earlier.name() + "; keep one of them.")
+				.about(a).about(b)
 				.near(earlier.span(), "rule " + earlier.name())
 				.fix(new Fix.RemoveRule("Remove the rule", later.name())).add();
 	}

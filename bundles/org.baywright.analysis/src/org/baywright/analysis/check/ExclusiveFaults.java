@@ -44,7 +44,7 @@ public final class ExclusiveFaults implements ProofCheck<List<Pairs.Clash>> {
 			String[] faults = clash.subject().split("\\+");
 			return "Rule " + clash.first() + " confirms " + ClashReport.say(checked, faults[0]) + " and rule "
 					+ clash.second() + " confirms " + ClashReport.say(checked, faults[1])
-					+ ", but only one of them can be the cause.";
+					+ ", but only one of them can be the cause; let one rule ask for what rules out the other.";
 		});
 	}
 }

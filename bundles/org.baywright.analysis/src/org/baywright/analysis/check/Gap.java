@@ -99,6 +99,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		Checked.Draftsman finding = checked.finding(this, name, sign.span())
 				.says("When \"" + sign.title() + "\" is there, all tests can be done with nothing confirmed and nobody referred to"
 						+ (families.size() > 1 ? " (families " + String.join(", ", gap.families()) + ")" : "") + "."
+						+ " Add a rule that goes on, or one that refers."
 						+ (gap.more() ? " There are more such regions than are listed." : ""))
 				.shownBy(new Evidence.Region(region))
 				.fix(new Fix.AddElement("Add a rule that refers when nothing explains it",
@@ -115,7 +116,8 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		for (Sign sign : checked.base().signs()) {
 			if (!asked.contains(sign.name()) && seen.put(sign.name(), true) == null) {
 				checked.finding(this, sign.name(), sign.span())
-						.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family.")
+						.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family; "
+								+ "write a rule for it.")
 						.about(sign.name()).add();
 			}
 		}

@@ -48,7 +48,8 @@ public final class HazardWithoutCaution implements Check {
 	private void report(Checked checked, String kind, String name, Span span, TreeSet<String> hazards) {
 		for (String hazard : hazards) {
 			checked.finding(this, name + "/" + hazard, span)
-					.says("The " + kind + " " + name + " works on a part with hazard " + hazard + " and does not warn of it.")
+					.says("The " + kind + " " + name + " works on a part with hazard " + hazard
+							+ " and does not warn of it; add \"caution " + hazard + "\".")
 					.about(name + hazard)
 					.fix(new Fix.AddLine("Warn of it", kind, name, "caution " + hazard)).add();
 		}

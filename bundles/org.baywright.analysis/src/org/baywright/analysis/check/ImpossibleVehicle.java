@@ -40,7 +40,7 @@ public final class ImpossibleVehicle implements ProofCheck<List<SourceLine>> {
 						.filter(law -> law.title().equals(lines.get(0).element())).findFirst().orElseThrow();
 				Checked.Draftsman finding = checked.finding(this, part.families().get(0) + "/" + first.title(), first.span())
 						.says("No vehicle of family " + String.join(", ", part.families())
-								+ " can obey all laws, so no rule for it can ever fire.")
+								+ " can obey these laws together, so no rule for it can ever fire; correct one of them.")
 						.shownBy(checked.core(lines));
 				lines.forEach(line -> finding.about(line.element()));
 				finding.add();

@@ -23,7 +23,7 @@ public final class MissingRepair implements Check {
 			if (confirmable.contains(fault.name()) && !fixed.contains(fault.name())) {
 				checked.finding(this, fault.name(), fault.span())
 						.says("Rules can confirm " + ClashReport.say(checked, fault.name())
-								+ ", but no repair puts it right.")
+								+ ", but no repair puts it right; write the repair.")
 						.about(fault.name())
 						.fix(new Fix.AddElement("Add a repair",
 								"repair " + fault.name().replace('.', '_') + " {\n  fixes " + fault.name()

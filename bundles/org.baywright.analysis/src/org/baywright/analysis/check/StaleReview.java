@@ -21,7 +21,7 @@ public final class StaleReview implements Check {
 			if (rule.isPresent() && !Meaning.fingerprint(rule.get()).equals(review.meaning())) {
 				checked.finding(this, review.rule() + "/" + review.reviewer() + "/" + review.date(), review.span())
 						.says("Rule " + review.rule() + " has changed its meaning since " + review.reviewer()
-								+ " reviewed it on " + review.date() + "; its meaning is now \""
+								+ " reviewed it on " + review.date() + "; if the opinion still holds, write meaning \""
 								+ Meaning.fingerprint(rule.get()) + "\".")
 						.near(rule.get().span(), "rule " + review.rule()).about(rule.get()).add();
 			}

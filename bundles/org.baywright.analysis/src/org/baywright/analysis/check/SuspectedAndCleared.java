@@ -46,6 +46,8 @@ public final class SuspectedAndCleared implements ProofCheck<List<Pairs.Clash>> 
 	public void report(Checked checked) {
 		ClashReport.report(checked, this,
 				clash -> "Rule " + clash.first() + " suspects " + ClashReport.say(checked, clash.subject())
-						+ " and rule " + clash.second() + " clears it in the same situation, on equally strong evidence.");
+						+ " and rule " + clash.second() + " clears it in the same situation, on equally strong evidence; "
+						+ "if the second counts more, let it ask for "
+						+ clash.subject() + " suspected.");
 	}
 }

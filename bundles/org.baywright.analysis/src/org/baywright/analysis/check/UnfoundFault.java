@@ -18,7 +18,8 @@ public final class UnfoundFault implements Check {
 		for (Fault fault : checked.base().faults()) {
 			if (!confirmable.contains(fault.name())) {
 				checked.finding(this, fault.name(), fault.span())
-						.says("No rule can ever confirm " + ClashReport.say(checked, fault.name()) + ".")
+						.says("No rule can ever confirm " + ClashReport.say(checked, fault.name())
+								+ "; write a rule that confirms it by a test.")
 						.about(fault.name()).add();
 			}
 		}

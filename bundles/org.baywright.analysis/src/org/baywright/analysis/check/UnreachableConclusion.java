@@ -3,6 +3,7 @@ package org.baywright.analysis.check;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -56,7 +57,7 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 	public void report(Checked checked) {
 		Map<Verdict, Map<Component, Never>> byVerdict = new TreeMap<>();
 		checked.each(this, (part, nevers) -> nevers.forEach(
-				never -> byVerdict.computeIfAbsent(never.verdict(), key -> new HashMap<>()).put(part, never)));
+				never -> byVerdict.computeIfAbsent(never.verdict(), key -> new LinkedHashMap<>()).put(part, never)));
 		if (byVerdict.isEmpty()) {
 			return;
 		}
@@ -75,17 +76,18 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		Use first = uses.get(0);
 		boolean stated = uses.stream().anyMatch(Use::states);
 		String what = verdict.isReferral() ? "a referral to " + verdict.fault()
-				: ClashReport.say(checked, verdict.fault()) + " " + verdict.kind().word();
+				: ClashReport.say(checked, verdict.fault()) + " is " + verdict.kind().word();
 		Checked.Draftsman finding = checked
 				.finding(this, verdict.fault() + "/" + (verdict.isReferral() ? "refers" : verdict.kind().word()),
 						first.span())
-				.says(stated ? "No situation leads to " + what + ": every rule that says so is dead or waits for itself."
-						: "A rule waits for " + what + ", but no rule ever says so.")
+				.says(stated ? "No situation leads to " + (verdict.isReferral() ? what : "the verdict that " + what)
+						+ ": every rule that says so is dead or waits for itself."
+						: "A rule asks whether " + what + ", but no rule ever says so; add that rule, or take the question out.")
 				.shownBy(never.core().isEmpty() ? new Evidence.Text() : checked.core(never.core()));
 		for (Use use : uses) {
 			finding.about(use.rule());
 			if (use != first) {
-				finding.near(use.span(), "rule " + use.rule().name() + (use.states() ? " says it" : " waits for it"));
+				finding.near(use.span(), "rule " + use.rule().name() + (use.states() ? " says it" : " asks for it"));
 			}
 		}
 		finding.add();

@@ -44,8 +44,9 @@ public final class UnusedResult implements Check {
 		IndexSet unused = used.complement(test.domain().size());
 		if (!unused.isEmpty()) {
 			checked.finding(this, test.name(), test.span())
-					.says(used.isEmpty() ? "No rule uses test " + test.name() + "."
-							: "No rule uses the result " + Story.say(test.domain(), unused) + " of test " + test.name() + ".")
+					.says(used.isEmpty() ? "No rule uses test " + test.name() + "; write a rule for it, or take it out."
+							: "No rule uses the result " + Story.say(test.domain(), unused) + " of test " + test.name()
+									+ "; say what it proves, or that it proves nothing.")
 					.about(test.name() + unused).add();
 		}
 	}

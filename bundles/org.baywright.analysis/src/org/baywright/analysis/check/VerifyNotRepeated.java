@@ -43,7 +43,7 @@ public final class VerifyNotRepeated implements Check {
 			if (!missing.isEmpty()) {
 				Checked.Draftsman finding = checked.finding(this, repair.name(), repair.span())
 						.says("The verification of repair " + repair.name() + " does not repeat " + String.join(", ", missing)
-								+ ", which confirmed the fault.")
+								+ ", which confirmed the fault; add \"repeat what confirmed\".")
 						.fix(new Fix.AddLine("Also repeat what confirmed the fault", "verify", repair.name(),
 								"repeat what confirmed"));
 				rules.forEach(name -> checked.base().rule(name).ifPresent(rule -> finding.about(rule)

@@ -21,8 +21,9 @@ public final class VerifyWithoutCycle implements Check {
 				if (rightModule && !expected.step().present() && !(expected.cleared() && expected.cycled())) {
 					checked.finding(this, repair.name() + "/" + expected.step().code(), expected.step().span())
 							.says("That code " + expected.step().code() + " is absent proves nothing here: module "
-									+ expected.module() + (expected.cleared() ? " was read before a cycle let it test itself again."
-											: " was not cleared before."))
+									+ expected.module() + (expected.cleared() ? " was read before a cycle let it test itself again; "
+											+ "cycle between clearing and reading."
+											: " was not cleared before; clear it, cycle, then read it."))
 							.about(repair.name()).add();
 				}
 			}

@@ -213,7 +213,7 @@ public final class RuleBaseGenerator {
 		}
 		case UNREACHABLE -> {
 			rule(rule, scope, List.of(sign(name), new Condition.Or(List.of(
-					new Condition.CodeIs(name + "_code", CodeReading.PRESENT, next()),
+					new Condition.CodeIs(name + "_code", CodeReading.ABSENT, next()),
 					verdict(fault(name, 1), VerdictKind.SUSPECTED)), next())), null,
 					List.of(then(says(VerdictKind.SUSPECTED, fault(name, 2)))));
 			seeded.add("unreachable-conclusion:" + fault(name, 1) + "/suspected");

@@ -36,11 +36,13 @@ public final class Checked {
 	private final Map<String, FamilyParts> families;
 	private final List<Finding> findings = new ArrayList<>();
 	private final Map<Rule, Set<String>> reach;
+	private final int conflictLimit;
 	private final Map<String, Object> shared = new HashMap<>();
 	private List<CaseResult> cases;
 
 	Checked(RuleBase base, List<Component> components, Map<String, FamilyParts> families,
-			Map<Rule, Set<String>> reach) {
+			Map<Rule, Set<String>> reach, int conflictLimit) {
+		this.conflictLimit = conflictLimit;
 		this.reach = reach;
 		this.base = base;
 		this.components = components;
@@ -124,7 +126,7 @@ public final class Checked {
 	public Prover prover(Component part, String family, List<Condition> unquiet) {
 		Draft draft = families.get(family).draftOf(part);
 		return new Prover(base, new ProgramBuilder(base, family, draft.rules(), draft.laws(), draft.exclusives())
-				.unquiet(unquiet).build(), Prover.CONFLICT_LIMIT);
+				.unquiet(unquiet).build(), conflictLimit);
 	}
 
 	// ---- making findings ---------------------------------------------------------------------------------------

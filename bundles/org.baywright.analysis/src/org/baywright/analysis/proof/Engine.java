@@ -42,6 +42,7 @@ public final class Engine {
 
 	private final List<Check> checks;
 	private final int threads;
+	private final int conflictLimit;
 	private Map<Rule, Footprint> footprints = new IdentityHashMap<>();
 	private Map<Rule, Key> ownKeys = new IdentityHashMap<>();
 	private Map<Law, Footprint> lawPrints = new IdentityHashMap<>();
@@ -49,10 +50,15 @@ public final class Engine {
 	private Map<Key, Component> known = new HashMap<>();
 	private Map<String, FamilyParts> families = new HashMap<>();
 
-	/** @param checks checks to make, in order @param threads provers at work at once, 1 or more */
-	public Engine(List<Check> checks, int threads) {
+	/**
+	 * @param checks checks to make, in order
+	 * @param threads provers at work at once, 1 or more
+	 * @param conflictLimit conflicts after which a question stays undecided, 1 or more
+	 */
+	public Engine(List<Check> checks, int threads, int conflictLimit) {
 		this.checks = List.copyOf(checks);
 		this.threads = threads;
+		this.conflictLimit = conflictLimit;
 	}
 
 	/**
@@ -83,7 +89,7 @@ public final class Engine {
 		prove(base, toProve, listener);
 		known = used;
 		families = now;
-		Checked checked = new Checked(base, List.copyOf(used.values()), now, reach);
+		Checked checked = new Checked(base, List.copyOf(used.values()), now, reach, conflictLimit);
 		for (Check check : checks) {
 			if (listener.isCancelled()) {
 				throw new CancellationException();
@@ -278,7 +284,7 @@ public final class Engine {
 			throw new CancellationException();
 		}
 		Program program = draft.program(base);
-		Prover prover = new Prover(base, program, Prover.CONFLICT_LIMIT);
+		Prover prover = new Prover(base, program, conflictLimit);
 		boolean sound = program.circle().isEmpty() && prover.isPossible();
 		for (Check check : checks) {
 			if (check instanceof ProofCheck<?> proof) {

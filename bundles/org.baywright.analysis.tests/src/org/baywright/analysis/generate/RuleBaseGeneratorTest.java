@@ -1,0 +1,86 @@
+package org.baywright.analysis.generate;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Report;
+import org.baywright.model.RuleBase;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Test;
+
+/** Known anomalies are found, each and no others, however large the rule base; an edit changes what it must. */
+class RuleBaseGeneratorTest {
+
+	@Test
+	void nothingIsFoundWhereNothingIsWrong() {
+		GeneratedBase base = RuleBaseGenerator.generate(600, 0, 3);
+		assertEquals(Set.of(), ids(new Analysis().check(base.rules(), Listener.NONE)));
+	}
+
+	@Test
+	void findsWhatWasSeededAndNothingElse() {
+		GeneratedBase base = RuleBaseGenerator.generate(2500, 5, 4);
+		assertTrue(base.seeded().size() > 40, "enough anomalies");
+		assertEquals(base.seeded(), ids(new Analysis().check(base.rules(), Listener.NONE)));
+	}
+
+	@Test
+	void theSameSeedMakesTheSameRuleBase() {
+		assertEquals(RuleBaseGenerator.generate(300, 5, 9).rules().rules(),
+				RuleBaseGenerator.generate(300, 5, 9).rules().rules());
+	}
+
+	@Test
+	void aRecheckFindsWhatAFreshCheckFinds() {
+		GeneratedBase base = RuleBaseGenerator.generate(400, 5, 5);
+		Analysis kept = new Analysis();
+		kept.check(base.rules(), Listener.NONE);
+		for (int rule = 0; rule < base.rules().rules().size(); rule += 7) {
+			RuleBase edited = base.edited(rule);
+			Report again = kept.check(edited, Listener.NONE);
+			assertEquals(new Analysis().check(edited, Listener.NONE).findings(), again.findings(), "edit of rule " + rule);
+			assertTrue(again.proved() <= 6, "an edit is proved where it reaches: " + again.proved());
+		}
+		assertEquals(new Analysis().check(base.rules(), Listener.NONE).findings(),
+				kept.check(base.rules(), Listener.NONE).findings(), "after going back");
+	}
+
+	@Test
+	void aCheckCanBeCancelledAndTakenUpAgain() {
+		GeneratedBase base = RuleBaseGenerator.generate(400, 5, 6);
+		Analysis analysis = new Analysis();
+		Listener impatient = new Listener() {
+			private int parts;
+
+			@Override
+			public synchronized void progress(int done, int total) {
+				parts = done;
+			}
+
+			@Override
+			public synchronized boolean isCancelled() {
+				return parts >= 3;
+			}
+		};
+		Assertions.assertThrows(CancellationException.class, () -> analysis.check(base.rules(), impatient));
+		assertEquals(new Analysis().check(base.rules(), Listener.NONE).findings(),
+				analysis.check(base.rules(), Listener.NONE).findings());
+	}
+
+	/** A gap is named after its region, the seed after its sign alone. */
+	private static Set<String> ids(Report report) {
+		Set<String> ids = new TreeSet<>();
+		for (Finding finding : report.findings()) {
+			int slash = finding.id().indexOf('/');
+			ids.add(finding.check().equals("gap") && slash > 0 ? finding.id().substring(0, slash) : finding.id());
+		}
+		return ids;
+	}
+}

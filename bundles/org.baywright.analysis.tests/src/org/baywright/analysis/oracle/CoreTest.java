@@ -1,0 +1,118 @@
+package org.baywright.analysis.oracle;
+
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Place;
+import org.baywright.analysis.Report;
+import org.baywright.model.Condition;
+import org.baywright.model.Law;
+import org.baywright.model.Outcome;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Scope;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Reason cores, judged by enumeration. Rules without absence only: there, taking a line away can only make more happen.
+ * With nothing but the lines of a core left in all rules and laws the rule must still be dead, and without any one of
+ * them it must live.
+ */
+class CoreTest {
+
+	@ParameterizedTest(name = "{0} bases of {5} rules, seed {7}")
+	@CsvSource({ "250, 1, 2, 2, 3, 4, 2, 21", "200, 1, 2, 2, 3, 6, 3, 22" })
+	void coresAreEnoughAndMinimal(int count, int families, int signs, int tests, int faults, int rules, int laws,
+			long seed) {
+		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, false, false);
+		int judged = 0;
+		for (int i = 0; i < count; i++) {
+			RuleBase base = new RandomBases(seed * 100_000 + i, shape).next();
+			Report report = new Analysis().check(base, Listener.NONE);
+			for (Finding finding : report.findings()) {
+				if (finding.check().equals("dead-rule") && finding.evidence() instanceof Evidence.Core core
+						&& finding.id().indexOf('/') < 0) {
+					judge("base " + i + " " + finding.id(), base, finding.id().substring("dead-rule:".length()), core);
+					judged++;
+				}
+			}
+		}
+		assertTrue(judged > count / 10, "only " + judged + " cores were judged");
+	}
+
+	private static void judge(String label, RuleBase base, String rule, Evidence.Core core) {
+		Set<Integer> lines = new HashSet<>();
+		Set<Integer> declared = new HashSet<>();
+		for (Place place : core.lines()) {
+			(place.note().startsWith("values of") ? declared : lines).add(place.span().line());
+		}
+		assertFalse(lines.isEmpty(), label + " has a reason");
+		assertTrue(isDead(keep(base, lines), rule), label + ": the lines " + lines + " are not enough");
+		for (int line : lines) {
+			Set<Integer> fewer = new HashSet<>(lines);
+			fewer.remove(line);
+			assertFalse(isDead(keep(base, fewer), rule), label + ": line " + line + " of " + lines + " is not needed");
+		}
+	}
+
+	private static boolean isDead(RuleBase base, String rule) {
+		Enumeration enumeration = new Enumeration(base);
+		return base.vehicleFamilies().stream().noneMatch(family -> enumeration.all(family.name()).stream()
+				.anyMatch(sit -> enumeration.derive(sit, null).fired().stream().anyMatch(b -> b.startsWith(rule + "/"))));
+	}
+
+	/** Returns the rule base with nothing demanded but on the given lines. */
+	private static RuleBase keep(RuleBase base, Set<Integer> lines) {
+		RuleBase.Builder builder = new RuleBase.Builder("core").add(base);
+		builder.laws.removeIf(law -> !lines.contains(firstLine(law)));
+		builder.rules.replaceAll(rule -> keep(rule, lines));
+		return builder.build();
+	}
+
+	/** A law is one statement and named by its own place. */
+	private static int firstLine(Law law) {
+		return law.span().line();
+	}
+
+	private static Rule keep(Rule rule, Set<Integer> lines) {
+		List<Condition> given = new ArrayList<>();
+		rule.given().forEach(condition -> given.add(keep(condition, lines)));
+		Optional<Condition> where = rule.scope().where().map(condition -> keep(condition, lines));
+		List<Outcome> outcomes = new ArrayList<>();
+		for (Outcome outcome : rule.outcomes()) {
+			boolean stays = rule.test().isEmpty() || lines.contains(outcome.span().line());
+			outcomes.add(stays ? outcome
+					: new Outcome(outcome.label(), Optional.of(new org.baywright.model.ValueSet.Except(
+							new org.baywright.model.ValueSet.Choices(List.of()))), true, outcome.conclusions(), outcome.span()));
+		}
+		// a test whose result is not demanded need not be done either
+		boolean tested = rule.test().isPresent() && rule.outcomes().stream().anyMatch(o -> lines.contains(o.span().line()));
+		List<Outcome> untested = new ArrayList<>();
+		outcomes.forEach(outcome -> untested
+				.add(new Outcome(outcome.label(), Optional.empty(), true, outcome.conclusions(), outcome.span())));
+		return new Rule(rule.name(), rule.title(), new Scope(rule.scope().families(), rule.scope().except(), where,
+				rule.scope().span()), given, rule.states(), tested ? rule.test() : Optional.empty(),
+				tested ? outcomes : untested, rule.provenance(), rule.testSpan(), rule.span());
+	}
+
+	private static Condition keep(Condition condition, Set<Integer> lines) {
+		if (condition instanceof Condition.And and) {
+			return new Condition.And(and.parts().stream().map(part -> keep(part, lines)).toList(), and.span());
+		} else if (condition instanceof Condition.Or or) {
+			return new Condition.Or(or.parts().stream().map(part -> keep(part, lines)).toList(), or.span());
+		}
+		int line = condition instanceof Condition.Not not ? not.part().span().line() : condition.span().line();
+		return lines.contains(line) ? condition : new Condition.And(List.of(), condition.span());
+	}
+}
