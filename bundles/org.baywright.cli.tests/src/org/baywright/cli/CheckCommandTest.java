@@ -7,7 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
 
+import org.baywright.cli.CheckCommand.FailOn;
+import org.baywright.cli.report.Sample;
+import org.baywright.cli.work.Project;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -109,6 +114,29 @@ class CheckCommandTest {
 		Runs.Result result = run("check", "flawed/flawed.bay");
 		assertEquals(ExitCode.FINDINGS, result.code());
 		assertHas(result.out(), "ERROR  flawed/flawed.bay:24:3  contradiction\n");
+	}
+
+	@Test
+	void advisesToCheckTheFolderWhenOneFileIsNotEnough() {
+		Runs.Result result = run("check", "van/rules/starting.bay");
+		assertEquals(ExitCode.FINDINGS, result.code());
+		assertTrue(result.out().endsWith("\nThe file van/rules/starting.bay was checked by itself."
+				+ " Name its folder to check it together with the files beside it.\n"), result.out());
+		assertFalse(run("check", "flawed/flawed.bay").out().contains("by itself"));
+	}
+
+	@Test
+	void theExitCodeTellsWhatStands() {
+		Project all = Sample.project("");
+		Project undecided = all.only(Set.of("undecided"));
+		Project warnings = all.only(Set.of("gap", "undecided"));
+		Project accepted = all.only(Set.of("band-gap"));
+		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all), FailOn.ERROR));
+		assertEquals(ExitCode.UNDECIDED, CheckCommand.exitCode(List.of(undecided), FailOn.WARNING));
+		assertEquals(ExitCode.UNDECIDED, CheckCommand.exitCode(List.of(accepted, warnings), FailOn.ERROR));
+		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(accepted, warnings), FailOn.WARNING));
+		assertEquals(ExitCode.FINE, CheckCommand.exitCode(List.of(accepted), FailOn.WARNING));
+		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all.only(Set.of(Project.TEXT))), FailOn.ERROR));
 	}
 
 	@Test

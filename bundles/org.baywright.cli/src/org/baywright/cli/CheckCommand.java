@@ -114,10 +114,11 @@ final class CheckCommand implements Callable<Integer> {
 			totals(projects);
 		} else if (format == Format.TEXT) {
 			text(projects, new TextReport(session.out(), session.style(), accepted));
+			adviseOnSingleFiles(projects);
 		} else {
 			session.out().print(report(projects));
 		}
-		return exitCode(projects);
+		return exitCode(projects, failOn);
 	}
 
 	private Project check(String path) throws IOException {
@@ -165,7 +166,18 @@ final class CheckCommand implements Callable<Integer> {
 		}
 	}
 
-	private int exitCode(List<Project> projects) {
+	/** Who checks one file of a project alone sees names that its other files declare as unknown. */
+	private void adviseOnSingleFiles(List<Project> projects) {
+		for (int i = 0; i < projects.size(); i++) {
+			boolean unknown = projects.get(i).problems().stream().anyMatch(problem -> problem.id().equals("unknown-name"));
+			if (unknown && given.get(i).endsWith(".bay")) {
+				session.out().println("The file " + given.get(i)
+						+ " was checked by itself. Name its folder to check it together with the files beside it.");
+			}
+		}
+	}
+
+	static int exitCode(List<Project> projects, FailOn failOn) {
 		long counting = 0;
 		long undecided = 0;
 		for (Project project : projects) {

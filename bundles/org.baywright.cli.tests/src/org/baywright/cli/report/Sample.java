@@ -21,7 +21,7 @@ import org.baywright.model.Severity;
 import org.baywright.model.Span;
 
 /** A project with one finding of every shape. No check made it, so that its reports change only with the reports. */
-final class Sample {
+public final class Sample {
 
 	private static final String FILE = "power/flat battery.bay";
 	private static final String TEXT = """
@@ -38,7 +38,7 @@ final class Sample {
 	}
 
 	/** @param prefix what the user wrote before the files' paths */
-	static Project project(String prefix) {
+	public static Project project(String prefix) {
 		RuleBase.Builder rules = new RuleBase.Builder("van <1>");
 		Case passing = job("Job 1", 1);
 		Case failing = job("Job \"2\" & more\u0001", 2);
