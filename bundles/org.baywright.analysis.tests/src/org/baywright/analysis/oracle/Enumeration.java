@@ -45,6 +45,11 @@ final class Enumeration {
 		this.base = base;
 	}
 
+	/** Returns the rules of a base that reach a family. */
+	static List<Rule> rulesOf(RuleBase base, String family) {
+		return base.rules().stream().filter(rule -> base.reach(rule.scope()).contains(family)).toList();
+	}
+
 	/** Returns what can vary in a family: variable to number of values. */
 	Map<String, Integer> variables(String family) {
 		Map<String, Integer> all = new LinkedHashMap<>();

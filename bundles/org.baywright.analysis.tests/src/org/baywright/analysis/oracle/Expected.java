@@ -153,7 +153,7 @@ final class Expected {
 		while (!open.isEmpty()) {
 			String verdict = open.remove(open.size() - 1);
 			if (reached.add(verdict)) {
-				for (Rule other : OracleTest.rulesOf(base, family)) {
+				for (Rule other : Enumeration.rulesOf(base, family)) {
 					for (int i = 0; i < other.outcomes().size(); i++) {
 						if (Enumeration.says(other, i).contains(verdict)) {
 							if (other == rule) {
@@ -173,7 +173,7 @@ final class Expected {
 		List<String> waits = new ArrayList<>();
 		rule.given().forEach(given -> waitsFor(given, waits));
 		for (String verdict : waits) {
-			for (Rule other : OracleTest.rulesOf(base, family)) {
+			for (Rule other : Enumeration.rulesOf(base, family)) {
 				for (int i = 0; i < other.outcomes().size(); i++) {
 					if (Enumeration.says(other, i).contains(verdict)) {
 						most = Math.max(most, strength(other, family, depth + 1));

@@ -20,7 +20,6 @@ import org.baywright.analysis.Report;
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.oracle.Enumeration.Sit;
 import org.baywright.model.Family;
-import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -231,10 +230,5 @@ class OracleTest {
 			}
 		}
 		return all.stream().map(values -> new Sit(witness.family(), values)).toList();
-	}
-
-	/** Returns the rules of a base that reach a family. */
-	static List<Rule> rulesOf(RuleBase base, String family) {
-		return base.rules().stream().filter(rule -> base.reach(rule.scope()).contains(family)).toList();
 	}
 }

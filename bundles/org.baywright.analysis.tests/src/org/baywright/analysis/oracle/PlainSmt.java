@@ -48,7 +48,7 @@ public final class PlainSmt implements AutoCloseable {
 		this.base = base;
 		this.family = family;
 		definitions = new Enumeration(base);
-		rules = OracleTest.rulesOf(base, family);
+		rules = Enumeration.rulesOf(base, family);
 		declareVariables();
 		for (Law law : base.laws()) {
 			if (base.reaches(law.families(), family)) {

@@ -111,7 +111,7 @@ class SecondSolverTest {
 	private static Set<String> asked(RuleBase base, String family) {
 		Set<String> signs = new TreeSet<>();
 		base.signs().forEach(sign -> {
-			if (OracleTest.rulesOf(base, family).stream()
+			if (Enumeration.rulesOf(base, family).stream()
 					.anyMatch(rule -> rule.given().toString().contains("sign=" + sign.name() + ","))) {
 				signs.add(sign.name());
 			}

@@ -42,9 +42,12 @@ public final class ExclusiveFaults implements ProofCheck<List<Pairs.Clash>> {
 	public void report(Checked checked) {
 		ClashReport.report(checked, this, clash -> {
 			String[] faults = clash.subject().split("\\+");
-			return "Rule " + clash.first() + " confirms " + ClashReport.say(checked, faults[0]) + " and rule "
-					+ clash.second() + " confirms " + ClashReport.say(checked, faults[1])
-					+ ", but only one of them can be the cause; let one rule ask for what rules out the other.";
+			String first = "Rule " + clash.first() + " confirms " + ClashReport.say(checked, faults[0]) + " and ";
+			String second = ClashReport.say(checked, faults[1]);
+			return clash.first().equals(clash.second())
+					? first + second + " in the same situation, but only one of them can be the cause; decide for one."
+					: first + "rule " + clash.second() + " confirms " + second
+							+ ", but only one of them can be the cause; let one rule ask for what rules out the other.";
 		});
 	}
 }

@@ -99,10 +99,13 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 
 	private static Map<Verdict, List<Use>> uses(Checked checked, Set<Verdict> wanted) {
 		Map<Verdict, List<Use>> uses = new HashMap<>();
+		Set<String> faults = new HashSet<>();
+		wanted.forEach(verdict -> faults.add(verdict.fault()));
 		for (Rule rule : checked.base().rules()) {
 			for (Outcome outcome : rule.outcomes()) {
 				for (Conclusion conclusion : outcome.conclusions()) {
-					Verdict verdict = conclusion instanceof Conclusion.OnFault on ? new Verdict(on.fault(), on.verdict())
+					Verdict verdict = conclusion instanceof Conclusion.OnFault on
+							? faults.contains(on.fault()) ? new Verdict(on.fault(), on.verdict()) : null
 							: conclusion instanceof Conclusion.Refers to ? Verdict.referral(to.toWhom()) : null;
 					add(uses, wanted, verdict, rule, true, conclusion.span());
 				}

@@ -27,7 +27,6 @@ import org.baywright.model.Law;
 import org.baywright.model.Meaning;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Test;
 import org.baywright.model.Trait;
 
 /**
@@ -44,7 +43,9 @@ public final class Engine {
 	private final int threads;
 	private final int conflictLimit;
 	private Map<Rule, Footprint> footprints = new IdentityHashMap<>();
-	private Map<Rule, Key> ownKeys = new IdentityHashMap<>();
+	private Map<Rule, Key> bound = new IdentityHashMap<>();
+	private Map<Rule, Set<String>> reached = new IdentityHashMap<>();
+	private RuleBase last;
 	private Map<Law, Footprint> lawPrints = new IdentityHashMap<>();
 	private Map<Law, Key> lawKeys = new IdentityHashMap<>();
 	private Map<Key, Component> known = new HashMap<>();
@@ -89,6 +90,7 @@ public final class Engine {
 		prove(base, toProve, listener);
 		known = used;
 		families = now;
+		last = base;
 		Checked checked = new Checked(base, List.copyOf(used.values()), now, reach, conflictLimit);
 		for (Check check : checks) {
 			if (listener.isCancelled()) {
@@ -99,13 +101,16 @@ public final class Engine {
 		return new Outcome(checked.findings(), checked.cases(), used.size(), toProve.size());
 	}
 
-	private static Map<Rule, Set<String>> reach(RuleBase base) {
+	/** Families as objects decide where rules reach; as long as they are the same, what was worked out holds. */
+	private Map<Rule, Set<String>> reach(RuleBase base) {
+		boolean same = last != null && last.families().equals(base.families());
+		Map<Rule, Set<String>> known = same ? reached : Map.of();
 		Map<Rule, Set<String>> reach = new IdentityHashMap<>(base.rules().size() * 2);
-		Map<Object, Set<String>> byScope = new HashMap<>();
 		for (Rule rule : base.rules()) {
-			reach.put(rule, byScope.computeIfAbsent(List.of(rule.scope().families(), rule.scope().except()),
-					key -> base.reach(rule.scope())));
+			Set<String> before = known.get(rule);
+			reach.put(rule, before == null ? base.reach(rule.scope()) : before);
 		}
+		reached = reach;
 		return reach;
 	}
 
@@ -142,47 +147,30 @@ public final class Engine {
 
 	/** Returns for each rule what it means together with what it speaks of: domains, modules, signs. */
 	private Map<Rule, Key> boundKeys(RuleBase base) {
+		Map<Rule, Key> before = last != null && World.isSame(last, base) ? bound : Map.of();
 		Map<Rule, Footprint> prints = new IdentityHashMap<>(base.rules().size() * 2);
-		Map<Rule, Key> own = new IdentityHashMap<>(base.rules().size() * 2);
-		Map<Rule, Key> bound = new IdentityHashMap<>(base.rules().size() * 2);
+		Map<Rule, Key> keys = new IdentityHashMap<>(base.rules().size() * 2);
 		Map<Variable, Key> described = new HashMap<>();
 		for (Rule rule : base.rules()) {
 			Footprint print = footprints.get(rule);
-			Key ownKey = ownKeys.get(rule);
 			if (print == null) {
 				print = Footprint.of(rule);
-				ownKey = Key.of(print.text());
 			}
 			prints.put(rule, print);
-			own.put(rule, ownKey);
-			List<Key> parts = new ArrayList<>(print.findings().size() + 1);
-			parts.add(ownKey);
-			for (Variable finding : print.findings()) {
-				parts.add(described.computeIfAbsent(finding, variable -> ownKeyOf(describe(base, variable))));
+			Key key = before.get(rule);
+			if (key == null) {
+				List<Key> parts = new ArrayList<>(print.findings().size() + 1);
+				parts.add(Key.of(print.text()));
+				for (Variable finding : print.findings()) {
+					parts.add(described.computeIfAbsent(finding, variable -> Key.of(World.describe(base, variable))));
+				}
+				key = Key.sequence(parts, "");
 			}
-			bound.put(rule, Key.sequence(parts, ""));
+			keys.put(rule, key);
 		}
 		footprints = prints;
-		ownKeys = own;
-		return bound;
-	}
-
-	private static Key ownKeyOf(String text) {
-		return new Key(0, 0).mix(text);
-	}
-
-	private static String describe(RuleBase base, Variable finding) {
-		String name = finding.name();
-		String text = switch (finding.kind()) {
-		case TEST -> base.test(name).map((Test test) -> Meaning.text(test.domain()) + test.states()).orElse("");
-		case SIGN -> base.sign(name).map(sign -> "" + sign.intermittent()).orElse("");
-		case MODULE -> base.module(name).map(module -> module.families() + "" + module.answersIn()).orElse("");
-		case CODE -> base.code(name)
-				.map(code -> code.module() + describe(base, new Variable(Variable.Kind.MODULE, code.module())))
-				.orElse("");
-		default -> "";
-		};
-		return finding + text;
+		bound = keys;
+		return keys;
 	}
 
 	private FamilyParts partsOf(RuleBase base, String family, List<Rule> rules, Map<Rule, Key> keys, Key common,
