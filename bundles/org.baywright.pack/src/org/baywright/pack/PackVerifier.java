@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.concurrent.CancellationException;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.CaseResult;
@@ -59,7 +58,7 @@ public final class PackVerifier {
 	 *
 	 * @param pack a pack that was read
 	 * @param listener hears of progress and can stop the checks
-	 * @throws CancellationException if the listener asked to stop
+	 * @throws java.util.concurrent.CancellationException if the listener asked to stop
 	 */
 	public static Result prove(Pack pack, Listener listener) {
 		Report report = new Analysis().check(pack.rules(), listener);

@@ -33,7 +33,7 @@ final class FaultSection {
 					.filter(Conclusion.OnFault.class::isInstance).map(Conclusion.OnFault.class::cast)
 					.map(on -> rules.computeIfAbsent(on.fault(), key -> new LinkedHashMap<>())
 							.computeIfAbsent(on.verdict(), key -> new ArrayList<>()))
-					.filter(list -> !list.contains(rule)).forEach(list -> list.add(rule));
+					.filter(list -> list.isEmpty() || list.get(list.size() - 1) != rule).forEach(list -> list.add(rule));
 		}
 		for (Repair repair : base.repairs()) {
 			repair.fixes().forEach(fault -> repairs.computeIfAbsent(fault, key -> new ArrayList<>()).add(repair));
