@@ -6,9 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.StringWriter;
+import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicBoolean;
 
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
 import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
 import org.baywright.pack.Schemas;
@@ -239,6 +244,31 @@ class CommandsTest {
 		assertHas(option.err(), "--fail-on");
 		assertHas(option.err(), "Help: baywright check --help\n");
 		assertEquals(ExitCode.USAGE, run("verify").code());
+	}
+
+	@Test
+	void failuresOfBaywrightAreToldApartFromFindings() {
+		StringWriter err = new StringWriter();
+		Writer broken = new Writer() {
+			@Override
+			public void write(char[] text, int from, int length) {
+				throw new StackOverflowError("of the test");
+			}
+
+			@Override
+			public void flush() {
+				// nothing was written
+			}
+
+			@Override
+			public void close() {
+				// nothing is open
+			}
+		};
+		int code = CommandLineRun.run(new Session(new Output(broken), new Output(err), Style.PLAIN, folder, folder, false,
+				new AtomicBoolean()), "--version");
+		assertEquals(ExitCode.INTERNAL, code);
+		assertHas(err.toString(), "Baywright itself failed; please report this");
 	}
 
 	@Test

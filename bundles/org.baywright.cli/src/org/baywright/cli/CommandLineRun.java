@@ -35,6 +35,11 @@ final class CommandLineRun {
 		line.setExecutionExceptionHandler((e, command, result) -> failed(session, e));
 		try {
 			return line.execute(args);
+		} catch (OutOfMemoryError e) {
+			session.err().println("There is too little memory for these rules. Give more: BAYWRIGHT_JAVA_OPTS=-Xmx4g");
+			return ExitCode.INTERNAL;
+		} catch (LinkageError | StackOverflowError | AssertionError e) {
+			return internal(session.err(), e);
 		} finally {
 			session.out().flush();
 			session.err().flush();
@@ -72,6 +77,10 @@ final class CommandLineRun {
 			err.println(Style.safe(wrong.getMessage()));
 			return ExitCode.FILES;
 		}
+		return internal(err, e);
+	}
+
+	private static int internal(Output err, Throwable e) {
 		err.println("Baywright itself failed; please report this with the rules that brought it about:");
 		err.into(e::printStackTrace);
 		return ExitCode.INTERNAL;
