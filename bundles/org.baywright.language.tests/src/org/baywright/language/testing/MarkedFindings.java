@@ -6,9 +6,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.baywright.analysis.Analysis;
@@ -44,14 +44,14 @@ public final class MarkedFindings {
 	private static final Pattern SHOWN = Pattern.compile("^//   (witness|region|core|undecided|also): .*$");
 	private static final String USUAL = "no-provenance";
 
-	private final String file;
 	private final String text;
+	private final Predicate<Finding> shown;
 	private final Snapshot snapshot;
 	private final Report report;
 
-	private MarkedFindings(String file, String text, Analysis analysis) {
-		this.file = file;
+	private MarkedFindings(String file, String text, Predicate<Finding> shown, Analysis analysis) {
 		this.text = text;
+		this.shown = shown;
 		RuleProject project = RuleProject.inMemory("marked");
 		project.update(file, text);
 		snapshot = project.snapshot();
@@ -63,22 +63,23 @@ public final class MarkedFindings {
 		return of(text).compare();
 	}
 
-	/** As {@link #check(String)}, with an analysis set up otherwise. */
-	public static MarkedFindings check(String text, Analysis analysis) {
-		return new MarkedFindings("marked.bay", text, analysis).compare();
+	/** As {@link #check(String)} for a text that is there for one check; what other checks find in it is left out. */
+	public static MarkedFindings check(Class<?> check, String text) {
+		String id = idOf(check);
+		return new MarkedFindings("marked.bay", text, finding -> finding.check().equals(id), new Analysis()).compare();
 	}
 
-	/** Checks the example of a check among the product's flawed files, as {@link #check(String)} does. */
-	public static MarkedFindings checkFlawed(String check) {
-		return flawed(check).compare();
+	/** Checks the example of a check among the product's flawed files; nothing but what is marked may be found in it. */
+	public static MarkedFindings checkFlawed(Class<?> check) {
+		return flawed(idOf(check)).compare();
 	}
 
 	/** Returns the findings of the example of a check, not compared with its marks. */
-	public static MarkedFindings flawed(String check) {
+	public static MarkedFindings flawed(String id) {
 		try {
-			String file = check + ".bay";
+			String file = id + ".bay";
 			return new MarkedFindings(file, Files.readString(Samples.flawed().resolve(file), StandardCharsets.UTF_8),
-					new Analysis());
+					finding -> true, new Analysis());
 		} catch (IOException e) {
 			throw new UncheckedIOException(e);
 		}
@@ -86,7 +87,12 @@ public final class MarkedFindings {
 
 	/** Returns the findings in a text, not compared with its marks. */
 	public static MarkedFindings of(String text) {
-		return new MarkedFindings("marked.bay", text, new Analysis());
+		return of(text, new Analysis());
+	}
+
+	/** As {@link #of(String)}, with an analysis set up otherwise. */
+	public static MarkedFindings of(String text, Analysis analysis) {
+		return new MarkedFindings("marked.bay", text, finding -> true, analysis);
 	}
 
 	private MarkedFindings compare() {
@@ -109,7 +115,7 @@ public final class MarkedFindings {
 			if (!MARK.matcher(lines[i]).matches() && !SHOWN.matcher(lines[i]).matches()) {
 				out.append(i == 0 ? "" : "\n").append(lines[i]);
 				for (Finding finding : report.findings()) {
-					if (finding.span().line() == i + 1 && finding.accepted().isEmpty()) {
+					if (finding.span().line() == i + 1 && finding.accepted().isEmpty() && shown.test(finding)) {
 						out.append("\n").append(mark(finding, lines[i]));
 					}
 				}
@@ -150,10 +156,6 @@ public final class MarkedFindings {
 	}
 
 	// ---- what was found ----------------------------------------------------------------------------------------
-
-	public String file() {
-		return file;
-	}
 
 	public String text() {
 		return text;

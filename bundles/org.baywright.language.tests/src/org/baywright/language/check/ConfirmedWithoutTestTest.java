@@ -1,0 +1,52 @@
+package org.baywright.language.check;
+
+import org.baywright.analysis.check.ConfirmedWithoutTest;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/** {@link ConfirmedWithoutTest}: common practice, no published source; a code names a circuit, not a part. */
+class ConfirmedWithoutTestTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings.checkFlawed(ConfirmedWithoutTest.class);
+	}
+
+	@Test
+	void aTestAmongTheConditionsIsATest() {
+		MarkedFindings.check(ConfirmedWithoutTest.class, """
+				family osier
+				module ecm
+				code oil_sensor on ecm = j1939 spn 100 fmi 3
+				sign oil_lamp
+				part sensor { fault broken }
+				test resistance { measures Ohm 0 .. 500 step 1 }
+				rule a { given oil_lamp, oil_sensor present, resistance above 200 Ohm then confirms sensor.broken }
+				""");
+	}
+
+	@Test
+	void aTestInOneOfTwoWaysIsNotEnough() {
+		MarkedFindings.check(ConfirmedWithoutTest.class, """
+				family osier
+				module ecm
+				code oil_sensor on ecm = j1939 spn 100 fmi 3
+				sign oil_lamp
+				part sensor { fault broken fault loose }
+				test resistance { measures Ohm 0 .. 500 step 1 }
+				rule a { given oil_lamp, (oil_sensor present or resistance above 200 Ohm) then confirms sensor.broken, sensor.loose }
+				//                                                                                      ^^^^^^^^^^^^^ warning confirmed-without-test: Rule a confirms sensor.broken (broken) without a test; add the test that proves it, or let the rule suspect it.
+				//                                                                                                     ^^^^^^^^^^^^ warning confirmed-without-test: Rule a confirms sensor.loose (loose) without a test; add the test that proves it, or let the rule suspect it.
+				""");
+	}
+
+	@Test
+	void aSuspicionNeedsNoTest() {
+		MarkedFindings.check(ConfirmedWithoutTest.class, """
+				family osier
+				sign oil_lamp
+				part sensor { fault broken }
+				rule a { given oil_lamp then suspects sensor.broken }
+				""");
+	}
+}

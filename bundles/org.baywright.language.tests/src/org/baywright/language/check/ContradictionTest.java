@@ -1,0 +1,136 @@
+package org.baywright.language.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.check.Contradiction;
+import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.Replay;
+import org.baywright.model.VerdictKind;
+import org.junit.jupiter.api.Test;
+
+/**
+ * {@link Contradiction}, the "ambivalence" of Preece and Shinghal 1994 and the "conflict" of Suwa, Scott and Shortliffe
+ * 1982.
+ */
+class ContradictionTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings rules = MarkedFindings.checkFlawed(Contradiction.class);
+		assertShows(rules, rules.only(Contradiction.class), "battery.flat", "flat_at_rest", "holds_up");
+	}
+
+	private static void assertShows(MarkedFindings rules, Finding finding, String fault, String... fired) {
+		CaseResult result = Replay.assertShows(rules, finding, seen -> Replay.says(seen, VerdictKind.CONFIRMED, fault)
+				&& Replay.says(seen, VerdictKind.CLEARED, fault));
+		assertTrue(result.fired().containsAll(List.of(fired)), result::toString);
+	}
+
+	@Test
+	void rulesThatAskForDifferentResultsDoNotMeet() {
+		MarkedFindings.check(Contradiction.class, """
+				family tarn
+				sign slow_crank
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test cranking { measures V 0 .. 18 step 0.1 }
+				rule a { given slow_crank run rest expect at_least 12.4 V below : confirms battery.flat }
+				rule b { given slow_crank, rest at_least 12400 mV run cranking expect at_least 9.6 V met : clears battery.flat }
+				""");
+	}
+
+	@Test
+	void oneStepApartTheyMeet() {
+		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+				family tarn
+				sign slow_crank
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test cranking { measures V 0 .. 18 step 0.1 }
+				rule a { given slow_crank run rest expect at_least 12.4 V below : confirms battery.flat }
+				//                                                        ^^^^^ error contradiction: Rule a confirms battery.flat (flat) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: tarn; slow_crank; cranking: 9.6 V; rest: 12.3 V
+				//   also: line 10 (rule b, met)
+				rule b { given slow_crank, rest at_least 12.3 V run cranking expect at_least 9.6 V met : clears battery.flat }
+				""");
+		assertShows(rules, rules.only(Contradiction.class), "battery.flat", "a", "b");
+	}
+
+	@Test
+	void aLawKeepsThemApart() {
+		MarkedFindings.check(Contradiction.class, """
+				family tarn
+				sign slow_crank
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test cranking { measures V 0 .. 18 step 0.1 }
+				law "Who holds up is charged" : when cranking at_least 9.6 V then rest at_least 12.4 V
+				rule a { given slow_crank run rest expect at_least 12.4 V below : confirms battery.flat }
+				rule b { given slow_crank run cranking expect at_least 9.6 V met : clears battery.flat }
+				""");
+	}
+
+	@Test
+	void aChainIsFollowedToItsBeginning() {
+		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+				family tarn
+				sign no_crank
+				module bcm
+				code low_supply on bcm = raw "17"
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				rule first { given no_crank, low_supply present then suspects battery.flat }
+				rule second { given battery.flat suspected run rest expect at_least 12.4 V below : confirms battery.flat }
+				//                                                                         ^^^^^ error contradiction: Rule second confirms battery.flat (flat) and rule third clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: tarn; no_crank; code low_supply stored in bcm; rest: 12.3 V
+				//   also: line 12 (rule third, then)
+				rule third { given no_crank, bcm answers then clears battery.flat }
+				""");
+		assertShows(rules, rules.only(Contradiction.class), "battery.flat", "first", "second", "third");
+	}
+
+	@Test
+	void theWitnessNamesTheFamilyAndTheTraitThatMatter() {
+		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+				family tarn "Tarn" { trait engine : diesel, petrol }
+				family heron "Heron" { trait engine : diesel, petrol  trait lift : none, fitted }
+				sign hum
+				part hub { fault worn }
+				test play { results none, felt }
+				test sway { results stays, changes }
+				rule a { given hum run play on felt : confirms hub.worn }
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: Heron with engine petrol; hum; play: felt; sway: stays
+				//   also: line 11 (rule b, on stays)
+				rule b { for heron where engine is petrol given hum run sway on stays : clears hub.worn }
+				""");
+		assertShows(rules, rules.only(Contradiction.class), "hub.worn", "a", "b");
+	}
+
+	@Test
+	void twoRulesAreToldOnceForAllFamilies() {
+		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+				family tarn "Tarn"
+				family heron "Heron"
+				sign hum
+				part hub { fault worn }
+				test play { results none, felt }
+				test sway { results stays, changes }
+				rule a { given hum run play on felt : confirms hub.worn }
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: Tarn; hum; play: felt; sway: stays
+				//   also: line 14 (rule b, on stays)
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule c clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: Tarn; hum; play: felt; sway: stays
+				//   also: line 15 (rule c, on stays, changes)
+				rule b { given hum run sway on stays : clears hub.worn }
+				rule c { given hum run sway on stays, changes : clears hub.worn }
+				""");
+		assertEquals(List.of("contradiction:hub.worn/a/b", "contradiction:hub.worn/a/c"),
+				rules.of(Contradiction.class).stream().map(Finding::id).toList());
+	}
+}

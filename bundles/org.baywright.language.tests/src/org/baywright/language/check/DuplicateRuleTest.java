@@ -1,0 +1,77 @@
+package org.baywright.language.check;
+
+import org.baywright.analysis.check.DuplicateRule;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/** {@link DuplicateRule}, the "duplicate rule" of Preece and Shinghal 1994. */
+class DuplicateRuleTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings.checkFlawed(DuplicateRule.class);
+	}
+
+	@Test
+	void anotherLimitIsAnotherMeaning() {
+		MarkedFindings.check(DuplicateRule.class, """
+				family tarn
+				sign no_crank
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				rule a { given no_crank run rest on below 12.4 V : confirms battery.flat }
+				rule b { given no_crank run rest on below 12300 mV : confirms battery.flat }
+				""");
+	}
+
+	@Test
+	void orderNegationAndOutcomesDoNotHideTheMeaning() {
+		MarkedFindings.check(DuplicateRule.class, """
+				family tarn { trait engine : diesel, petrol, electric }
+				sign no_crank
+				sign click
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				rule a {
+				  for tarn where engine is diesel or engine is petrol
+				  given no_crank, click
+				  run rest
+				  on below 6 V : suspects battery.flat suspects battery.open_cell
+				}
+				rule b {
+				//   ^ warning duplicate-rule: Rule b means the same as rule a; keep one of them.
+				//   also: line 6 (rule a)
+				  given click, not (no_crank absent)
+				  for tarn where engine is not electric
+				  run rest
+				  on below 3 V    : suspects battery.open_cell, battery.flat
+				  on 3 V .. 5.9 V : suspects battery.flat, battery.open_cell
+				}
+				""");
+	}
+
+	@Test
+	void whatALawImpliesIsNotYetSeen() {
+		MarkedFindings.check(DuplicateRule.class, """
+				family tarn
+				sign no_crank
+				sign dark
+				part battery { fault flat }
+				law "Without current no light" : when no_crank then dark
+				rule a { given no_crank then suspects battery.flat }
+				rule b { given no_crank, dark then suspects battery.flat }
+				""");
+	}
+
+	@Test
+	void rulesThatDifferInOneFamilyAreBothNeeded() {
+		MarkedFindings.check(DuplicateRule.class, """
+				family tarn
+				family heron
+				sign no_crank
+				part battery { fault flat }
+				rule a { for tarn given no_crank then suspects battery.flat }
+				rule b { for tarn, heron given no_crank then suspects battery.flat }
+				""");
+	}
+}

@@ -1,0 +1,144 @@
+package org.baywright.language.check;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.baywright.analysis.check.FailingCase;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/** {@link FailingCase}: a rule base is tried on finished jobs, the oldest way of validating one. */
+class FailingCaseTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings rules = MarkedFindings.checkFlawed(FailingCase.class);
+		assertTrue(rules.report().cases().get(0).passed());
+	}
+
+	@Test
+	void aJobThatComesToItsEndPasses() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign no_crank
+				sign dark
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test load { results holds, breaks_down }
+				law "Without current no light" : when rest below 3 V then dark
+				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
+				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
+				case "Job" { on tarn with engine diesel found no_crank, rest 11.9 V was battery.flat }
+				""");
+	}
+
+	@Test
+	void theCauseIsCleared() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign no_crank
+				sign dark
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test load { results holds, breaks_down }
+				law "Without current no light" : when rest below 3 V then dark
+				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
+				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
+				case "Job" { on tarn with engine diesel found no_crank, rest 12 V was battery.flat }
+				//   ^^^^^ error failing-case: Case "Job" fails: the cause was battery.flat, but the rules clear it.
+				//   also: line 8 (rule a fired), line 10 (rule c fired)
+				""");
+	}
+
+	@Test
+	void theCauseIsNotConfirmed() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign no_crank
+				sign dark
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test load { results holds, breaks_down }
+				law "Without current no light" : when rest below 3 V then dark
+				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
+				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
+				case "Job" { on tarn with engine diesel found no_crank, dark was battery.flat }
+				//   ^^^^^ error failing-case: Case "Job" fails: the cause was battery.flat, but the rules do not confirm it.
+				""");
+	}
+
+	@Test
+	void anotherCauseIsConfirmed() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign no_crank
+				sign dark
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test load { results holds, breaks_down }
+				law "Without current no light" : when rest below 3 V then dark
+				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
+				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
+				case "Job" { on tarn with engine diesel found no_crank, rest 11.9 V, load breaks_down was battery.flat }
+				//   ^^^^^ error failing-case: Case "Job" fails: the rules confirm battery.open_cell, which was not the cause.
+				//   also: line 8 (rule a fired), line 9 (rule b fired)
+				""");
+	}
+
+	@Test
+	void theJobWasReferred() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign no_crank
+				sign dark
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test load { results holds, breaks_down }
+				law "Without current no light" : when rest below 3 V then dark
+				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
+				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
+				case "Job" { on tarn with engine diesel found no_crank, rest 12.4 V was referred }
+				""");
+	}
+
+	@Test
+	void theJobWasReferredButNoRuleRefers() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign no_crank
+				sign dark
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test load { results holds, breaks_down }
+				law "Without current no light" : when rest below 3 V then dark
+				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
+				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
+				case "Job" { on tarn with engine diesel found no_crank was referred }
+				//   ^^^^^ error failing-case: Case "Job" fails: the job was referred, but no rule refers.
+				""");
+	}
+
+	@Test
+	void noVehicleCanShowThis() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign no_crank
+				sign dark
+				part battery { fault flat fault open_cell }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test load { results holds, breaks_down }
+				law "Without current no light" : when rest below 3 V then dark
+				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
+				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
+				case "Job" { on tarn with engine diesel found no_crank, rest 2.9 V, dark absent was battery.flat }
+				//   ^^^^^ error failing-case: Case "Job" fails: the laws say that no vehicle can show these findings together.
+				//   also: line 8 (rule a fired)
+				""");
+	}
+}

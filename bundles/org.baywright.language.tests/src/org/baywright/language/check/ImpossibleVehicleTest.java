@@ -1,0 +1,72 @@
+package org.baywright.language.check;
+
+import java.util.Map;
+import org.baywright.analysis.check.ImpossibleVehicle;
+import org.baywright.language.testing.Cores;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/** {@link ImpossibleVehicle}: constraints without a model; everything else would follow from them. */
+class ImpossibleVehicleTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings rules = MarkedFindings.checkFlawed(ImpossibleVehicle.class);
+		Cores.assertMinimal(rules, rules.only(ImpossibleVehicle.class), Map.of());
+	}
+
+	@Test
+	void lawsThatLeaveOneVehicleAreFine() {
+		MarkedFindings.check(ImpossibleVehicle.class, """
+				family dunlin { trait engine : electric  trait gears : none, one, two }
+				sign no_drive
+				part motor { fault open }
+				test phases { results equal, unequal }
+				law "No gears" : when engine is electric then gears is any of (none, one)
+				law "Some gears" : never gears is none
+				rule a { for dunlin where gears is one given no_drive run phases on unequal : confirms motor.open }
+				""");
+	}
+
+	@Test
+	void onlyTheFamilyThatIsLeftWithoutVehiclesIsTold() {
+		MarkedFindings rules = MarkedFindings.check(ImpossibleVehicle.class, """
+				family dunlin { trait engine : electric }
+				family tarn { trait engine : electric, diesel }
+				sign no_drive
+				part motor { fault open }
+				test phases { results equal, unequal }
+				law "No diesel" : never engine is diesel
+				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever fire; correct one of them.
+				//   core: line 6 (law: No diesel), line 9 (law: Nothing electric), line 12 (law: Nothing electric at all)
+				law "Nothing electric" : never engine is electric and phases is equal
+				// (whole line) error impossible-vehicle: No vehicle of family dunlin can obey these laws together, so no rule for it can ever fire; correct one of them.
+				//   core: line 9 (law: Nothing electric), line 12 (law: Nothing electric at all)
+				law "Nothing electric at all" : when engine is electric then phases is equal
+				law "Tarn is fine" for tarn : when engine is diesel then phases is equal
+				rule a { given no_drive run phases on unequal : confirms motor.open }
+				""");
+		rules.of(ImpossibleVehicle.class)
+				.forEach(finding -> Cores.assertMinimal(rules, finding, Map.of()));
+	}
+
+	@Test
+	void lawsOfFindingsCanLeaveNoneToo() {
+		MarkedFindings rules = MarkedFindings.check(ImpossibleVehicle.class, """
+				family tarn
+				sign dark
+				sign quiet
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				law "First" : when dark then rest below 9 V
+				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever fire; correct one of them.
+				//   core: line 6 (law: First), line 11 (law: Fourth), line 9 (law: Second), line 10 (law: Third)
+				law "Second" : when rest below 9 V then quiet
+				law "Third" : never quiet
+				law "Fourth" : when not dark then rest below 3 V
+				law "Aside" : when quiet then dark
+				rule a { given dark run rest expect at_least 9 V below : confirms battery.flat }
+				""");
+		Cores.assertMinimal(rules, rules.only(ImpossibleVehicle.class), Map.of());
+	}
+}

@@ -1,0 +1,123 @@
+package org.baywright.language.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Place;
+import org.baywright.analysis.check.RedundantRule;
+import org.baywright.language.testing.Cores;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/**
+ * {@link RedundantRule}, the "subsumed rule" of Preece and Shinghal 1994 and the "subsumption" of Suwa, Scott and
+ * Shortliffe 1982, here also by several rules together.
+ */
+class RedundantRuleTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings rules = MarkedFindings.checkFlawed(RedundantRule.class);
+		assertCoverIsMinimal(rules, rules.only(RedundantRule.class));
+	}
+
+	/** Asserts that the rule is needed as soon as one of the rules that cover it is gone. */
+	private static void assertCoverIsMinimal(MarkedFindings rules, Finding finding) {
+		for (Place line : Cores.lines(finding)) {
+			String text = Cores.withoutRule(rules.text(), line.note().substring("rule ".length()));
+			MarkedFindings rest = MarkedFindings.of(text);
+			assertEquals(0, rest.problems().size(), text);
+			assertFalse(rest.ids().contains(finding.id()), text);
+		}
+	}
+
+	@Test
+	void whatAddsOneVerdictIsNeeded() {
+		MarkedFindings.check(RedundantRule.class, """
+				family osier
+				sign hot
+				sign smell
+				part radiator { fault leaking fault blocked }
+				test level { results full, low }
+				rule a { given hot run level on low : confirms radiator.leaking }
+				rule b { given hot, smell run level on low : confirms radiator.leaking on full : suspects radiator.blocked }
+				""");
+	}
+
+	@Test
+	void twoRulesTogetherCoverAThird() {
+		MarkedFindings rules = MarkedFindings.check(RedundantRule.class, """
+				family osier { trait engine : diesel, gas }
+				sign hot
+				sign smell
+				part radiator { fault leaking }
+				test level { results full, low }
+				rule a { for osier where engine is diesel given hot run level on low : confirms radiator.leaking }
+				rule b { for osier where engine is gas given hot run level on low : confirms radiator.leaking }
+				rule c { given hot, smell run level on low : confirms radiator.leaking }
+				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rules a, b already say the same.
+				//   core: line 6 (rule a), line 7 (rule b)
+				""");
+		Finding finding = rules.only(RedundantRule.class);
+		assertEquals(2, Cores.lines(finding).size());
+		assertCoverIsMinimal(rules, finding);
+	}
+
+	@Test
+	void aChainCoversADirectRule() {
+		MarkedFindings rules = MarkedFindings.check(RedundantRule.class, """
+				family osier
+				sign hot
+				sign smell
+				part radiator { fault leaking }
+				test level { results full, low }
+				rule a { given hot then suspects radiator.leaking }
+				rule b { given radiator.leaking suspected run level on low : confirms radiator.leaking }
+				rule c { given hot, smell run level on low : confirms radiator.leaking }
+				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rules a, b already say the same.
+				//   core: line 6 (rule a), line 7 (rule b)
+				""");
+		assertCoverIsMinimal(rules, rules.only(RedundantRule.class));
+	}
+
+	@Test
+	void aRuleThatSaysOnlyWhatItWaitsFor() {
+		MarkedFindings.check(RedundantRule.class, """
+				family osier
+				sign hot
+				sign smell
+				part radiator { fault leaking }
+				test level { results full, low }
+				rule a { given hot run level on low : confirms radiator.leaking }
+				rule b { given radiator.leaking confirmed, smell then confirms radiator.leaking }
+				//   ^ warning redundant-rule: Rule b adds nothing: it says only what it waits for.
+				""");
+	}
+
+	@Test
+	void aRuleThatIsRedundantWhereverItIs() {
+		MarkedFindings.check(RedundantRule.class, """
+				family osier
+				family tarn
+				sign hot
+				part radiator { fault leaking }
+				rule a { for osier given hot then suspects radiator.leaking }
+				//   ^ warning redundant-rule: Rule a adds nothing: whenever it fires, rule b already says the same.
+				//   core: line 8 (rule b)
+				rule b { given hot then suspects radiator.leaking }
+				""");
+	}
+
+	@Test
+	void aRuleThatIsNeededInOneFamilyStays() {
+		MarkedFindings.check(RedundantRule.class, """
+				family osier
+				family tarn
+				sign hot
+				part radiator { fault leaking fault blocked }
+				rule a { for osier given hot then suspects radiator.leaking, radiator.blocked }
+				rule b { given hot then suspects radiator.leaking }
+				""");
+	}
+}

@@ -1,0 +1,59 @@
+package org.baywright.language.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.check.MissingRepair;
+import org.baywright.analysis.check.StaleAcceptance;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/** {@link StaleAcceptance}. */
+class StaleAcceptanceTest {
+
+	private static final String TEXT = """
+			family tarn
+			sign no_crank
+			part battery { fault flat }
+			test rest { measures V 0 .. 18 step 0.1 }
+			rule a { given no_crank run rest expect at_least 12.4 V below : confirms battery.flat }
+			""";
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings.checkFlawed(StaleAcceptance.class);
+	}
+
+	private static String accept(String key) {
+		return TEXT + "accept \"" + key + "\" because \"So it is.\"\n";
+	}
+
+	@Test
+	void anAcceptanceOfThisFindingHolds() {
+		String key = MarkedFindings.of(TEXT).only(MissingRepair.class).acceptanceKey();
+		MarkedFindings rules = MarkedFindings.check(StaleAcceptance.class, accept(key));
+		Finding accepted = rules.only(MissingRepair.class);
+		assertTrue(accepted.accepted().isPresent());
+		assertTrue(rules.report().openWarnings().stream().noneMatch(open -> open.check().equals(accepted.check())));
+	}
+
+	@Test
+	void anAcceptanceOfAnotherMeaningIsStale() {
+		String key = MarkedFindings.of(TEXT).only(MissingRepair.class).acceptanceKey();
+		MarkedFindings rules = MarkedFindings.of(accept(key.replaceAll("@.*", "@00000000")));
+		assertEquals("The meaning has changed since this was accepted; look again and write \"" + key
+				+ "\" if it may still stand.", rules.only(StaleAcceptance.class).message());
+		assertTrue(rules.only(MissingRepair.class).accepted().isEmpty());
+	}
+
+	@Test
+	void anErrorCannotBeAccepted() {
+		String wrong = "rule b { given no_crank run rest on below 12.4 V : clears battery.flat }\n";
+		Finding error = MarkedFindings.of(TEXT + wrong).report().findings().stream()
+				.filter(finding -> finding.check().equals("contradiction")).findFirst().orElseThrow();
+		MarkedFindings rules = MarkedFindings.of(accept(error.acceptanceKey()) + wrong);
+		assertEquals("An error cannot be accepted; put it right.", rules.only(StaleAcceptance.class).message());
+		assertTrue(rules.report().hasErrors());
+	}
+}

@@ -1,0 +1,60 @@
+package org.baywright.language.check;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.baywright.analysis.check.StaleReview;
+import org.baywright.language.testing.MarkedFindings;
+import org.baywright.model.Meaning;
+import org.junit.jupiter.api.Test;
+
+/** {@link StaleReview}. */
+class StaleReviewTest {
+
+	private static final String TEXT = """
+			family tarn
+			sign no_crank
+			part battery { fault flat }
+			test rest { measures V 0 .. 18 step 0.1 }
+			rule a "Flat" {
+			  given no_crank
+			  run rest
+			  expect at_least 12.4 V
+			  below : confirms battery.flat
+			  because "Practice."
+			}
+			review a by "M. Sund" on 2026-03-09 agrees meaning "MEANING"
+			""";
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings.checkFlawed(StaleReview.class);
+	}
+
+	private static String reviewed() {
+		MarkedFindings rules = MarkedFindings.of(TEXT);
+		return TEXT.replace("MEANING", Meaning.fingerprint(rules.base().rule("a").orElseThrow()));
+	}
+
+	@Test
+	void aReviewOfThisMeaningHolds() {
+		MarkedFindings.check(StaleReview.class, reviewed());
+	}
+
+	@Test
+	void otherWordsForTheSameMeaningKeepTheReview() {
+		MarkedFindings.check(StaleReview.class, reviewed().replace("12.4 V", "12400 mV").replace("\"Flat\"", "\"Battery flat\"")
+				.replace("given no_crank", "given no_crank present").replace("Practice.", "Seen often."));
+	}
+
+	@Test
+	void anotherLimitMakesItStale() {
+		MarkedFindings rules = MarkedFindings.of(reviewed().replace("12.4 V", "12.3 V"));
+		assertEquals("stale-review:a/M. Sund/2026-03-09", rules.only(StaleReview.class).id());
+	}
+
+	@Test
+	void anotherConclusionMakesItStale() {
+		MarkedFindings rules = MarkedFindings.of(reviewed().replace("confirms", "suspects"));
+		assertEquals("stale-review:a/M. Sund/2026-03-09", rules.only(StaleReview.class).id());
+	}
+}

@@ -1,0 +1,89 @@
+package org.baywright.language.check;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.check.SuspectedAndCleared;
+import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.Replay;
+import org.baywright.model.VerdictKind;
+import org.junit.jupiter.api.Test;
+
+/** {@link SuspectedAndCleared}: a softer "conflict" (Suwa, Scott and Shortliffe 1982), between evidence of equal strength. */
+class SuspectedAndClearedTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings rules = MarkedFindings.checkFlawed(SuspectedAndCleared.class);
+		assertShows(rules, rules.only(SuspectedAndCleared.class), "hub.bearing_worn", "hum_changes", "play_in_hub");
+	}
+
+	private static void assertShows(MarkedFindings rules, Finding finding, String fault, String... fired) {
+		CaseResult result = Replay.assertShows(rules, finding, seen -> Replay.says(seen, VerdictKind.SUSPECTED, fault)
+				&& Replay.says(seen, VerdictKind.CLEARED, fault));
+		assertTrue(result.fired().containsAll(List.of(fired)), result::toString);
+	}
+
+	@Test
+	void aRuleThatKnowsOfTheSuspicionIsStronger() {
+		MarkedFindings.check(SuspectedAndCleared.class, """
+				family heron
+				sign hum
+				part hub { fault worn }
+				test sway { results changes, stays }
+				test play { results none, felt }
+				rule a { given hum run sway on changes : suspects hub.worn }
+				rule b { given hum, hub.worn suspected run play on none : clears hub.worn }
+				""");
+	}
+
+	@Test
+	void aTestIsStrongerThanSignsAlone() {
+		MarkedFindings.check(SuspectedAndCleared.class, """
+				family heron
+				sign hum
+				sign shake
+				part hub { fault worn }
+				test play { results none, felt }
+				rule a { given hum, shake then suspects hub.worn }
+				rule b { given hum run play on none : clears hub.worn }
+				""");
+	}
+
+	@Test
+	void signsAgainstSignsAreFound() {
+		MarkedFindings rules = MarkedFindings.check(SuspectedAndCleared.class, """
+				family heron
+				sign hum
+				sign shake
+				part hub { fault worn }
+				rule a { given hum then suspects hub.worn }
+				//                 ^^^^ warning suspected-and-cleared: Rule a suspects hub.worn (worn) and rule b clears it in the same situation, on equally strong evidence; if the second counts more, let it ask for hub.worn suspected.
+				//   witness: heron; hum; "shake" is not seen
+				//   also: line 9 (rule b, then)
+				rule b { given shake absent then clears hub.worn }
+				""");
+		assertShows(rules, rules.only(SuspectedAndCleared.class), "hub.worn", "a", "b");
+	}
+
+	@Test
+	void twoChainsOfEqualLengthAreFound() {
+		MarkedFindings rules = MarkedFindings.check(SuspectedAndCleared.class, """
+				family heron
+				sign hum
+				part hub { fault worn fault loose }
+				test sway { results changes, stays }
+				test play { results none, felt }
+				test spin { results rough, smooth }
+				rule a { given hum run sway on changes : suspects hub.loose }
+				rule b { given hub.loose suspected run play on felt : suspects hub.worn }
+				//                                          ^^^^^^^ warning suspected-and-cleared: Rule b suspects hub.worn (worn) and rule c clears it in the same situation, on equally strong evidence; if the second counts more, let it ask for hub.worn suspected.
+				//   witness: heron; hum; play: felt; spin: smooth; sway: changes
+				//   also: line 12 (rule c, on smooth)
+				rule c { given hub.loose suspected run spin on smooth : clears hub.worn }
+				""");
+		assertShows(rules, rules.only(SuspectedAndCleared.class), "hub.worn", "a", "b", "c");
+	}
+}

@@ -1,0 +1,54 @@
+package org.baywright.language.check;
+
+import org.baywright.analysis.check.UnfoundFault;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/**
+ * {@link UnfoundFault}: a conclusion that is never reached (Preece and Shinghal 1994, deficiency); in the words of
+ * testability standards a fault that is not detected (IEEE 1522, from memory).
+ */
+class UnfoundFaultTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings.checkFlawed(UnfoundFault.class);
+	}
+
+	@Test
+	void aFaultThatOneFamilyConfirmsIsFound() {
+		MarkedFindings.check(UnfoundFault.class, """
+				family tarn
+				family heron
+				sign hum
+				part hub { fault worn }
+				test play { results none, felt }
+				rule a { for tarn given hum then suspects hub.worn }
+				rule b { for heron given hum run play on felt : confirms hub.worn }
+				""");
+	}
+
+	@Test
+	void aDeadRuleConfirmsNothing() {
+		MarkedFindings.check(UnfoundFault.class, """
+				family tarn
+				sign hum
+				part hub { fault worn }
+				//               ^^^^ warning unfound-fault: No rule can ever confirm hub.worn (worn); write a rule that confirms it by a test.
+				test play { results none, felt }
+				rule a { given hum, play is none run play on felt : confirms hub.worn }
+				""");
+	}
+
+	@Test
+	void aFaultThatNoRuleNames() {
+		MarkedFindings.check(UnfoundFault.class, """
+				family tarn
+				sign hum
+				part hub { fault worn fault loose "Hub loose" }
+				//                          ^^^^^ warning unfound-fault: No rule can ever confirm hub.loose (Hub loose); write a rule that confirms it by a test.
+				test play { results none, felt }
+				rule a { given hum run play on felt : confirms hub.worn }
+				""");
+	}
+}

@@ -1,0 +1,75 @@
+package org.baywright.language.check;
+
+import org.baywright.analysis.check.UnusedResult;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/** {@link UnusedResult}: the "unusable" and "missing" values of Preece and Shinghal 1994 (deficiency). */
+class UnusedResultTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings.checkFlawed(UnusedResult.class);
+	}
+
+	@Test
+	void aConditionUsesAResultToo() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part battery { fault worn }
+				test lamp { results dark, dim, lit }
+				rule a { given slow run lamp on dark : confirms battery.worn on lit : proves nothing }
+				rule b { given lamp is dim then suspects battery.worn }
+				""");
+	}
+
+	@Test
+	void measuredValuesThatNoRuleUses() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part battery { fault worn }
+				test cranking { measures V 0 .. 18 step 0.1 }
+				//   ^^^^^^^^ warning unused-result: No rule uses the result 1.9 V or less or 12.1 V or more of test cranking; say what it proves, or that it proves nothing.
+				rule bands { given slow run cranking on 2 V .. 9.5 V : confirms battery.worn on 9.6 V .. 12 V : clears battery.worn }
+				""");
+	}
+
+	@Test
+	void aTestThatNoRuleUses() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part battery { fault worn }
+				test lamp { results dark, lit }
+				//   ^^^^ warning unused-result: No rule uses test lamp; write a rule for it, or take it out.
+				test cranking { measures V 0 .. 18 step 0.1 }
+				rule a { given slow run cranking expect at_least 9.6 V met : clears battery.worn below : confirms battery.worn }
+				""");
+	}
+
+	@Test
+	void aDeadRuleUsesNothing() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part battery { fault worn }
+				test lamp { results dark, lit }
+				//   ^^^^ warning unused-result: No rule uses test lamp; write a rule for it, or take it out.
+				rule a { given slow, slow absent run lamp on dark : confirms battery.worn on lit : clears battery.worn }
+				""");
+	}
+
+	@Test
+	void aConditionThatTakesEveryResultUsesNone() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part battery { fault worn }
+				test lamp { results dark, lit }
+				//   ^^^^ warning unused-result: No rule uses test lamp; write a rule for it, or take it out.
+				rule a { given slow, lamp is any of (dark, lit) then suspects battery.worn }
+				""");
+	}
+}

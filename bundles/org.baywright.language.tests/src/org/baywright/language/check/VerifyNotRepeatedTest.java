@@ -1,0 +1,106 @@
+package org.baywright.language.check;
+
+import org.baywright.analysis.check.VerifyNotRepeated;
+import org.baywright.language.testing.MarkedFindings;
+import org.junit.jupiter.api.Test;
+
+/** {@link VerifyNotRepeated}: common practice: what showed the fault has to show that it is gone. */
+class VerifyNotRepeatedTest {
+
+	@Test
+	void theFlawedFile() {
+		MarkedFindings.checkFlawed(VerifyNotRepeated.class);
+	}
+
+	@Test
+	void theTestAloneIsEnough() {
+		MarkedFindings.check(VerifyNotRepeated.class, """
+				family dunlin
+				state ignition : off, on
+				module heater answers in ignition on
+				module body
+				code open on heater = raw "H 13"
+				code low on body = raw "B 7"
+				sign no_heat
+				part element { fault open }
+				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				repair new_element {
+				  fixes element.open
+				  steps "Replace it."
+				  verify {
+				    repeat resistance
+				  }
+				}
+				""");
+	}
+
+	@Test
+	void whatConfirmedStandsForTheTest() {
+		MarkedFindings.check(VerifyNotRepeated.class, """
+				family dunlin
+				state ignition : off, on
+				module heater answers in ignition on
+				module body
+				code open on heater = raw "H 13"
+				code low on body = raw "B 7"
+				sign no_heat
+				part element { fault open }
+				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				repair new_element {
+				  fixes element.open
+				  steps "Replace it."
+				  verify {
+				    repeat what confirmed
+				  }
+				}
+				""");
+	}
+
+	@Test
+	void aCodeThatConfirmedIsLookedForAgain() {
+		MarkedFindings.check(VerifyNotRepeated.class, """
+				family dunlin
+				state ignition : off, on
+				module heater
+				module body
+				code open on heater = raw "H 13"
+				code low on body = raw "B 7"
+				sign no_heat
+				part element { fault open fault loose }
+				rule a { given no_heat, open present then confirms element.open }
+				rule b { given no_heat, low present then confirms element.loose }
+				repair new_element {
+				  fixes element.open
+				  steps "Replace it."
+				  verify { clear heater  cycle ignition  read heater  expect open absent }
+				}
+				repair fix_element {
+				//     ^^^^^^^^^^^ warning verify-not-repeated: The verification of repair fix_element does not repeat low, which confirmed the fault; add "repeat what confirmed".
+				//   also: line 10 (rule b confirms it)
+				  fixes element.open, element.loose
+				  steps "Fix it."
+				  verify { clear heater  cycle ignition  read heater  expect open absent }
+				}
+				""");
+	}
+
+	@Test
+	void eachTestThatCanConfirmIsNamed() {
+		MarkedFindings.check(VerifyNotRepeated.class, """
+				family dunlin
+				sign no_heat
+				part element { fault open }
+				test resistance { measures Ohm 0 .. 200 step 1 }
+				test current { measures A 0 .. 40 step 1 }
+				test look { results fine, burnt }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule b { given no_heat run current expect above 2 A otherwise : confirms element.open }
+				rule c { given no_heat run look on burnt : confirms element.open }
+				repair new_element { fixes element.open steps "Replace it." verify { repeat look } }
+				//     ^^^^^^^^^^^ warning verify-not-repeated: The verification of repair new_element does not repeat current, resistance, which confirmed the fault; add "repeat what confirmed".
+				//   also: line 7 (rule a confirms it), line 8 (rule b confirms it)
+				""");
+	}
+}
