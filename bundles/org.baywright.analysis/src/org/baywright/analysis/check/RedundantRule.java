@@ -134,7 +134,7 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 				.says("Rule " + rule.name() + " adds nothing: " + (coveredBy.isEmpty() ? "it says only what it waits for."
 						: "whenever it fires, " + (coveredBy.size() == 1 ? "rule " : "rules ") + String.join(", ", coveredBy)
 								+ " already " + (coveredBy.size() == 1 ? "says" : "say") + " the same."))
-				.shownBy(new Evidence.Core(lines)).about(rule);
+				.shownBy(lines.isEmpty() ? new Evidence.Text() : new Evidence.Core(lines)).about(rule);
 		coveredBy.forEach(other -> finding.about(checked.base().rule(other).orElseThrow()));
 		finding.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
 	}
