@@ -252,12 +252,17 @@ final class Expected {
 		for (Rule a : base.rules()) {
 			for (Rule b : base.rules()) {
 				if (a.name().compareTo(b.name()) < 0 && !dead.contains(a.name()) && !dead.contains(b.name())
-						&& results.values().stream().allMatch(result -> sayings(result, a).equals(sayings(result, b)))) {
+						&& results.values().stream().allMatch(result -> sayings(result, a).equals(sayings(result, b)))
+						&& canGo(a) && canGo(b)) {
 					found.add(a.name() + "/" + b.name());
 				}
 			}
 		}
 		return found;
+	}
+
+	private boolean canGo(Rule rule) {
+		return results.entrySet().stream().allMatch(entry -> saysTheSame(entry.getKey(), entry.getValue(), rule));
 	}
 
 	private Set<Set<String>> sayings(Result result, Rule rule) {
@@ -270,8 +275,7 @@ final class Expected {
 		Set<String> found = new TreeSet<>();
 		for (Rule rule : base.rules()) {
 			boolean twinned = twins.stream().anyMatch(pair -> List.of(pair.split("/")).contains(rule.name()));
-			if (!dead.contains(rule.name()) && !twinned
-					&& results.entrySet().stream().allMatch(entry -> saysTheSame(entry.getKey(), entry.getValue(), rule))) {
+			if (!dead.contains(rule.name()) && !twinned && canGo(rule)) {
 				found.add(rule.name());
 			}
 		}

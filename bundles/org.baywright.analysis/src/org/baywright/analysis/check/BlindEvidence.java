@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.Situation;
@@ -112,12 +114,17 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 				new Blind(prover.ruleName(branch), kind, about, shown)));
 	}
 
-	/** A module must answer only in the states it declares; the rule or its test has to put the vehicle into one. */
+	/**
+	 * A module must answer only in the states it declares; the rule or its test has to put the vehicle into one, and the
+	 * other must not take it out again.
+	 */
 	private static boolean needNotAnswer(Prover prover, Rule rule, String module) {
 		List<StateSetting> answersIn = prover.base().module(module).map(Module::answersIn).orElse(List.of());
 		List<StateSetting> states = new ArrayList<>(rule.states());
 		rule.test().flatMap(prover.base()::test).map(Test::states).ifPresent(states::addAll);
-		return !answersIn.isEmpty() && answersIn.stream().noneMatch(states::contains);
+		Set<String> named = answersIn.stream().map(StateSetting::state).collect(Collectors.toSet());
+		List<StateSetting> set = states.stream().filter(state -> named.contains(state.state())).toList();
+		return !answersIn.isEmpty() && (set.isEmpty() || !answersIn.containsAll(set));
 	}
 
 	@Override

@@ -25,7 +25,7 @@ import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 
 /**
- * Two rules that say the same in the same situations. Dead rules are reported as dead; rules that only say
+ * Two rules that say the same in the same situations, of which either could go. Dead rules are reported as dead; rules that only say
  * {@code proves nothing} are notes and may repeat.
  */
 @RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same")
@@ -49,7 +49,8 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 		for (List<Integer> alike : bySayings.values()) {
 			for (int i = 0; i < alike.size(); i++) {
 				for (int j = i + 1; j < alike.size(); j++) {
-					if (areTwins(prover, alike.get(i), alike.get(j))) {
+					if (areTwins(prover, alike.get(i), alike.get(j)) && canGo(prover, alike.get(i))
+							&& canGo(prover, alike.get(j))) {
 						found.add(new Twins(program.rules.get(alike.get(i)).name(),
 								program.rules.get(alike.get(j)).name()));
 					}
@@ -57,6 +58,11 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 			}
 		}
 		return found;
+	}
+
+	/** A rule that another only repeats may always fire with it and still be the one that is needed. */
+	private static boolean canGo(Prover prover, int rule) {
+		return sayings(prover, rule).isEmpty() || RedundantRule.isRedundant(prover, rule);
 	}
 
 	/** Returns the live branches of a rule by what they say. */

@@ -49,7 +49,8 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 		return found;
 	}
 
-	private static boolean isRedundant(Prover prover, int rule) {
+	/** Returns whether nothing changes without the rule, though it fires and says something. */
+	static boolean isRedundant(Prover prover, int rule) {
 		Program program = prover.program();
 		boolean says = false;
 		List<Integer> live = new ArrayList<>();

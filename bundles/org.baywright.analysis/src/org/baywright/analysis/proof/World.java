@@ -52,7 +52,7 @@ final class World {
 	/** Returns the variable with everything that rules can mean by it. */
 	static String describe(RuleBase base, Variable finding) {
 		String name = finding.name();
-		return finding + switch (finding.kind()) {
+		String text = switch (finding.kind()) {
 		case TEST -> base.test(name).map(World::text).orElse("");
 		case SIGN -> base.sign(name).map(World::text).orElse("");
 		case MODULE -> base.module(name).map(World::text).orElse("");
@@ -60,5 +60,6 @@ final class World {
 				code -> code.module() + base.module(code.module()).map(World::text).orElse("")).orElse("");
 		default -> "";
 		};
+		return finding + text;
 	}
 }

@@ -115,6 +115,23 @@ class BlindEvidenceTest {
 	}
 
 	@Test
+	void anUnreadCodeIsTheSilenceOfItsModule() {
+		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
+				family osier
+				state ignition : off, on
+				module doors answers in ignition on
+				code range on doors = raw "D 107"
+				sign reopens
+				part supply { fault broken }
+				rule a { given reopens, range unread then confirms supply.broken }
+				//   ^ warning blind-evidence: Rule a takes the silence of module doors as proof, but in this state the module need not answer; put the vehicle into one in which it must.
+				//   witness: osier; reopens; doors is silent; code range unread in doors
+				rule b { in ignition on given reopens, range unread then confirms supply.broken }
+				""");
+		assertShows(rules, rules.only(BlindEvidence.class), "a");
+	}
+
+	@Test
 	void theAbsenceOfASignThatComesAndGoes() {
 		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
 				family osier

@@ -74,4 +74,19 @@ class DuplicateRuleTest {
 				rule b { for tarn, heron given no_crank then suspects battery.flat }
 				""");
 	}
+
+	@Test
+	void aRuleThatOnlyRepeatsAnotherIsNoTwinOfIt() {
+		MarkedFindings.check("""
+				family osier
+				sign hot
+				part radiator { fault leaking }
+				test level { results full, low }
+				rule a { given radiator.leaking confirmed then confirms radiator.leaking }
+				//   ^ warning redundant-rule: Rule a adds nothing: it says only what it waits for.
+				//                                                      ^^^^^^^^^^^^^^^^ warning confirmed-without-test: Rule a confirms radiator.leaking (leaking) without a test; add the test that proves it, or let the rule suspect it.
+				rule b { given hot run level on low : confirms radiator.leaking otherwise : refers "the engine specialist" }
+				repair r { fixes radiator.leaking steps "Replace it." verify { repeat what confirmed } }
+				""");
+	}
 }

@@ -21,6 +21,7 @@ import org.baywright.analysis.RuleCheck;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Severity;
 import org.baywright.model.Span;
 
 /**
@@ -35,8 +36,8 @@ import org.baywright.model.Span;
  * </pre>
  *
  * A finding that begins where the comment's slashes stand is marked {@code // (whole line)} in place of carets. Every
- * finding must be marked, with all that shows it. The text must have no problem but {@code no-provenance}, so that a
- * short text need not say who wrote it.
+ * finding must be marked, with all that shows it. The text must have no problem but notes and {@code no-provenance}, so
+ * that a short text need not say who wrote it.
  */
 public final class MarkedFindings {
 
@@ -103,7 +104,7 @@ public final class MarkedFindings {
 
 	/** Returns what is wrong in the text itself, whatever it means. */
 	public List<String> problems() {
-		return snapshot.problems().stream().filter(problem -> !problem.id().equals(USUAL))
+		return snapshot.problems().stream().filter(problem -> !problem.id().equals(USUAL) && problem.severity() != Severity.NOTE)
 				.map(problem -> problem.span() + " " + problem.id() + ": " + problem.message()).toList();
 	}
 

@@ -18,6 +18,25 @@ class ConditionProblemsTest {
 	}
 
 	@Test
+	void andBesideOrNeedsBrackets() {
+		MarkedText.check("""
+				rule r1 {
+				  given no_crank or charge_lamp is dark, rest_voltage below 9 V
+				                    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error and-in-or: `or` stands beside `and` or a comma, and it can be read in two ways. > Put brackets around what belongs together, such as `(charge_lamp is dark, rest_voltage below 9 V)`, or give the rest a `given` of its own.
+				  then suspects battery.discharged
+				}
+				rule r2 {
+				  given (no_crank or charge_lamp is dark), rest_voltage below 9 V
+				  then suspects battery.discharged
+				}
+				rule r3 {
+				  given no_crank or (charge_lamp is dark, rest_voltage below 9 V)
+				  then suspects battery.discharged
+				}
+				""");
+	}
+
+	@Test
 	void namesInConditionsExist() {
 		MarkedText.check("""
 				rule r1 {

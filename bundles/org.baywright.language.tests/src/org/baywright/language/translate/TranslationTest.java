@@ -154,8 +154,8 @@ class TranslationTest {
 	}
 
 	@Test
-	void commasBindLikeAndAndOrBindsLess() {
-		Rule rule = with("rule r { given no_crank, slow_crank absent or lift_dead and bcm silent then proves nothing }")
+	void commasBindLikeAnd() {
+		Rule rule = with("rule r { given (no_crank, slow_crank absent) or (lift_dead and bcm silent) then proves nothing }")
 				.rule("r").orElseThrow();
 		Condition.Or or = assertInstanceOf(Condition.Or.class, rule.given().get(0));
 		assertEquals(2, or.parts().size());

@@ -62,6 +62,7 @@ final class Conditions {
 	/** Translates a condition, or returns nothing if a part of it is wrong. */
 	Optional<org.baywright.model.Condition> translate(Condition condition, Within within) {
 		if (condition instanceof Either either) {
+			either.getParts().forEach(this::mustBeInBrackets);
 			return parts(either.getParts(), within)
 					.map(parts -> new org.baywright.model.Condition.Or(parts, span(condition)));
 		}
@@ -86,6 +87,26 @@ final class Conditions {
 			translate(part, within).ifPresent(parts::add);
 		}
 		return parts.size() == written.size() ? Optional.of(parts) : Optional.empty();
+	}
+
+	/** Read aloud, "a or b, c" sounds like "(a or b), c", which it is not; so nobody is left to guess. */
+	private void mustBeInBrackets(Condition part) {
+		String written = context.source.written(part);
+		if (part instanceof Both && !isInBrackets(written)) {
+			context.report.error("and-in-or", span(part), "`or` stands beside `and` or a comma, and it can be read in two ways.",
+					"Put brackets around what belongs together, such as `(" + written + ")`, or give the rest a `given` of its own.");
+		}
+	}
+
+	private static boolean isInBrackets(String written) {
+		int depth = 0;
+		for (int i = 0; i < written.length(); i++) {
+			depth += written.charAt(i) == '(' ? 1 : written.charAt(i) == ')' ? -1 : 0;
+			if (depth == 0) {
+				return i > 0 && i == written.length() - 1;
+			}
+		}
+		return false;
 	}
 
 	private Span span(Condition condition) {
