@@ -129,6 +129,146 @@ class FormattingTest {
 	}
 
 	@Test
+	void stringsStandBelowEachOtherWhereTheAuthorBrokeTheLine() {
+		assertEquals("""
+				repair charge {
+				  fixes battery.discharged
+				  steps "One." "Two."
+				        "Three." // why four
+				        // and five
+				        "Four."
+				  tell_customer "x"
+				}
+				""", format("""
+				repair charge {
+				fixes battery.discharged steps "One." "Two."
+				"Three." // why four
+				// and five
+				  "Four."
+				  tell_customer "x" }
+				"""));
+	}
+
+	@Test
+	void aLineBelowAWordOfTheLineAboveStaysThere() {
+		String text = """
+				case "Job 1" {
+				  on tarn
+				  found no_crank, rest_voltage 11.6 V,
+				        slow_crank,
+				    charge_lamp dark,
+				                  lift_dead
+				  was battery.discharged
+				}
+				law "x" : when rest_voltage < 9 V
+				          then no_crank
+				accept "gap@1f"
+				  because "y"
+				""";
+		assertEquals(text, format(text));
+		assertEquals(text, format(text.replace("  found no_crank", "    found no_crank").replace("        slow", "          slow")
+				.replace("                  lift", "                    lift")));
+	}
+
+	@Test
+	void verifyStepsStayTogether() {
+		String text = """
+				repair charge {
+				  verify {
+				    set ignition on  clear bcm  cycle ignition
+				    read bcm  expect low_supply absent
+
+				    repeat what confirmed
+				  }
+				}
+				""";
+		assertEquals(text, format(text));
+		assertEquals(text, format(text.replace("  clear", " clear").replace("    ", "\t")));
+	}
+
+	@Test
+	void titlesOfNeighbouringElementsKeepTheirColumn() {
+		assertEquals("""
+				code low  "Low" on bcm = dtc U3003
+				code high "High" on bcm = dtc U3004 // behind
+				code a    "A" on bcm = raw "1"
+
+				code lower "Lower" on bcm = raw "2"
+				sign b "B"
+				sign ccc "C"
+				""", format("""
+				code low   "Low" on bcm = dtc U3003
+				code high  "High" on bcm = dtc U3004 // behind
+				code a "A" on bcm = raw "1"
+
+				code lower   "Lower" on bcm = raw "2"
+				sign b "B"
+				sign ccc "C"
+				"""));
+	}
+
+	@Test
+	void conclusionsStandApartAndKeepTheirColumn() {
+		assertEquals("""
+				rule r {
+				  on lit  : clears a.b  suspects c.d
+				  on dark : confirms a.b  clears c.d, e.f
+				}
+				rule s {
+				  on lit  : clears a.b    suspects c.d
+				  on dark : confirms a.b  clears c.d
+				}
+				rule t {
+				  on lit : clears a.b
+				           suspects c.d
+				}
+				""", format("""
+				rule r {
+				  on lit : clears a.b suspects c.d
+				  on dark : confirms a.b  clears c.d, e.f
+				}
+				rule s {
+				  on lit  : clears a.b     suspects c.d
+				  on dark : confirms a.b  clears c.d
+				}
+				rule t {
+				  on lit : clears a.b
+				           suspects c.d
+				}
+				"""));
+	}
+
+	@Test
+	void anEmptyLineBesideACommentIsKept() {
+		String text = """
+				// the head of the file
+
+				// ---- a section ----
+
+				sign a
+
+				// ---- another section ----
+
+				/* several
+				     lines */
+
+				sign b
+				// close to the next
+				sign c
+				rule r {
+				  given a
+				  // apart from what follows
+
+				  then proves nothing
+				}
+
+				// at the foot
+				""";
+		assertEquals(text, format(text));
+		assertEquals(text, format(text.replace("\n\n", "\n\n\n\n")));
+	}
+
+	@Test
 	void aFileWithASyntaxErrorIsLeftAlone() {
 		RuleProject project = RuleProject.inMemory("one");
 		project.update("a.bay", "rule r { givven x }");

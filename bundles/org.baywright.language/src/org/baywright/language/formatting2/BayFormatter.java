@@ -8,25 +8,28 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.baywright.language.bay.Element;
 import org.baywright.language.bay.RuleFile;
+import org.baywright.language.bay.VerifyStep;
 import org.eclipse.xtext.formatting2.AbstractJavaFormatter;
 import org.eclipse.xtext.formatting2.IFormattableDocument;
 import org.eclipse.xtext.formatting2.IHiddenRegionFormatter;
+import org.eclipse.xtext.formatting2.IHiddenRegionFormatting;
 import org.eclipse.xtext.formatting2.ITextReplacer;
 import org.eclipse.xtext.formatting2.regionaccess.IComment;
 import org.eclipse.xtext.formatting2.regionaccess.ISemanticRegion;
+import org.eclipse.xtext.formatting2.regionaccess.ITextSegment;
 
 /**
  * Lays rule files out: one clause a line, indented by two blanks, colons of neighbouring outcomes and traits below each
- * other. A block that its author wrote on one line stays on one line; conditions are never broken, and breaks that the
- * author made in lists stay.
+ * other. A block that its author wrote on one line stays on one line, and so do verify steps; nothing is broken that was
+ * whole, and breaks that the author made in lists, between strings and between the parts of a clause stay.
  */
 public class BayFormatter extends AbstractJavaFormatter {
 
 	/** Lines between elements and clauses: at least a new line, at most one empty line. */
 	static final int MOST_NEW_LINES = 2;
-	private static final String BETWEEN_CLAUSES_ON_ONE_LINE = "  ";
+	private static final int INDENTATION = 2;
+	private Continuations continuations;
 
 	/** Formats a file. */
 	protected void format(RuleFile file, IFormattableDocument document) {
@@ -49,7 +52,32 @@ public class BayFormatter extends AbstractJavaFormatter {
 				document.interior(open, close, IHiddenRegionFormatter::indent);
 			}
 		});
-		continuations(words, onOneLine, document);
+		continuations = new Continuations(words, columns);
+		int[] depths = depths(words, braces);
+		Continuations.clauses(words, onOneLine, (first, last) -> {
+			document.set(words.get(first).getNextHiddenRegion(), words.get(last).getNextHiddenRegion(),
+					IHiddenRegionFormatter::indent);
+			continuations.add(first, last, INDENTATION * depths[first]);
+		});
+	}
+
+	/** Returns in how many blocks each word stands. */
+	private static int[] depths(List<ISemanticRegion> words, Map<ISemanticRegion, ISemanticRegion> braces) {
+		int[] depths = new int[words.size()];
+		Set<ISemanticRegion> closing = new HashSet<>(braces.values());
+		int depth = 0;
+		for (int i = 0; i < depths.length; i++) {
+			depth -= closing.contains(words.get(i)) ? 1 : 0;
+			depths[i] = depth;
+			depth += braces.containsKey(words.get(i)) ? 1 : 0;
+		}
+		return depths;
+	}
+
+	@Override
+	public ITextReplacer createWhitespaceReplacer(ITextSegment blanks, IHiddenRegionFormatting formatting) {
+		int column = continuations == null ? -1 : continuations.columnBehind(blanks);
+		return column < 0 ? super.createWhitespaceReplacer(blanks, formatting) : new Aligned(blanks, formatting, column);
 	}
 
 	@Override
@@ -60,7 +88,7 @@ public class BayFormatter extends AbstractJavaFormatter {
 	private static void place(ISemanticRegion left, ISemanticRegion right, Set<ISemanticRegion> onOneLine,
 			Map<ISemanticRegion, String> columns, IFormattableDocument document) {
 		boolean oneLine = onOneLine.contains(right);
-		if (beginsElement(left, right)) {
+		if (Layout.beginsElement(left, right)) {
 			document.prepend(right, it -> it.setNewLines(1, 1, MOST_NEW_LINES));
 		} else if (Layout.isKeyword(right, "}")) {
 			boolean empty = Layout.isKeyword(left, "{");
@@ -69,37 +97,23 @@ public class BayFormatter extends AbstractJavaFormatter {
 			document.prepend(right, oneLine ? IHiddenRegionFormatter::oneSpace : IHiddenRegionFormatter::newLine);
 		} else if (Layout.beginsClause(right)) {
 			document.prepend(right, it -> {
-				if (oneLine) {
-					it.setSpace(BETWEEN_CLAUSES_ON_ONE_LINE);
-				} else {
-					it.setNewLines(1, 1, MOST_NEW_LINES);
+				it.setSpace(Layout.BETWEEN_CLAUSES);
+				if (!oneLine) {
+					int least = right.getSemanticElement() instanceof VerifyStep ? 0 : 1;
+					it.setNewLines(least, least, MOST_NEW_LINES);
 				}
 			});
 		} else {
 			String space = columns.getOrDefault(right, Layout.between(left, right));
 			document.prepend(right, it -> {
 				it.setSpace(space);
-				if (Layout.mayBreakAfter(left) && !oneLine) {
+				if (Layout.mayBreakBetween(left, right) && !oneLine) {
 					it.setNewLines(0, 0, 1);
 				} else {
 					it.setNewLines(0, 0, 0);
 				}
 			});
 		}
-	}
-
-	private static boolean beginsElement(ISemanticRegion left, ISemanticRegion right) {
-		return element(left) != element(right);
-	}
-
-	private static Element element(ISemanticRegion word) {
-		Element found = null;
-		for (var element = word.getSemanticElement(); element != null; element = element.eContainer()) {
-			if (element instanceof Element next) {
-				found = next;
-			}
-		}
-		return found;
 	}
 
 	private static Map<ISemanticRegion, ISemanticRegion> braces(List<ISemanticRegion> words) {
@@ -135,24 +149,5 @@ public class BayFormatter extends AbstractJavaFormatter {
 			}
 		}
 		return found;
-	}
-
-	/** Lines that go on with a clause stand further in than the clause. */
-	private static void continuations(List<ISemanticRegion> words, Set<ISemanticRegion> onOneLine,
-			IFormattableDocument document) {
-		int start = 0;
-		for (int i = 1; i <= words.size(); i++) {
-			boolean ends = i == words.size() || beginsElement(words.get(i - 1), words.get(i))
-					|| Layout.beginsClause(words.get(i)) || Layout.isKeyword(words.get(i), "}")
-					|| Layout.isKeyword(words.get(i), "{");
-			if (ends) {
-				ISemanticRegion first = words.get(start);
-				ISemanticRegion last = words.get(i - 1);
-				if (i - 1 > start && !onOneLine.contains(last)) {
-					document.set(first.getNextHiddenRegion(), last.getNextHiddenRegion(), IHiddenRegionFormatter::indent);
-				}
-				start = i;
-			}
-		}
 	}
 }

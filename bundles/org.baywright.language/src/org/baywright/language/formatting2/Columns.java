@@ -6,9 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.baywright.language.bay.BayPackage;
+import org.baywright.language.bay.Element;
 import org.baywright.language.bay.Fault;
 import org.baywright.language.bay.Outcome;
 import org.baywright.language.bay.Trait;
+import org.eclipse.emf.ecore.EClass;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.formatting2.regionaccess.ISemanticRegion;
 
@@ -17,6 +20,11 @@ final class Columns {
 
 	/** Wider beginnings are no table; they keep one blank. */
 	private static final int WIDEST = 32;
+	/** The same for what stands further to the right. */
+	private static final int WIDEST_LINE = 80;
+
+	private static final Set<EClass> LINES = Set.of(BayPackage.Literals.STATE, BayPackage.Literals.TOOL,
+			BayPackage.Literals.MODULE, BayPackage.Literals.CODE, BayPackage.Literals.SIGN);
 
 	private final Map<ISemanticRegion, String> blanks = new HashMap<>();
 
@@ -43,7 +51,46 @@ final class Columns {
 			line.add(word);
 		}
 		lines.values().forEach(columns::align);
+		columns.alignElements(words);
 		return columns.blanks;
+	}
+
+	/** Titles of elements in neighbouring lines stand below each other if their author began to lay them out so. */
+	private void alignElements(List<ISemanticRegion> words) {
+		List<List<ISemanticRegion>> lines = new ArrayList<>();
+		ISemanticRegion last = null;
+		for (ISemanticRegion word : words) {
+			boolean begins = last == null || Layout.beginsElement(last, word);
+			if (begins && !(last != null && areNeighbours(last, word))) {
+				alignIfTable(lines, Columns::title, 2, WIDEST);
+				lines.clear();
+			}
+			if (begins) {
+				lines.add(new ArrayList<>());
+			}
+			lines.get(lines.size() - 1).add(word);
+			last = word;
+		}
+		alignIfTable(lines, Columns::title, 2, WIDEST);
+	}
+
+	private static boolean areNeighbours(ISemanticRegion left, ISemanticRegion right) {
+		Element above = Layout.element(left);
+		return LINES.contains(above.eClass()) && above.eClass() == Layout.element(right).eClass()
+				&& right.getPreviousHiddenRegion().getLineCount() <= 2;
+	}
+
+	private void alignIfTable(List<List<ISemanticRegion>> lines, Column column, int blanksOfTable, int widest) {
+		boolean table = lines.stream().map(column::in)
+				.anyMatch(word -> word != null && blanksBefore(word) >= blanksOfTable);
+		if (table) {
+			align(lines, column, widest);
+		}
+	}
+
+	private static int blanksBefore(ISemanticRegion word) {
+		String text = word.getPreviousHiddenRegion().getText();
+		return text.chars().allMatch(letter -> letter == ' ') ? text.length() : 0;
 	}
 
 	private static EObject row(ISemanticRegion word) {
@@ -58,10 +105,11 @@ final class Columns {
 	private void align(List<List<ISemanticRegion>> lines) {
 		EObject kind = row(lines.get(0).get(0));
 		if (kind instanceof Fault) {
-			align(lines, Columns::title);
-			align(lines, Columns::seen);
+			align(lines, Columns::title, WIDEST);
+			align(lines, Columns::seen, WIDEST_LINE);
 		} else {
-			align(lines, Columns::colon);
+			align(lines, Columns::colon, WIDEST);
+			alignIfTable(lines, Columns::secondConclusion, Layout.BETWEEN_CLAUSES.length() + 1, WIDEST_LINE);
 		}
 	}
 
@@ -82,17 +130,32 @@ final class Columns {
 		return line.stream().filter(word -> Layout.isKeyword(word, "seen")).findFirst().orElse(null);
 	}
 
-	private void align(List<List<ISemanticRegion>> lines, Column column) {
+	private static ISemanticRegion secondConclusion(List<ISemanticRegion> line) {
+		for (int i = 1; i < line.size(); i++) {
+			ISemanticRegion left = line.get(i - 1);
+			ISemanticRegion right = line.get(i);
+			if (Layout.mayBreakBetween(left, right) && right.getPreviousHiddenRegion().isMultiline()) {
+				return null;
+			}
+			if (Layout.beginsFurtherConclusion(left, right)) {
+				return right;
+			}
+		}
+		return null;
+	}
+
+	private void align(List<List<ISemanticRegion>> lines, Column column, int widestOfTable) {
 		int widest = 0;
 		for (List<ISemanticRegion> line : lines) {
 			int width = width(line, column.in(line));
-			widest = width > WIDEST ? widest : Math.max(widest, width);
+			widest = width > widestOfTable ? widest : Math.max(widest, width);
 		}
 		for (List<ISemanticRegion> line : lines) {
 			ISemanticRegion word = column.in(line);
 			int width = width(line, word);
 			if (word != null && width <= widest) {
-				blanks.put(word, " ".repeat(widest - width + 1));
+				int least = Layout.between(word.getPreviousSemanticRegion(), word).length();
+				blanks.put(word, " ".repeat(widest - width + Math.max(1, least)));
 			}
 		}
 	}

@@ -15,7 +15,7 @@ final class KeptComment extends MultilineCommentReplacer {
 	@Override
 	public void configureWhitespace(WhitespaceReplacer leading, WhitespaceReplacer trailing) {
 		super.configureWhitespace(leading, trailing);
-		Comments.keepInBlock(getComment(), leading, trailing);
+		Comments.keepInPlace(getComment(), leading, trailing);
 	}
 
 	@Override

@@ -23,7 +23,7 @@ final class KeptLineComment extends CommentReplacer {
 			before.setNewLinesDefault(0);
 			before.setNewLinesMax(0);
 		}
-		Comments.keepInBlock(getComment(), leading, trailing);
+		Comments.keepInPlace(getComment(), leading, trailing);
 		IHiddenRegionFormatting after = trailing.getFormatting();
 		after.setNewLinesMin(1);
 		after.setNewLinesMax(Math.max(1, after.getNewLineMax() == null ? 1 : after.getNewLineMax()));
