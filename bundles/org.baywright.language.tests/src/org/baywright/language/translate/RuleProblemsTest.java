@@ -152,4 +152,23 @@ class RuleProblemsTest {
 				                               ^^^^^^^^ error unknown-value: The state `lift` has no value `sideways`. > Its values are `down` or `up`.
 				""");
 	}
+
+	@Test
+	void theStatesOfARuleAndItsTestAgree() {
+		MarkedText.check("""
+				test by_either { results a, b in ignition on, ignition cranking }
+				rule r1 { in ignition off run charge_lamp on lit : proves nothing }
+				             ^^^^^^^^^^^^ warning states-disagree: The rule is for `ignition off`, but its test `charge_lamp` is made in `ignition on`. > Correct the one that is wrong, or take it out of the rule: the test says it already.
+				rule r2 { in ignition on, lift down run charge_lamp on lit : proves nothing }
+				rule r3 { in lift up, ignition cranking run lift_supply met : proves nothing expect 12 V }
+				             ^^^^^^^ warning states-disagree: The rule is for `lift up`, but its test `lift_supply` is made in `lift down`.
+				                      ^^^^^^^^^^^^^^^^^ warning states-disagree: The rule is for `ignition cranking`, but its test `lift_supply` is made in `ignition on`.
+				rule r4 { in ignition cranking, ignition off run by_either on a : proves nothing }
+				rule r5 { in ignition off run by_either on a : proves nothing }
+				             ^^^^^^^^^^^^ warning states-disagree: The rule is for `ignition off`, but its test `by_either` is made in `ignition on`.
+				rule r6 { in lift up run by_either on a : proves nothing }
+				rule r7 { in ignition sideways run charge_lamp on lit : proves nothing }
+				                      ^^^^^^^^ error unknown-value: The state `ignition` has no value `sideways`.
+				""");
+	}
 }

@@ -31,8 +31,12 @@ public sealed interface Facts {
 	record OfState(List<String> values) implements Facts {
 	}
 
-	/** A test; without a domain if its declaration is wrong. */
-	record OfTest(Optional<Domain> domain) implements Facts {
+	/** A test and the states it is made in, as written; without a domain if its declaration is wrong. */
+	record OfTest(Optional<Domain> domain, List<Setting> states) implements Facts {
+	}
+
+	/** A state and the value it is set to, without their place. */
+	record Setting(String state, String value) {
 	}
 
 	/** A code and the module that can hold it. */

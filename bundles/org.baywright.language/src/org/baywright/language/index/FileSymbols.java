@@ -13,6 +13,7 @@ import org.baywright.language.bay.Part;
 import org.baywright.language.bay.RuleFile;
 import org.baywright.language.bay.Sign;
 import org.baywright.language.bay.State;
+import org.baywright.language.bay.StateSetting;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Trait;
 import org.baywright.language.bay.VinPattern;
@@ -49,7 +50,7 @@ public final class FileSymbols {
 			add(state.getName(), state, new Facts.OfState(state.getValues().stream().map(NamedValue::getName)
 					.filter(name -> name != null).toList()));
 		} else if (element instanceof Test test) {
-			add(test.getName(), test, new Facts.OfTest(Domains.of(test)));
+			add(test.getName(), test, new Facts.OfTest(Domains.of(test), settings(test)));
 		} else if (element instanceof Code code) {
 			add(code.getName(), code, new Facts.OfCode(Refs.first(code, BayPackage.Literals.CODE__MODULE).orElse("")));
 		} else if (element instanceof Module module) {
@@ -77,6 +78,16 @@ public final class FileSymbols {
 		}
 		Optional<String> parent = Refs.first(family, BayPackage.Literals.FAMILY__PARENT);
 		return new Facts.OfFamily(parent, family.isBase(), List.copyOf(vins));
+	}
+
+	private static List<Facts.Setting> settings(Test test) {
+		List<Facts.Setting> settings = new ArrayList<>();
+		for (StateSetting setting : test.getStates()) {
+			Optional<String> value = Refs.first(setting, BayPackage.Literals.STATE_SETTING__VALUE);
+			Refs.first(setting, BayPackage.Literals.STATE_SETTING__STATE)
+					.ifPresent(state -> value.ifPresent(written -> settings.add(new Facts.Setting(state, written))));
+		}
+		return List.copyOf(settings);
 	}
 
 	private void add(String name, EObject element, Facts facts) {

@@ -2,8 +2,10 @@ package org.baywright.language.translate;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Condition;
 import org.baywright.language.bay.Law;
@@ -25,6 +27,7 @@ import org.baywright.model.Provenance;
 import org.baywright.model.Scope;
 import org.baywright.model.Source;
 import org.baywright.model.Span;
+import org.baywright.model.StateSetting;
 import org.baywright.model.ValueSet;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
@@ -54,13 +57,14 @@ final class Rules {
 		}
 		Scope scope = scope(rule, span);
 		List<org.baywright.model.Condition> given = conditions(rule.getGiven(), new Within(Place.GIVEN, scope.families()));
-		List<org.baywright.model.StateSetting> states = context.settings(rule.getStates());
+		List<StateSetting> states = context.settings(rule.getStates());
 		clauses.once(rule, BayPackage.Literals.RULE__TESTS, "run");
 		if (NodeModelUtils.findNodesForFeature(rule, BayPackage.Literals.RULE__EXPECTED).size() > 1) {
 			expectOnce(rule);
 		}
 		Optional<Ref> test = Refs.one(rule, BayPackage.Literals.RULE__TESTS);
 		Optional<Symbol> symbol = test.flatMap(ref -> context.resolve(ref, Kind.TEST));
+		symbol.ifPresent(made -> mustAgree(rule, states, made));
 		List<Outcome> branches = List.of();
 		if (rule.getOutcomes().isEmpty()) {
 			context.report.error("empty-rule", span, "The rule `" + rule.getName() + "` comes to no conclusion.",
@@ -73,6 +77,31 @@ final class Rules {
 		Span testSpan = test.map(ref -> context.source.span(ref.node())).orElse(span);
 		return Optional.of(new org.baywright.model.Rule(rule.getName(), Context.title(rule.getTitle(), rule.getName()), scope,
 				given, states, symbol.map(Symbol::name), branches, provenance(rule, span), testSpan, span));
+	}
+
+	/** A vehicle cannot be in two states at once: in that of the rule and in another one for the rule's test. */
+	private void mustAgree(Rule rule, List<StateSetting> states, Symbol test) {
+		Set<String> said = new HashSet<>();
+		for (StateSetting setting : states) {
+			String state = setting.state();
+			List<String> ofTest = ((Facts.OfTest) test.facts()).states().stream()
+					.filter(other -> other.state().equals(state)).map(Facts.Setting::value).toList();
+			boolean agree = ofTest.isEmpty() || states.stream()
+					.anyMatch(other -> other.state().equals(state) && ofTest.contains(other.value()));
+			if (!agree && said.add(state)) {
+				context.report.warning("states-disagree", place(rule, state),
+						"The rule is for `" + state + " " + setting.value() + "`, but its test `" + test.name()
+								+ "` is made in `" + state + " " + ofTest.get(0) + "`.",
+						"Correct the one that is wrong, or take it out of the rule: the test says it already.");
+			}
+		}
+	}
+
+	private Span place(Rule rule, String state) {
+		return rule.getStates().stream()
+				.filter(setting -> Refs.first(setting, BayPackage.Literals.STATE_SETTING__STATE).filter(state::equals)
+						.isPresent())
+				.findFirst().map(context.source::span).orElseThrow();
 	}
 
 	private List<Outcome> untested(Rule rule) {
