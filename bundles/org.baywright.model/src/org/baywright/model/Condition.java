@@ -1,6 +1,7 @@
 package org.baywright.model;
 
 import java.util.List;
+import java.util.function.Consumer;
 
 /**
  * What must hold. A condition on a finding holds only when the finding is known and true; {@link Not} of it holds only
@@ -11,6 +12,19 @@ public sealed interface Condition {
 
 	/** Returns where the condition is written. */
 	Span span();
+
+	/** Calls {@code use} for each condition that is not made of others, in the order of the text. */
+	default void eachAtom(Consumer<Condition> use) {
+		if (this instanceof And and) {
+			and.parts().forEach(part -> part.eachAtom(use));
+		} else if (this instanceof Or or) {
+			or.parts().forEach(part -> part.eachAtom(use));
+		} else if (this instanceof Not not) {
+			not.part().eachAtom(use);
+		} else {
+			use.accept(this);
+		}
+	}
 
 	/** All parts hold; an empty list always holds. */
 	record And(List<Condition> parts, Span span) implements Condition {

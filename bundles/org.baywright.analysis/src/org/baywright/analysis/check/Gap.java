@@ -112,7 +112,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 	private void reportForgottenSigns(Checked checked) {
 		Set<String> asked = new HashSet<>();
 		Map<String, Boolean> seen = new HashMap<>();
-		checked.base().rules().forEach(rule -> rule.given().forEach(given -> collectSigns(given, asked)));
+		checked.base().rules().forEach(rule -> rule.given().forEach(given -> given.eachAtom(atom -> collectSign(atom, asked))));
 		for (Sign sign : checked.base().signs()) {
 			if (!asked.contains(sign.name()) && seen.put(sign.name(), true) == null) {
 				checked.finding(this, sign.name(), sign.span())
@@ -123,16 +123,10 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		}
 	}
 
-	private static void collectSigns(Condition condition, Set<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collectSigns(part, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collectSigns(part, into));
-		} else if (condition instanceof Condition.Not not) {
-			collectSigns(not.part(), into);
-		} else if (condition instanceof Condition.SignIs is) {
+	private static void collectSign(Condition atom, Set<String> into) {
+		if (atom instanceof Condition.SignIs is) {
 			into.add(is.sign());
-		} else if (condition instanceof Condition.Unexplained is) {
+		} else if (atom instanceof Condition.Unexplained is) {
 			into.add(is.sign());
 		}
 	}

@@ -110,19 +110,13 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 					add(uses, wanted, verdict, rule, true, conclusion.span());
 				}
 			}
-			rule.given().forEach(given -> collect(uses, wanted, rule, given));
+			rule.given().forEach(given -> given.eachAtom(atom -> collect(uses, wanted, rule, atom)));
 		}
 		return uses;
 	}
 
-	private static void collect(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Rule rule, Condition condition) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collect(uses, wanted, rule, part));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collect(uses, wanted, rule, part));
-		} else if (condition instanceof Condition.Not not) {
-			collect(uses, wanted, rule, not.part());
-		} else if (condition instanceof Condition.VerdictIs is) {
+	private static void collect(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Rule rule, Condition atom) {
+		if (atom instanceof Condition.VerdictIs is) {
 			add(uses, wanted, new Verdict(is.fault(), is.verdict()), rule, false, is.span());
 		}
 	}

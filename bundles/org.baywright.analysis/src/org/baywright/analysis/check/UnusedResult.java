@@ -30,7 +30,7 @@ public final class UnusedResult implements Check {
 		Map<String, IndexSet> used = new HashMap<>();
 		for (Rule rule : checked.base().rules()) {
 			if (!dead.contains(rule.name())) {
-				rule.given().forEach(given -> collect(checked, given, used));
+				rule.given().forEach(given -> given.eachAtom(atom -> collect(checked, atom, used)));
 				rule.test().flatMap(checked.base()::test).ifPresent(test -> rule.outcomes().forEach(outcome -> outcome
 						.values().ifPresent(values -> use(used, test, values.in(test.domain())))));
 			}
@@ -59,14 +59,8 @@ public final class UnusedResult implements Check {
 		}
 	}
 
-	private static void collect(Checked checked, Condition condition, Map<String, IndexSet> used) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collect(checked, part, used));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collect(checked, part, used));
-		} else if (condition instanceof Condition.Not not) {
-			collect(checked, not.part(), used);
-		} else if (condition instanceof Condition.TestIs is) {
+	private static void collect(Checked checked, Condition atom, Map<String, IndexSet> used) {
+		if (atom instanceof Condition.TestIs is) {
 			checked.base().test(is.test()).ifPresent(test -> use(used, test, is.values().in(test.domain())));
 		}
 	}

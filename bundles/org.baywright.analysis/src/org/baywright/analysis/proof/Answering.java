@@ -30,19 +30,15 @@ final class Answering {
 		return bySign;
 	}
 
-	/** Collects the signs that conditions call unexplained. */
+	/** Collects the signs that conditions call unexplained, or those that they want to be present. */
 	private static void collect(Condition condition, boolean unexplained, Set<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collect(part, unexplained, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collect(part, unexplained, into));
-		} else if (condition instanceof Condition.Not not) {
-			collect(not.part(), unexplained, into);
-		} else if (condition instanceof Condition.Unexplained is && unexplained) {
-			into.add(is.sign());
-		} else if (condition instanceof Condition.SignIs is && !unexplained && is.present()) {
-			into.add(is.sign());
-		}
+		condition.eachAtom(atom -> {
+			if (atom instanceof Condition.Unexplained is && unexplained) {
+				into.add(is.sign());
+			} else if (atom instanceof Condition.SignIs is && !unexplained && is.present()) {
+				into.add(is.sign());
+			}
+		});
 	}
 
 	private static Set<String> faultsOf(String sign, List<Rule> rules) {

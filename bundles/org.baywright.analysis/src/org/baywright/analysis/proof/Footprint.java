@@ -76,16 +76,10 @@ record Footprint(List<Variable> findings, List<String> faults, List<String> trai
 		}
 
 		void visit(Condition condition) {
-			if (condition instanceof Condition.And and) {
-				and.parts().forEach(this::visit);
-				return;
-			} else if (condition instanceof Condition.Or or) {
-				or.parts().forEach(this::visit);
-				return;
-			} else if (condition instanceof Condition.Not not) {
-				visit(not.part());
-				return;
-			}
+			condition.eachAtom(this::visitAtom);
+		}
+
+		private void visitAtom(Condition condition) {
 			layout.append(' ').append(condition.span().line() - origin.line());
 			if (condition instanceof Condition.TraitIs is) {
 				traits.add(is.trait());

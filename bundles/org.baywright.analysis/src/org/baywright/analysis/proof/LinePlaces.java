@@ -26,8 +26,10 @@ final class LinePlaces {
 	static List<Place> of(RuleBase base, Rule rule, SourceLine line) {
 		TreeMap<Integer, Span> spans = new TreeMap<>();
 		List<Place> declarations = new ArrayList<>();
-		rule.scope().where().ifPresent(where -> collect(base, where, line(rule, line), spans, declarations));
-		rule.given().forEach(given -> collect(base, given, line(rule, line), spans, declarations));
+		rule.scope().where().ifPresent(
+				where -> where.eachAtom(atom -> collect(base, atom, line(rule, line), spans, declarations)));
+		rule.given().forEach(
+				given -> given.eachAtom(atom -> collect(base, atom, line(rule, line), spans, declarations)));
 		for (Outcome outcome : rule.outcomes()) {
 			if (outcome.span().line() == line(rule, line)) {
 				spans.put(outcome.span().offset(), outcome.span());
@@ -53,13 +55,7 @@ final class LinePlaces {
 
 	private static void collect(RuleBase base, Condition condition, int line, TreeMap<Integer, Span> into,
 			List<Place> declarations) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collect(base, part, line, into, declarations));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collect(base, part, line, into, declarations));
-		} else if (condition instanceof Condition.Not not) {
-			collect(base, not.part(), line, into, declarations);
-		} else if (condition.span().line() == line) {
+		if (condition.span().line() == line) {
 			into.put(condition.span().offset(), condition.span());
 			if (condition instanceof Condition.TestIs is) {
 				base.test(is.test()).filter(test -> isOutside(is.values().in(test.domain()).isEmpty(), test.domain()))

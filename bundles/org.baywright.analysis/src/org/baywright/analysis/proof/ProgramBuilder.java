@@ -176,18 +176,12 @@ final class ProgramBuilder {
 	}
 
 	private void eachAtom(Condition condition, BiConsumer<Variable, IndexSet> use) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> eachAtom(part, use));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> eachAtom(part, use));
-		} else if (condition instanceof Condition.Not not) {
-			eachAtom(not.part(), use);
-		} else {
-			Variable variable = variableOf(condition);
+		condition.eachAtom(atom -> {
+			Variable variable = variableOf(atom);
 			if (variable != null) {
-				use.accept(variable, valuesOf(condition, variable));
+				use.accept(variable, valuesOf(atom, variable));
 			}
-		}
+		});
 	}
 
 	static Variable variableOf(Condition atom) {
@@ -342,15 +336,11 @@ final class ProgramBuilder {
 	}
 
 	static void collectVerdicts(Condition condition, Collection<Verdict> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collectVerdicts(part, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collectVerdicts(part, into));
-		} else if (condition instanceof Condition.Not not) {
-			collectVerdicts(not.part(), into);
-		} else if (condition instanceof Condition.VerdictIs is) {
-			into.add(new Verdict(is.fault(), is.verdict()));
-		}
+		condition.eachAtom(atom -> {
+			if (atom instanceof Condition.VerdictIs is) {
+				into.add(new Verdict(is.fault(), is.verdict()));
+			}
+		});
 	}
 
 	int[] moduleOf() {

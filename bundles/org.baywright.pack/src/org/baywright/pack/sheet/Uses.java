@@ -23,20 +23,14 @@ final class Uses {
 		for (Rule rule : base.rules()) {
 			Set<String> names = new LinkedHashSet<>();
 			rule.test().ifPresent(names::add);
-			rule.given().forEach(given -> collect(given, names));
+			rule.given().forEach(given -> given.eachAtom(atom -> collect(atom, names)));
 			names.forEach(name -> uses.computeIfAbsent(name, key -> new ArrayList<>()).add(rule));
 		}
 		return uses;
 	}
 
 	private static void collect(Condition condition, Set<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collect(part, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collect(part, into));
-		} else if (condition instanceof Condition.Not not) {
-			collect(not.part(), into);
-		} else if (condition instanceof Condition.SignIs is) {
+		if (condition instanceof Condition.SignIs is) {
 			into.add(is.sign());
 		} else if (condition instanceof Condition.TestIs is) {
 			into.add(is.test());
