@@ -169,6 +169,9 @@ class RuleProblemsTest {
 				rule r6 { in lift up run by_either on a : proves nothing }
 				rule r7 { in ignition sideways run charge_lamp on lit : proves nothing }
 				                      ^^^^^^^^ error unknown-value: The state `ignition` has no value `sideways`.
+				rule r8 { in ignition sideways, ignition off run charge_lamp on lit : proves nothing }
+				                      ^^^^^^^^ error unknown-value: The state `ignition` has no value `sideways`.
+				                                ^^^^^^^^^^^^ warning states-disagree: The rule is for `ignition off`, but its test `charge_lamp` is made in `ignition on`.
 				""");
 	}
 }

@@ -29,6 +29,8 @@ import org.baywright.model.Source;
 import org.baywright.model.Span;
 import org.baywright.model.StateSetting;
 import org.baywright.model.ValueSet;
+import org.eclipse.emf.ecore.EObject;
+import org.eclipse.emf.ecore.EReference;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 
@@ -89,7 +91,7 @@ final class Rules {
 			boolean agree = ofTest.isEmpty() || states.stream()
 					.anyMatch(other -> other.state().equals(state) && ofTest.contains(other.value()));
 			if (!agree && said.add(state)) {
-				context.report.warning("states-disagree", place(rule, state),
+				context.report.warning("states-disagree", place(rule, setting),
 						"The rule is for `" + state + " " + setting.value() + "`, but its test `" + test.name()
 								+ "` is made in `" + state + " " + ofTest.get(0) + "`.",
 						"Correct the one that is wrong, or take it out of the rule: the test says it already.");
@@ -97,11 +99,15 @@ final class Rules {
 		}
 	}
 
-	private Span place(Rule rule, String state) {
+	private Span place(Rule rule, StateSetting setting) {
 		return rule.getStates().stream()
-				.filter(setting -> Refs.first(setting, BayPackage.Literals.STATE_SETTING__STATE).filter(state::equals)
-						.isPresent())
+				.filter(written -> isWritten(written, BayPackage.Literals.STATE_SETTING__STATE, setting.state())
+						&& isWritten(written, BayPackage.Literals.STATE_SETTING__VALUE, setting.value()))
 				.findFirst().map(context.source::span).orElseThrow();
+	}
+
+	private static boolean isWritten(EObject owner, EReference reference, String name) {
+		return Refs.first(owner, reference).filter(name::equals).isPresent();
 	}
 
 	private List<Outcome> untested(Rule rule) {
