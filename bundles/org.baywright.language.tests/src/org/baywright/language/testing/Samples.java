@@ -70,6 +70,11 @@ public final class Samples {
 		}
 	}
 
+	/** Returns whether a project belongs to the tests and is no example of the product. */
+	public static boolean isOwn(Path project) {
+		return project.startsWith(find(OWN));
+	}
+
 	private static Path find(String relative) {
 		String root = System.getProperty("baywright.root");
 		for (Path folder = Path.of(root == null ? "" : root).toAbsolutePath(); folder != null; folder = folder.getParent()) {

@@ -4,56 +4,132 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.StringReader;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.SortedMap;
+import java.util.regex.Pattern;
+import org.baywright.language.BayStandaloneSetup;
 import org.baywright.language.bay.Element;
 import org.baywright.language.bay.RuleFile;
+import org.baywright.language.syntax.SyntaxProblems;
 import org.baywright.language.testing.Meaning;
 import org.baywright.language.testing.Samples;
+import org.baywright.language.translate.SourceText;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.nodemodel.ILeafNode;
+import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
+import org.eclipse.xtext.parser.IParseResult;
+import org.eclipse.xtext.parser.IParser;
 import org.junit.jupiter.api.Test;
 
 /** Whatever a person types on the way to a rule file, the project gives a model and problems, and gives them soon. */
 class TypingTest {
 
 	private static final Duration SOON = Duration.ofSeconds(5);
+	private static final Duration OF_ONE_ELEMENT = Duration.ofMinutes(1);
 	private static final long SEED = 42;
 	private static final int EDITS_PER_FILE = 150;
 	private static final int FRESH_EVERY = 10;
 
 	/**
-	 * Types every file of every sample project letter by letter: every prefix is parsed, translated and checked within
-	 * the project. To the parser a prefix is some whole elements and the beginning of one. So the elements that were
-	 * whole long before stand in a file of their own, and each prefix begins with the element before the one being typed;
-	 * otherwise the time would grow with the square of the file.
+	 * Parses every prefix of every file of every project, letter by letter, and makes the problems of its syntax. Nothing
+	 * is translated; {@link #typedPrefixesAreTranslated} does that for some.
+	 *
+	 * <p>To the parser a prefix is some whole elements and the beginning of one. So each prefix is parsed from the element
+	 * before the one being typed, not from the head of the file; otherwise the time would grow with the square of the
+	 * file.
 	 */
 	@Test
-	void everyPrefixIsRead() {
+	void everyPrefixIsParsed() {
+		IParser parser = BayStandaloneSetup.injector().getInstance(IParser.class);
 		for (Path sample : Samples.all()) {
-			SortedMap<String, String> texts = Samples.texts(sample);
-			for (Map.Entry<String, String> entry : texts.entrySet()) {
-				RuleProject project = RuleProject.inMemory("typing");
-				texts.forEach(project::update);
-				List<Integer> starts = starts(project, entry.getKey());
-				String text = entry.getValue();
-				for (int element = 0; element < starts.size(); element++) {
-					int from = starts.get(Math.max(0, element - 1));
-					int begin = element == 0 ? 0 : starts.get(element);
-					int end = element + 1 < starts.size() ? starts.get(element + 1) : text.length();
-					project.update("whole.bay", text.substring(0, from));
-					for (int at = begin + 1; at <= end; at++) {
-						read(project, entry.getKey(), text.substring(from, at));
+			typed(sample, (project, file, text, prefixes) -> assertTimeoutPreemptively(OF_ONE_ELEMENT, () -> {
+				for (int at = prefixes.first(); at <= prefixes.last(); at++) {
+					parse(parser, text.substring(prefixes.from(), at));
+				}
+			}, () -> "too slow: " + file + " from " + prefixes));
+		}
+	}
+
+	private static void parse(IParser parser, String text) {
+		IParseResult result = parser.parse(new StringReader(text));
+		assertTrue(result.getRootASTElement() instanceof RuleFile, text);
+		List<INode> errors = new ArrayList<>();
+		result.getSyntaxErrors().forEach(errors::add);
+		List<Problem> problems = SyntaxProblems.of(new SourceText("typing.bay", text), result.getRootNode(), errors);
+		assertTrue(errors.isEmpty() || !problems.isEmpty(), text);
+		problems.forEach(problem -> check(problem, text));
+	}
+
+	/**
+	 * Types files into their project, where each step is parsed, translated and checked together with all other files.
+	 * The steps are
+	 * <ul>
+	 * <li>every prefix of every file of the tests' own projects,
+	 * <li>every prefix of one file of each example project: the shortest that has a rule,
+	 * <li>every prefix that ends with a line, of all other files.
+	 * </ul>
+	 * The elements that were whole long before stand in a file of their own, and each step reads the file from the element
+	 * before the one being typed, as in {@link #everyPrefixIsParsed}.
+	 */
+	@Test
+	void typedPrefixesAreTranslated() {
+		for (Path sample : Samples.all()) {
+			Optional<String> letterByLetter = Samples.isOwn(sample) ? Optional.empty() : shortestWithRule(sample);
+			typed(sample, (project, file, text, prefixes) -> {
+				boolean everyLetter = letterByLetter.isEmpty() || letterByLetter.get().equals(file);
+				project.update("whole.bay", text.substring(0, prefixes.from()));
+				for (int at = prefixes.first(); at <= prefixes.last(); at++) {
+					if (everyLetter || text.charAt(at - 1) == '\n') {
+						read(project, file, text.substring(prefixes.from(), at));
 					}
 				}
+			});
+		}
+	}
+
+	private static Optional<String> shortestWithRule(Path sample) {
+		return Samples.texts(sample).entrySet().stream()
+				.filter(entry -> Pattern.compile("^rule ", Pattern.MULTILINE).matcher(entry.getValue()).find())
+				.min(Comparator.comparingInt(entry -> entry.getValue().length())).map(Map.Entry::getKey);
+	}
+
+	/**
+	 * The prefixes in which one element is typed.
+	 *
+	 * @param from where the element before it begins
+	 * @param first where the shortest prefix ends
+	 * @param last where the longest prefix ends
+	 */
+	private record Prefixes(int from, int first, int last) {
+	}
+
+	/** Hears of the elements of a file in their order. */
+	private interface Typing {
+		void element(RuleProject project, String file, String text, Prefixes prefixes);
+	}
+
+	private static void typed(Path sample, Typing typing) {
+		SortedMap<String, String> texts = Samples.texts(sample);
+		for (Map.Entry<String, String> entry : texts.entrySet()) {
+			RuleProject project = RuleProject.inMemory("typing");
+			texts.forEach(project::update);
+			List<Integer> starts = starts(project, entry.getKey());
+			String text = entry.getValue();
+			for (int element = 0; element < starts.size(); element++) {
+				int end = element + 1 < starts.size() ? starts.get(element + 1) : text.length();
+				typing.element(project, entry.getKey(), text,
+						new Prefixes(starts.get(Math.max(0, element - 1)), starts.get(element) + 1, end));
 			}
 		}
 	}
@@ -75,11 +151,14 @@ class TypingTest {
 			return project.snapshot();
 		}, () -> "too slow: " + text);
 		for (Problem problem : snapshot.problems()) {
-			int length = snapshot.sources().get(problem.span().file()).length();
-			assertTrue(problem.span().offset() + problem.span().length() <= length, () -> problem + " in " + text);
-			assertTrue(!problem.message().isBlank() && !problem.advice().isBlank(), problem::toString);
+			check(problem, snapshot.sources().get(problem.span().file()));
 		}
 		return snapshot;
+	}
+
+	private static void check(Problem problem, String text) {
+		assertTrue(problem.span().offset() + problem.span().length() <= text.length(), () -> problem + " in " + text);
+		assertTrue(!problem.message().isBlank() && !problem.advice().isBlank(), problem::toString);
 	}
 
 	/**
