@@ -65,6 +65,21 @@ public final class IndexSet {
 		return false;
 	}
 
+	/** Returns whether the sets have a member in common. */
+	public boolean meets(IndexSet other) {
+		for (int i = 0, j = 0; i < runs.length && j < other.runs.length;) {
+			if (Math.max(runs[i], other.runs[j]) <= Math.min(runs[i + 1], other.runs[j + 1])) {
+				return true;
+			}
+			if (runs[i + 1] < other.runs[j + 1]) {
+				i += 2;
+			} else {
+				j += 2;
+			}
+		}
+		return false;
+	}
+
 	public IndexSet intersect(IndexSet other) {
 		List<int[]> out = new ArrayList<>();
 		for (int i = 0, j = 0; i < runs.length && j < other.runs.length;) {

@@ -98,12 +98,9 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 	/** Returns whether a situation that fires one of the branches is already known in which none of the others fires. */
 	private static boolean differInShown(Prover prover, List<Integer> branches, List<Integer> others) {
 		for (int b : branches) {
-			Optional<int[]> shown = prover.shown(b);
-			if (shown.isPresent()) {
-				boolean[] fired = prover.program().derive(shown.get(), -1).fired();
-				if (others.stream().noneMatch(other -> fired[other])) {
-					return true;
-				}
+			Optional<Program.Derived> derived = prover.derivedWhenShown(b);
+			if (derived.isPresent() && others.stream().noneMatch(other -> derived.get().fired()[other])) {
+				return true;
 			}
 		}
 		return false;

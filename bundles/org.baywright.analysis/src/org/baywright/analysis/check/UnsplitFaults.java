@@ -63,10 +63,14 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 
 	/** Returns whether a situation already known gives the verdict on the one fault and not on the other. */
 	private static boolean isShown(Prover prover, VerdictKind kind, String fault, String other) {
-		Optional<int[]> shown = Pairs.deriving(prover.program(), fault, kind).stream()
-				.filter(b -> prover.live(b) == Answer.YES).findFirst().flatMap(prover::shown);
 		int verdict = prover.program().numberOf(new Verdict(other, kind));
-		return shown.isPresent() && (verdict < 0 || !prover.program().derive(shown.get(), -1).verdicts()[verdict]);
+		for (int b : Pairs.deriving(prover.program(), fault, kind)) {
+			Optional<Program.Derived> derived = prover.derivedWhenShown(b);
+			if (derived.isPresent()) {
+				return verdict < 0 || !derived.get().verdicts()[verdict];
+			}
+		}
+		return false;
 	}
 
 	private static boolean differ(Prover prover, int first, int second, String a, String b) {

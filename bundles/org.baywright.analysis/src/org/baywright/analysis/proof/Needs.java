@@ -42,7 +42,16 @@ public final class Needs {
 	public boolean exclude(int a, int b) {
 		Optional<Map<Integer, IndexSet>> left = of(a);
 		Optional<Map<Integer, IndexSet>> right = of(b);
-		return left.isEmpty() || right.isEmpty() || meet(left.get(), right.get()).isEmpty();
+		if (left.isEmpty() || right.isEmpty()) {
+			return true;
+		}
+		for (Map.Entry<Integer, IndexSet> need : left.get().entrySet()) {
+			IndexSet other = right.get().get(need.getKey());
+			if (other != null && !other.meets(need.getValue())) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	private Optional<Map<Integer, IndexSet>> of(Formula formula) {

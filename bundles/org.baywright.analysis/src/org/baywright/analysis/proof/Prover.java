@@ -25,6 +25,7 @@ public final class Prover {
 	private final Needs needs;
 	private final Candidates candidates;
 	private final int[][] shown;
+	private final Program.Derived[] derived;
 	private final Answer[] live;
 	private final TreeSet<String> undecided = new TreeSet<>();
 	private Encoding encoding;
@@ -40,6 +41,7 @@ public final class Prover {
 		needs = new Needs(program);
 		candidates = new Candidates(program);
 		shown = new int[program.branches.size()][];
+		derived = new Program.Derived[program.branches.size()];
 		live = new Answer[program.branches.size()];
 	}
 
@@ -131,6 +133,14 @@ public final class Prover {
 	/** Returns the known cells of a situation that fires the branch, if it is live. */
 	public Optional<int[]> shown(int branch) {
 		return live(branch) == Answer.YES ? Optional.of(shown[branch]) : Optional.empty();
+	}
+
+	/** Returns what the rules derive in the situation of {@link #shown}, if the branch is live. */
+	public Optional<Program.Derived> derivedWhenShown(int branch) {
+		if (derived[branch] == null) {
+			shown(branch).ifPresent(known -> derived[branch] = program.derive(known, -1));
+		}
+		return Optional.ofNullable(derived[branch]);
 	}
 
 	private boolean isAllowed(int[] known) {
