@@ -5,8 +5,8 @@ import java.util.Optional;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.Story;
-import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.EachRule;
 import org.baywright.model.Domain;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Outcome;
@@ -16,21 +16,19 @@ import org.baywright.model.Test;
 
 /** Values that lie between two bands of a rule and belong to none of them. */
 @RuleCheck(id = "band-gap", severity = Severity.WARNING, summary = "Measured values between the bands of a rule lead nowhere")
-public final class BandGap implements Check {
+public final class BandGap implements EachRule {
 
 	@Override
-	public void report(Checked checked) {
-		for (Rule rule : checked.base().rules()) {
-			Optional<Domain> domain = rule.test().flatMap(checked.base()::test).map(Test::domain)
-					.filter(Domain.Quantity.class::isInstance);
-			if (domain.isPresent() && rule.outcomes().size() > 1) {
-				IndexSet between = between(rule.outcomes(), domain.get());
-				if (!between.isEmpty()) {
-					checked.finding(this, rule.name(), rule.testSpan())
-							.says("Rule " + rule.name() + " says nothing about " + Story.say(domain.get(), between)
-									+ ", which lies between its bands; let one of them reach further.")
-							.about(rule).add();
-				}
+	public void report(Checked checked, Rule rule) {
+		Optional<Domain> domain = rule.test().flatMap(checked.base()::test).map(Test::domain)
+				.filter(Domain.Quantity.class::isInstance);
+		if (domain.isPresent() && rule.outcomes().size() > 1) {
+			IndexSet between = between(rule.outcomes(), domain.get());
+			if (!between.isEmpty()) {
+				checked.finding(this, rule.name(), rule.testSpan())
+						.says("Rule " + rule.name() + " says nothing about " + Story.say(domain.get(), between)
+								+ ", which lies between its bands; let one of them reach further.")
+						.about(rule).add();
 			}
 		}
 	}

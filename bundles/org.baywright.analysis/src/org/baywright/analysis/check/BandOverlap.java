@@ -4,8 +4,8 @@ import java.util.Optional;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.Story;
-import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.EachRule;
 import org.baywright.model.Domain;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Outcome;
@@ -15,17 +15,15 @@ import org.baywright.model.Test;
 
 /** Two outcomes of one rule that share results. */
 @RuleCheck(id = "band-overlap", severity = Severity.ERROR, summary = "The same result leads to two outcomes of one rule")
-public final class BandOverlap implements Check {
+public final class BandOverlap implements EachRule {
 
 	@Override
-	public void report(Checked checked) {
-		for (Rule rule : checked.base().rules()) {
-			Optional<Domain> domain = rule.test().flatMap(checked.base()::test).map(Test::domain);
-			if (domain.isPresent()) {
-				for (int i = 0; i < rule.outcomes().size(); i++) {
-					for (int j = i + 1; j < rule.outcomes().size(); j++) {
-						compare(checked, rule, domain.get(), i, j);
-					}
+	public void report(Checked checked, Rule rule) {
+		Optional<Domain> domain = rule.test().flatMap(checked.base()::test).map(Test::domain);
+		if (domain.isPresent()) {
+			for (int i = 0; i < rule.outcomes().size(); i++) {
+				for (int j = i + 1; j < rule.outcomes().size(); j++) {
+					compare(checked, rule, domain.get(), i, j);
 				}
 			}
 		}

@@ -101,7 +101,11 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		Map<Verdict, List<Use>> uses = new HashMap<>();
 		Set<String> faults = new HashSet<>();
 		wanted.forEach(verdict -> faults.add(verdict.fault()));
+		boolean referrals = wanted.stream().anyMatch(Verdict::isReferral);
 		for (Rule rule : checked.base().rules()) {
+			if (!referrals && checked.faults(rule).stream().noneMatch(faults::contains)) {
+				continue;
+			}
 			for (Outcome outcome : rule.outcomes()) {
 				for (Conclusion conclusion : outcome.conclusions()) {
 					Verdict verdict = conclusion instanceof Conclusion.OnFault on

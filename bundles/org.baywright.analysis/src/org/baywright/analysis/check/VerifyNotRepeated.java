@@ -21,12 +21,12 @@ public final class VerifyNotRepeated implements Check {
 
 	@Override
 	public void report(Checked checked) {
-		Map<String, List<Rule>> confirming = checked.shared("confirming rules", () -> Confirming.rules(checked));
 		for (Repair repair : checked.base().repairs()) {
 			if (repair.verify().isEmpty()
 					|| repair.verify().stream().anyMatch(VerifyStep.RepeatWhatConfirmed.class::isInstance)) {
 				continue; // reported as unverified, or repeats all there is
 			}
+			Map<String, List<Rule>> confirming = checked.shared("confirming rules", () -> Confirming.rules(checked));
 			Verification walk = new Verification(checked.base(), repair);
 			TreeSet<String> missing = new TreeSet<>();
 			TreeSet<String> rules = new TreeSet<>();

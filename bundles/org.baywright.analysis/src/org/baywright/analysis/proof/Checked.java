@@ -35,15 +35,15 @@ public final class Checked {
 	private final List<Component> components;
 	private final Map<String, FamilyParts> families;
 	private final List<Finding> findings = new ArrayList<>();
-	private final Map<Rule, Set<String>> reach;
+	private final RuleMemory memory;
 	private final int conflictLimit;
 	private final Map<String, Object> shared = new HashMap<>();
 	private List<CaseResult> cases;
 
 	Checked(RuleBase base, List<Component> components, Map<String, FamilyParts> families,
-			Map<Rule, Set<String>> reach, int conflictLimit) {
+			RuleMemory memory, int conflictLimit) {
 		this.conflictLimit = conflictLimit;
-		this.reach = reach;
+		this.memory = memory;
 		this.base = base;
 		this.components = components;
 		this.families = families;
@@ -55,7 +55,12 @@ public final class Checked {
 
 	/** Returns the vehicle families that a rule of this rule base reaches. */
 	public Set<String> reach(Rule rule) {
-		return reach.get(rule);
+		return memory.of(rule).reach;
+	}
+
+	/** Returns the faults that a rule of this rule base speaks of, in its conditions or its conclusions. */
+	public List<String> faults(Rule rule) {
+		return memory.of(rule).print.faults();
 	}
 
 	/** Returns something that several checks need, worked out once for each run. */
@@ -99,7 +104,7 @@ public final class Checked {
 	public List<Component> partsOf(String rule) {
 		Map<Key, Component> parts = new LinkedHashMap<>();
 		base.rule(rule).ifPresent(found -> {
-			for (String family : reach.get(found)) {
+			for (String family : memory.of(found).reach) {
 				Component part = families.get(family).partOf(rule);
 				parts.put(part.key, part);
 			}

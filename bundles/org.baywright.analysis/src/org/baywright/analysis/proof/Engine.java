@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -19,7 +18,6 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Listener;
-import org.baywright.analysis.Variable;
 import org.baywright.model.Condition;
 import org.baywright.model.Exclusive;
 import org.baywright.model.Family;
@@ -42,10 +40,7 @@ public final class Engine {
 	private final List<Check> checks;
 	private final int threads;
 	private final int conflictLimit;
-	private Map<Rule, Footprint> footprints = new IdentityHashMap<>();
-	private Map<Rule, Key> bound = new IdentityHashMap<>();
-	private Map<Rule, Set<String>> reached = new IdentityHashMap<>();
-	private RuleBase last;
+	private final RuleMemory memory = new RuleMemory();
 	private Map<Law, Footprint> lawPrints = new IdentityHashMap<>();
 	private Map<Law, Key> lawKeys = new IdentityHashMap<>();
 	private Map<Key, Component> known = new HashMap<>();
@@ -68,17 +63,16 @@ public final class Engine {
 	 * @throws CancellationException if the listener asked to stop; what was proved until then is kept
 	 */
 	public Outcome run(RuleBase base, Listener listener) {
-		Map<Rule, Set<String>> reach = reach(base);
-		Map<String, List<Rule>> rulesOf = rulesByFamily(base, reach);
+		memory.learn(base);
+		Map<String, List<Rule>> rulesOf = rulesByFamily(base);
 		rememberLaws(base);
-		Map<Rule, Key> keys = boundKeys(base);
 		String exclusives = base.exclusives().stream().map(Exclusive::faults).toList().toString();
 		Key common = Key.of(exclusives);
 		Map<String, FamilyParts> now = new LinkedHashMap<>();
 		Map<Key, Component> used = new LinkedHashMap<>();
 		Map<Component, Draft> toProve = new LinkedHashMap<>();
 		for (Family family : base.vehicleFamilies()) {
-			FamilyParts parts = partsOf(base, family.name(), rulesOf.get(family.name()), keys, common, toProve);
+			FamilyParts parts = partsOf(base, family.name(), rulesOf.get(family.name()), common, toProve);
 			now.put(family.name(), parts);
 			for (Component part : parts.parts()) {
 				if (used.put(part.key, part) == null) {
@@ -90,37 +84,37 @@ public final class Engine {
 		prove(base, toProve, listener);
 		known = used;
 		families = now;
-		last = base;
-		Checked checked = new Checked(base, List.copyOf(used.values()), now, reach, conflictLimit);
+		Checked checked = new Checked(base, List.copyOf(used.values()), now, memory, conflictLimit);
+		lookAtEachRule(checked);
 		for (Check check : checks) {
 			if (listener.isCancelled()) {
 				throw new CancellationException();
 			}
-			check.report(checked);
+			if (!(check instanceof EachRule)) {
+				check.report(checked);
+			}
 		}
 		return new Outcome(checked.findings(), checked.cases(), used.size(), toProve.size());
 	}
 
-	/** Families as objects decide where rules reach; as long as they are the same, what was worked out holds. */
-	private Map<Rule, Set<String>> reach(RuleBase base) {
-		boolean same = last != null && last.families().equals(base.families());
-		Map<Rule, Set<String>> known = same ? reached : Map.of();
-		Map<Rule, Set<String>> reach = new IdentityHashMap<>(base.rules().size() * 2);
-		for (Rule rule : base.rules()) {
-			Set<String> before = known.get(rule);
-			reach.put(rule, before == null ? base.reach(rule.scope()) : before);
+	private void lookAtEachRule(Checked checked) {
+		List<EachRule> single = checks.stream().filter(EachRule.class::isInstance).map(EachRule.class::cast).toList();
+		for (RuleFacts facts : memory.rules()) {
+			if (!facts.isQuiet) {
+				int before = checked.findings().size();
+				single.forEach(check -> check.report(checked, facts.rule));
+				facts.isQuiet = checked.findings().size() == before;
+			}
 		}
-		reached = reach;
-		return reach;
 	}
 
-	private static Map<String, List<Rule>> rulesByFamily(RuleBase base, Map<Rule, Set<String>> reach) {
+	private Map<String, List<Rule>> rulesByFamily(RuleBase base) {
 		Map<String, List<Rule>> byFamily = new HashMap<>();
 		base.families().forEach(family -> byFamily.put(family.name(), new ArrayList<>()));
-		for (Rule rule : base.rules()) {
-			if (base.rule(rule.name()).orElse(null) == rule) { // the language reports a name used twice
-				for (String family : reach.get(rule)) {
-					byFamily.get(family).add(rule);
+		for (RuleFacts facts : memory.rules()) {
+			if (base.rule(facts.rule.name()).orElse(null) == facts.rule) { // the language reports a name used twice
+				for (String family : facts.reach) {
+					byFamily.get(family).add(facts.rule);
 				}
 			}
 		}
@@ -145,51 +139,23 @@ public final class Engine {
 		return print == null ? Footprint.of(law) : print;
 	}
 
-	/** Returns for each rule what it means together with what it speaks of: domains, modules, signs. */
-	private Map<Rule, Key> boundKeys(RuleBase base) {
-		Map<Rule, Key> before = last != null && World.isSame(last, base) ? bound : Map.of();
-		Map<Rule, Footprint> prints = new IdentityHashMap<>(base.rules().size() * 2);
-		Map<Rule, Key> keys = new IdentityHashMap<>(base.rules().size() * 2);
-		Map<Variable, Key> described = new HashMap<>();
-		for (Rule rule : base.rules()) {
-			Footprint print = footprints.get(rule);
-			if (print == null) {
-				print = Footprint.of(rule);
-			}
-			prints.put(rule, print);
-			Key key = before.get(rule);
-			if (key == null) {
-				List<Key> parts = new ArrayList<>(print.findings().size() + 1);
-				parts.add(Key.of(print.text()));
-				for (Variable finding : print.findings()) {
-					parts.add(described.computeIfAbsent(finding, variable -> Key.of(World.describe(base, variable))));
-				}
-				key = Key.sequence(parts, "");
-			}
-			keys.put(rule, key);
-		}
-		footprints = prints;
-		bound = keys;
-		return keys;
-	}
-
-	private FamilyParts partsOf(RuleBase base, String family, List<Rule> rules, Map<Rule, Key> keys, Key common,
+	private FamilyParts partsOf(RuleBase base, String family, List<Rule> rules, Key common,
 			Map<Component, Draft> toProve) {
 		List<Law> laws = base.laws().stream().filter(law -> base.reaches(law.families(), family)).toList();
 		List<Key> sequence = new ArrayList<>(rules.size() + laws.size() + 1);
 		sequence.add(common);
-		rules.forEach(rule -> sequence.add(keys.get(rule)));
+		rules.forEach(rule -> sequence.add(memory.of(rule).key));
 		laws.forEach(law -> sequence.add(lawKeys.get(law)));
 		Key signature = Key.sequence(sequence, family + traits(base, family));
 		FamilyParts before = families.get(family);
 		if (before != null && before.signature.equals(signature)) {
 			return before;
 		}
-		List<Draft> drafts = new Partition(base, family, footprints::get, this::printOf).cut(rules, laws,
+		List<Draft> drafts = new Partition(base, family, rule -> memory.of(rule).print, this::printOf).cut(rules, laws,
 				base.exclusives());
 		List<Component> parts = new ArrayList<>();
 		for (Draft draft : drafts) {
-			Key key = Key.of(draft.rules().stream().map(keys::get).toList(),
+			Key key = Key.of(draft.rules().stream().map(rule -> memory.of(rule).key).toList(),
 					usedTraits(base, family, draft) + texts(draft.laws()) + draft.exclusives());
 			Component part = known.get(key);
 			if (part == null) {
@@ -220,7 +186,7 @@ public final class Engine {
 	/** Families that differ only in traits a part does not speak of share its proof. */
 	private String usedTraits(RuleBase base, String family, Draft draft) {
 		Map<String, String> used = new java.util.TreeMap<>();
-		draft.rules().forEach(rule -> footprints.get(rule).traits().forEach(trait -> used.put(trait, "")));
+		draft.rules().forEach(rule -> memory.of(rule).print.traits().forEach(trait -> used.put(trait, "")));
 		draft.laws().forEach(law -> printOf(law).traits().forEach(trait -> used.put(trait, "")));
 		used.replaceAll((name, unused) -> Optional.ofNullable(base.traitsOf(family).get(name))
 				.map(trait -> Meaning.text(trait.domain())).orElse("-"));
