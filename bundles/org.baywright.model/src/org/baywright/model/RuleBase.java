@@ -239,6 +239,11 @@ public final class RuleBase {
 		return Optional.ofNullable(ruleByName.get(key));
 	}
 
+	/** Returns whether no two rules have the same name. */
+	public boolean hasUniqueRuleNames() {
+		return ruleByName.size() == rules.size();
+	}
+
 	/** Returns the families that vehicles belong to: all that are not a base for others only. */
 	public List<Family> vehicleFamilies() {
 		return families.stream().filter(family -> !family.base()).toList();

@@ -53,6 +53,26 @@ class RuleBaseGeneratorTest {
 	}
 
 	@Test
+	void rulesMayMoveComeAndGo() {
+		RuleBase base = RuleBaseGenerator.generate(200, 5, 8).rules();
+		Analysis kept = new Analysis();
+		kept.check(base, Listener.NONE);
+		java.util.Random random = new java.util.Random(8);
+		for (int step = 0; step < 30; step++) {
+			RuleBase.Builder builder = new RuleBase.Builder(base.name()).add(base);
+			int at = random.nextInt(builder.rules.size());
+			switch (step % 3) {
+			case 0 -> java.util.Collections.swap(builder.rules, at, random.nextInt(builder.rules.size()));
+			case 1 -> builder.rules.remove(at);
+			default -> builder.rules.add(at, RuleBaseGenerator.generate(200, 5, 8).rules().rules().get(step));
+			}
+			base = builder.build();
+			assertEquals(new Analysis().check(base, Listener.NONE).findings(), kept.check(base, Listener.NONE).findings(),
+					"step " + step);
+		}
+	}
+
+	@Test
 	void aCheckCanBeCancelledAndTakenUpAgain() {
 		GeneratedBase base = RuleBaseGenerator.generate(400, 5, 6);
 		Analysis analysis = new Analysis();

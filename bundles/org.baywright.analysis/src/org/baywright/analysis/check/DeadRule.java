@@ -66,12 +66,10 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 
 	@Override
 	public void report(Checked checked) {
-		for (Rule rule : checked.base().rules()) {
-			if (checked.reach(rule).isEmpty()) {
-				checked.finding(this, rule.name(), rule.span())
-						.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire.").about(rule)
-						.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
-			}
+		for (Rule rule : checked.unreached()) {
+			checked.finding(this, rule.name(), rule.span())
+					.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire.").about(rule)
+					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
 		}
 		OfRules<Dead> byRule = new OfRules<>();
 		checked.each(this, (part, deads) -> deads.forEach(dead -> byRule.add(dead.rule(), part, dead)));

@@ -28,13 +28,11 @@ public final class UnusedResult implements Check {
 				.forEach(fact -> deadRules.add(fact.rule(), part, fact)));
 		deadRules.each(checked, (rule, facts) -> dead.add(rule));
 		Map<String, IndexSet> used = new HashMap<>();
-		for (Rule rule : checked.base().rules()) {
+		checked.eachRule("results used", rule -> used(checked, rule), (rule, own) -> {
 			if (!dead.contains(rule.name())) {
-				rule.given().forEach(given -> given.eachAtom(atom -> collect(checked, atom, used)));
-				rule.test().flatMap(checked.base()::test).ifPresent(test -> rule.outcomes().forEach(outcome -> outcome
-						.values().ifPresent(values -> use(used, test, values.in(test.domain())))));
+				own.forEach((test, values) -> used.merge(test, values, IndexSet::union));
 			}
-		}
+		});
 		for (Test test : checked.base().tests()) {
 			report(checked, test, used.getOrDefault(test.name(), IndexSet.EMPTY));
 		}
@@ -57,6 +55,14 @@ public final class UnusedResult implements Check {
 		if (!tellsNothing) {
 			used.merge(test.name(), values, IndexSet::union);
 		}
+	}
+
+	private static Map<String, IndexSet> used(Checked checked, Rule rule) {
+		Map<String, IndexSet> used = new HashMap<>();
+		rule.given().forEach(given -> given.eachAtom(atom -> collect(checked, atom, used)));
+		rule.test().flatMap(checked.base()::test).ifPresent(test -> rule.outcomes().forEach(outcome -> outcome
+				.values().ifPresent(values -> use(used, test, values.in(test.domain())))));
+		return used;
 	}
 
 	private static void collect(Checked checked, Condition atom, Map<String, IndexSet> used) {

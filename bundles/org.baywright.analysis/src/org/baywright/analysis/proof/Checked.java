@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 import org.baywright.analysis.CaseResult;
@@ -56,6 +57,28 @@ public final class Checked {
 	/** Returns the vehicle families that a rule of this rule base reaches. */
 	public Set<String> reach(Rule rule) {
 		return memory.of(rule).reach;
+	}
+
+	/** Returns the rules that reach no vehicle family. */
+	public List<Rule> unreached() {
+		return memory.rules().stream().filter(facts -> facts.reach.isEmpty()).map(facts -> facts.rule).toList();
+	}
+
+	/**
+	 * Calls {@code use} for each rule with something worked out of it alone and of what it speaks of; that is worked out
+	 * again only when the rule changes.
+	 */
+	@SuppressWarnings("unchecked") // each name is used with one type
+	public <T> void eachRule(String name, Function<Rule, T> work, BiConsumer<Rule, T> use) {
+		for (RuleFacts facts : memory.rules()) {
+			Object known = facts.remembered.get(name);
+			if (known == null) {
+				known = work.apply(facts.rule);
+				facts.remembered = new HashMap<>(facts.remembered);
+				facts.remembered.put(name, known);
+			}
+			use.accept(facts.rule, (T) known);
+		}
 	}
 
 	/** Returns the faults that a rule of this rule base speaks of, in its conditions or its conclusions. */

@@ -64,7 +64,6 @@ public final class Engine {
 	 */
 	public Outcome run(RuleBase base, Listener listener) {
 		memory.learn(base);
-		Map<String, List<Rule>> rulesOf = rulesByFamily(base);
 		rememberLaws(base);
 		String exclusives = base.exclusives().stream().map(Exclusive::faults).toList().toString();
 		Key common = Key.of(exclusives);
@@ -72,7 +71,7 @@ public final class Engine {
 		Map<Key, Component> used = new LinkedHashMap<>();
 		Map<Component, Draft> toProve = new LinkedHashMap<>();
 		for (Family family : base.vehicleFamilies()) {
-			FamilyParts parts = partsOf(base, family.name(), rulesOf.get(family.name()), common, toProve);
+			FamilyParts parts = partsOf(base, family.name(), memory.rulesOf(family.name()), common, toProve);
 			now.put(family.name(), parts);
 			for (Component part : parts.parts()) {
 				if (used.put(part.key, part) == null) {
@@ -106,19 +105,6 @@ public final class Engine {
 				facts.isQuiet = checked.findings().size() == before;
 			}
 		}
-	}
-
-	private Map<String, List<Rule>> rulesByFamily(RuleBase base) {
-		Map<String, List<Rule>> byFamily = new HashMap<>();
-		base.families().forEach(family -> byFamily.put(family.name(), new ArrayList<>()));
-		for (RuleFacts facts : memory.rules()) {
-			if (base.rule(facts.rule.name()).orElse(null) == facts.rule) { // the language reports a name used twice
-				for (String family : facts.reach) {
-					byFamily.get(family).add(facts.rule);
-				}
-			}
-		}
-		return byFamily;
 	}
 
 	private void rememberLaws(RuleBase base) {

@@ -1,5 +1,6 @@
 package org.baywright.analysis.proof;
 
+import java.util.Map;
 import java.util.Set;
 
 import org.baywright.model.Rule;
@@ -15,6 +16,8 @@ final class RuleFacts {
 	Set<String> reach;
 	/** Whether the checks of single rules have nothing to say about it. */
 	boolean isQuiet;
+	/** What checks remember of it, as long as it means the same. */
+	Map<String, Object> remembered = Map.of();
 
 	RuleFacts(Rule rule) {
 		this.rule = rule;

@@ -15,6 +15,7 @@ final class RuleMemory {
 
 	private Map<Rule, RuleFacts> byRule = new IdentityHashMap<>();
 	private List<RuleFacts> inOrder = List.of();
+	private Map<String, List<Rule>> byFamily = new HashMap<>();
 	private RuleBase last;
 
 	/** Takes up a rule base. */
@@ -37,11 +38,21 @@ final class RuleMemory {
 			if (facts.key == null || !sameWorld) {
 				facts.key = bind(base, facts.print, described);
 				facts.isQuiet = false;
+				facts.remembered = Map.of();
 			}
 			if (facts.reach == null || !sameFamilies) {
 				facts.reach = base.reach(rule.scope());
 			}
 			next.add(facts);
+		}
+		boolean same = sameFamilies && last.hasUniqueRuleNames() && base.hasUniqueRuleNames()
+				&& inOrder.size() == next.size()
+				&& moved.stream().allMatch(i -> !byRule.containsKey(next.get(i).rule)
+						&& inOrder.get(i).reach.equals(next.get(i).reach));
+		if (same) {
+			moved.forEach(i -> replace(inOrder.get(i), next.get(i)));
+		} else {
+			byFamily = byFamily(base, next);
 		}
 		if (inOrder.size() == next.size()) {
 			moved.forEach(i -> byRule.remove(inOrder.get(i).rule));
@@ -54,6 +65,29 @@ final class RuleMemory {
 		last = base;
 	}
 
+	/** The lists of other families stay as they are; most edits touch few. */
+	private void replace(RuleFacts old, RuleFacts now) {
+		for (String family : now.reach) {
+			List<Rule> rules = new ArrayList<>(byFamily.get(family));
+			rules.replaceAll(rule -> rule == old.rule ? now.rule : rule);
+			byFamily.put(family, rules);
+		}
+	}
+
+	private static Map<String, List<Rule>> byFamily(RuleBase base, List<RuleFacts> inOrder) {
+		Map<String, List<Rule>> byFamily = new HashMap<>();
+		base.families().forEach(family -> byFamily.put(family.name(), new ArrayList<>()));
+		boolean unique = base.hasUniqueRuleNames(); // the language reports a name used twice
+		for (RuleFacts facts : inOrder) {
+			if (unique || base.rule(facts.rule.name()).orElse(null) == facts.rule) {
+				for (String family : facts.reach) {
+					byFamily.get(family).add(facts.rule);
+				}
+			}
+		}
+		return byFamily;
+	}
+
 	private static Key bind(RuleBase base, Footprint print, Map<Variable, Key> described) {
 		List<Key> parts = new ArrayList<>(print.findings().size() + 1);
 		parts.add(Key.of(print.text()));
@@ -61,6 +95,11 @@ final class RuleMemory {
 			parts.add(described.computeIfAbsent(finding, variable -> Key.of(World.describe(base, variable))));
 		}
 		return Key.sequence(parts, "");
+	}
+
+	/** Returns the rules that reach a family, in the order of the rule base. */
+	List<Rule> rulesOf(String family) {
+		return byFamily.get(family);
 	}
 
 	/** Returns the rules in the order of the rule base. */
