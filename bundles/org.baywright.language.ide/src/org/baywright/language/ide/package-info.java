@@ -1,0 +1,2 @@
+/** What an editor asks of the language: completion, hover, fixes, rename, symbols, colours; and the language server. */
+package org.baywright.language.ide;
