@@ -6,10 +6,10 @@ import java.util.concurrent.Callable;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.cli.report.Kinds;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
-import org.baywright.cli.work.HelpPages;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

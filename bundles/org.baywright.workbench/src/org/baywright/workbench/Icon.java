@@ -22,6 +22,13 @@ public enum Icon {
 		return url == null ? ImageDescriptor.getMissingImageDescriptor() : ImageDescriptor.createFromURL(url);
 	}
 
+	/** Returns the icon in the size of a wizard's head. */
+	public ImageDescriptor large() {
+		URL url = FileLocator.find(Baywright.instance().getBundle(),
+				IPath.fromPortableString("icons/" + name().toLowerCase(Locale.ROOT) + "_large.png"), null);
+		return url == null ? descriptor() : ImageDescriptor.createFromURL(url);
+	}
+
 	/** Returns the icon as an image that all share; it must not be disposed. To be called on the screen's thread. */
 	public Image image() {
 		ImageRegistry registry = Baywright.instance().getImageRegistry();

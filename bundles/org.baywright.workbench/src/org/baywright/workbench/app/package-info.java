@@ -1,2 +1,0 @@
-/** The application of its own: window, menus, first perspective. An installation into another workbench leaves it out. */
-package org.baywright.workbench.app;
