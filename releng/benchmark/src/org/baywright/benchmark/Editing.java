@@ -19,8 +19,8 @@ import org.baywright.language.workspace.Snapshot;
 /** How long somebody who types waits for problems, findings and proposals. Prints one row of a table. */
 public final class Editing {
 
-	private static final int WARM = 20;
-	private static final int EDITS = 100;
+	private static final int WARM = Integer.getInteger("warm", 20);
+	private static final int EDITS = Integer.getInteger("edits", 100);
 	private static final Duration LONGEST = Duration.ofMinutes(5);
 
 	private final AtomicLong problemsAt = new AtomicLong();
