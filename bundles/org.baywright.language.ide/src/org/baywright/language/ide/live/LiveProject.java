@@ -1,6 +1,7 @@
 package org.baywright.language.ide.live;
 
 import java.time.Duration;
+import java.util.Collection;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -95,6 +96,13 @@ public final class LiveProject implements AutoCloseable {
 	/** Reads a file again from disk; see {@link RuleProject#reload}. Returns at once. */
 	public void reload(String file) {
 		change(file, changed -> changed.reload(file));
+	}
+
+	/** Reads several files again from disk, all before anything is told. Returns at once. */
+	public void reload(Collection<String> files) {
+		synchronized (lock) {
+			files.forEach(this::reload);
+		}
 	}
 
 	/** Takes a file out of the project. Returns at once. */
