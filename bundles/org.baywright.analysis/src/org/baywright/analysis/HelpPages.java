@@ -1,12 +1,10 @@
-package org.baywright.cli.work;
+package org.baywright.analysis;
 
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
-
-import org.baywright.analysis.RuleCheck;
 
 /** The help pages of the checks, in Markdown. */
 public final class HelpPages {
