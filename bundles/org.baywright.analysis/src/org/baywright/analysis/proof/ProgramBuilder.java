@@ -282,6 +282,11 @@ final class ProgramBuilder {
 		}
 	}
 
+	/** Returns what one condition of a rule asks for, in the numbers of the program that was built. */
+	Formula formula(Rule rule, Condition condition) {
+		return formula(condition, true, new Owner("rule", rule.name(), rule.span()));
+	}
+
 	private Formula formula(Condition condition, boolean holds, Owner owner) {
 		if (condition instanceof Condition.Not not) {
 			return formula(not.part(), !holds, owner);
