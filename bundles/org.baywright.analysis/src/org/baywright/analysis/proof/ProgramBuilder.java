@@ -86,7 +86,7 @@ final class ProgramBuilder {
 			eachCondition(rule, condition -> collectVerdicts(condition, mentioned));
 			for (Outcome outcome : rule.outcomes()) {
 				for (Conclusion conclusion : outcome.conclusions()) {
-					verdictOf(conclusion).ifPresent(mentioned::add);
+					Verdict.of(conclusion).ifPresent(mentioned::add);
 				}
 			}
 		}
@@ -260,18 +260,10 @@ final class ProgramBuilder {
 			}
 			Set<Integer> says = new TreeSet<>();
 			for (Conclusion conclusion : outcome.conclusions()) {
-				verdictOf(conclusion).map(verdictNumbers::get).ifPresent(says::add);
+				Verdict.of(conclusion).map(verdictNumbers::get).ifPresent(says::add);
 			}
 			branches.add(new Branch(number, i, new Formula.All(body), List.copyOf(says), line));
 		}
-	}
-
-	private static Optional<Verdict> verdictOf(Conclusion conclusion) {
-		if (conclusion instanceof Conclusion.OnFault on) {
-			return Optional.of(new Verdict(on.fault(), on.verdict()));
-		}
-		return conclusion instanceof Conclusion.Refers to ? Optional.of(Verdict.referral(to.toWhom()))
-				: Optional.empty();
 	}
 
 	private static void flatten(Formula formula, List<Formula> into) {
