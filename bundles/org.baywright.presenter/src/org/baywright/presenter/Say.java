@@ -1,6 +1,7 @@
 package org.baywright.presenter;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 
@@ -29,6 +30,11 @@ public final class Say {
 		return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
 	}
 
+	/** Returns the name of a value in small letters. */
+	public static String lower(Enum<?> value) {
+		return value.name().toLowerCase(Locale.ROOT);
+	}
+
 	/** Returns a duration in minutes as people say it: "8 min", "1.5 h"; the empty text for none. */
 	public static String minutes(BigDecimal minutes) {
 		if (minutes.signum() == 0) {
@@ -36,7 +42,7 @@ public final class Say {
 		} else if (minutes.compareTo(HOUR) < 0) {
 			return Meaning.number(minutes) + " min";
 		}
-		BigDecimal hours = minutes.divide(HOUR, 1, java.math.RoundingMode.HALF_UP);
+		BigDecimal hours = minutes.divide(HOUR, 1, RoundingMode.HALF_UP);
 		return Meaning.number(hours) + " h";
 	}
 

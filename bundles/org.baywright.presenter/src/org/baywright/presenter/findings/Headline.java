@@ -68,7 +68,7 @@ record Headline(String text, Tone tone) {
 		for (Severity severity : Severity.values()) {
 			long count = problems(state, severity) + findings(known, severity);
 			if (count > 0) {
-				parts.add(Say.count(count, severity.name().toLowerCase(java.util.Locale.ROOT)));
+				parts.add(Say.count(count, Say.lower(severity)));
 			}
 		}
 		return Say.and(parts);
