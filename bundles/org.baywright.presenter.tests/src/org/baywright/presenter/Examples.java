@@ -28,13 +28,16 @@ public final class Examples {
 
 	/** Returns an example project, or a file of {@code flawed}, with its check. */
 	public static ProjectState checked(String name) {
-		return CHECKED.computeIfAbsent(name, key -> {
-			try {
-				return check(RuleProject.open(folder().resolve(key)));
-			} catch (IOException e) {
-				throw new UncheckedIOException(e);
-			}
-		});
+		return CHECKED.computeIfAbsent(name, key -> check(project(key)));
+	}
+
+	/** Reads an example project, to be changed in memory. */
+	public static RuleProject project(String name) {
+		try {
+			return RuleProject.open(folder().resolve(name));
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
+		}
 	}
 
 	/** Returns rules given as text, with their check. */

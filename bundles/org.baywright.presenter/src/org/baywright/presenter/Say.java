@@ -5,7 +5,9 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 
+import org.baywright.analysis.Verdict;
 import org.baywright.model.Meaning;
+import org.baywright.model.words.Words;
 
 /** Small words that several screens use. */
 public final class Say {
@@ -35,6 +37,12 @@ public final class Say {
 		return value.name().toLowerCase(Locale.ROOT);
 	}
 
+	/** Returns a verdict that stands: "12 V battery: one cell open is confirmed". */
+	public static String verdict(Words words, Verdict verdict) {
+		return verdict.isReferral() ? "Refer to " + verdict.fault()
+				: words.fault(verdict.fault()) + " is " + verdict.kind().word();
+	}
+
 	/** Returns a duration in minutes as people say it: "8 min", "1.5 h"; the empty text for none. */
 	public static String minutes(BigDecimal minutes) {
 		if (minutes.signum() == 0) {
@@ -44,6 +52,11 @@ public final class Say {
 		}
 		BigDecimal hours = minutes.divide(HOUR, 1, RoundingMode.HALF_UP);
 		return Meaning.number(hours) + " h";
+	}
+
+	/** Returns the text without tabs and line breaks. */
+	public static String oneLine(String text) {
+		return text.replace("\n", "; ").replaceAll("\\p{Cntrl}+", " ");
 	}
 
 	/** Returns "a", "a and b", "a, b and c"; the empty text for none. */
