@@ -11,8 +11,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 
-import org.baywright.analysis.HelpPages;
 import org.baywright.analysis.check.Checks;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.cli.report.JunitReport;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.SarifReport;

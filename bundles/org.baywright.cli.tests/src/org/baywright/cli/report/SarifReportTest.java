@@ -9,7 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-import org.baywright.analysis.HelpPages;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.cli.TestFiles;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

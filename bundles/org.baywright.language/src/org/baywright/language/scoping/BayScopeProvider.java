@@ -3,16 +3,12 @@ package org.baywright.language.scoping;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.baywright.language.bay.Atom;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Case;
 import org.baywright.language.bay.Law;
 import org.baywright.language.bay.NamedValue;
-import org.baywright.language.bay.Reading;
-import org.baywright.language.bay.RepeatStep;
 import org.baywright.language.bay.Rule;
 import org.baywright.language.bay.State;
-import org.baywright.language.bay.StateSetting;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Trait;
 import org.baywright.language.index.FamilyTree;
@@ -22,6 +18,7 @@ import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.Symbol;
+import org.baywright.language.index.ValueOwner;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
 import org.eclipse.xtext.EcoreUtil2;
@@ -134,34 +131,13 @@ public class BayScopeProvider extends AbstractBayScopeProvider {
 
 	/** Whose values are meant where a value is written. */
 	private static List<Symbol> valueOwners(EObject context, ProjectIndex index) {
-		for (EObject element = context; element != null; element = element.eContainer()) {
-			if (element instanceof StateSetting) {
-				return named(element, BayPackage.Literals.STATE_SETTING__STATE, Kind.STATE, index);
-			}
-			if (element instanceof Atom) {
-				return subject(element, BayPackage.Literals.ATOM__SUBJECT, index);
-			}
-			if (element instanceof Reading) {
-				return subject(element, BayPackage.Literals.READING__SUBJECT, index);
-			}
-			if (element instanceof RepeatStep) {
-				return named(element, BayPackage.Literals.REPEAT_STEP__TEST, Kind.TEST, index);
-			}
-			if (element instanceof Rule) {
-				return named(element, BayPackage.Literals.RULE__TESTS, Kind.TEST, index);
-			}
+		Optional<ValueOwner> owner = ValueOwner.at(context).filter(found -> !found.name().isEmpty());
+		if (owner.isEmpty()) {
+			return List.of();
 		}
-		return List.of();
-	}
-
-	private static List<Symbol> named(EObject owner, EReference reference, Kind kind, ProjectIndex index) {
-		Optional<String> name = Refs.first(owner, reference);
-		return name.isEmpty() ? List.of() : index.get(Key.of(kind, name.get()));
-	}
-
-	private static List<Symbol> subject(EObject owner, EReference reference, ProjectIndex index) {
-		Optional<String> name = Refs.first(owner, reference);
-		return name.isEmpty() ? List.of() : subject(name.get(), families(owner), index);
+		String name = owner.get().name();
+		return owner.get().kind().map(kind -> index.get(Key.of(kind, name)))
+				.orElseGet(() -> subject(name, families(context), index));
 	}
 
 	private static List<EObject> elements(List<Symbol> symbols) {

@@ -24,6 +24,7 @@ import org.baywright.language.index.IndexAdapter;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.translate.FileTranslation;
+import org.baywright.language.translate.SourceText;
 import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
@@ -278,5 +279,25 @@ public final class RuleProject {
 		}
 		parsed.linkAnew(version);
 		return Optional.of(parsed.resource());
+	}
+
+	/**
+	 * As {@link #resource}, for readers who follow no references: they may lead to trees of other files that have been
+	 * replaced since.
+	 *
+	 * @param file path relative to the project, with forward slashes
+	 */
+	public synchronized Optional<XtextResource> tree(String file) {
+		return Optional.ofNullable(files.get(file)).map(ParsedFile::resource);
+	}
+
+	/** Returns a file's text with its places. */
+	public synchronized Optional<SourceText> source(String file) {
+		return Optional.ofNullable(files.get(file)).map(ParsedFile::source);
+	}
+
+	/** Returns the names of the project. Use them only while holding this project's lock. */
+	public ProjectIndex names() {
+		return index;
 	}
 }

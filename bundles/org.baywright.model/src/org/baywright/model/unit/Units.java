@@ -1,6 +1,7 @@
 package org.baywright.model.unit;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -41,6 +42,11 @@ public final class Units {
 			return Optional.of(new Unit(text, code));
 		}
 		return Table.UCUM.measure(text).map(known -> new Unit(text, text));
+	}
+
+	/** Returns the usual spellings of units, preferred ones first; {@link #parse} reads more than these. */
+	public List<String> spellings() {
+		return List.copyOf(Spellings.ALL.keySet());
 	}
 
 	/**

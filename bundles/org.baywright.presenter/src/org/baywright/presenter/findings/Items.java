@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Fix;
-import org.baywright.analysis.HelpPages;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.analysis.Place;
 import org.baywright.model.Acceptance;
 import org.baywright.model.Problem;

@@ -1,4 +1,4 @@
-package org.baywright.analysis;
+package org.baywright.analysis.check;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -6,13 +6,15 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
-/** The help pages of the checks, in Markdown. */
+import org.baywright.analysis.RuleCheck;
+
+/** The help pages of the checks and of the language, in Markdown. */
 public final class HelpPages {
 
 	private HelpPages() {
 	}
 
-	/** Returns the page on a check, if there is one. */
+	/** Returns the page on a check, or that of the {@code language}, if there is one. */
 	public static Optional<String> page(String id) {
 		if (!id.matches("[a-z0-9-]+")) {
 			return Optional.empty();

@@ -1,0 +1,2 @@
+/** What the tests share. */
+package org.baywright.language.ide.testing;

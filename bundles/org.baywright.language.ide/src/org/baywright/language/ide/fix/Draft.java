@@ -1,0 +1,57 @@
+package org.baywright.language.ide.fix;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.baywright.language.ide.text.TextEdit;
+
+/** A fix being made. */
+final class Draft {
+
+	private static final String EMPTY = "\"\"";
+
+	private final SortedMap<String, List<TextEdit>> edits = new TreeMap<>();
+
+	Draft add(String file, TextEdit edit) {
+		edits.computeIfAbsent(file, none -> new ArrayList<>()).add(edit);
+		return this;
+	}
+
+	/** Returns the fix; nothing if it changes nothing. */
+	Optional<QuickFix> done(String title, String about, Map<String, String> sources) {
+		if (edits.isEmpty()) {
+			return Optional.empty();
+		}
+		edits.values().forEach(list -> list.sort(null));
+		StringBuilder preview = new StringBuilder();
+		edits.forEach((file, list) -> list.forEach(edit -> {
+			String old = sources.getOrDefault(file, "");
+			String gone = old.substring(edit.offset(), Math.min(old.length(), edit.offset() + edit.length()));
+			lines("- ", gone, preview);
+			lines("+ ", edit.text(), preview);
+		}));
+		return Optional.of(new QuickFix(title, about, edits, preview.toString(), next()));
+	}
+
+	private static void lines(String mark, String text, StringBuilder out) {
+		text.lines().filter(line -> !line.isBlank()).forEach(line -> out.append(mark).append(line.stripTrailing()).append('\n'));
+	}
+
+	/** The first empty text in quotes that is written. */
+	private Optional<QuickFix.Next> next() {
+		for (Map.Entry<String, List<TextEdit>> entry : edits.entrySet()) {
+			int moved = 0;
+			for (TextEdit edit : entry.getValue()) {
+				int at = edit.text().indexOf(EMPTY);
+				if (at >= 0) {
+					return Optional.of(new QuickFix.Next(entry.getKey(), edit.offset() + moved + at + 1, 0));
+				}
+				moved += edit.text().length() - edit.length();
+			}
+		}
+		return Optional.empty();
+	}
+}

@@ -1,0 +1,52 @@
+package org.baywright.language.ide.fix;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Fix;
+
+/** Makes changes of texts of the fixes that findings carry. */
+final class FindingFixes {
+
+	private final SortedMap<String, String> sources;
+
+	FindingFixes(SortedMap<String, String> sources) {
+		this.sources = sources;
+	}
+
+	List<QuickFix> of(Finding finding) {
+		List<QuickFix> fixes = new ArrayList<>();
+		for (Fix fix : finding.fixes()) {
+			draft(finding, fix).flatMap(draft -> draft.done(fix.title(), finding.id(), sources)).ifPresent(fixes::add);
+		}
+		return fixes;
+	}
+
+	private Optional<Draft> draft(Finding finding, Fix fix) {
+		if (fix instanceof Fix.AddElement add) {
+			String file = finding.span().file();
+			return Optional.ofNullable(sources.get(file))
+					.map(text -> new Draft().add(file, new Places(text).addElement(add.text())));
+		}
+		Draft draft = new Draft();
+		boolean found = false;
+		for (Map.Entry<String, String> entry : sources.entrySet()) {
+			Places places = new Places(entry.getValue());
+			if (fix instanceof Fix.AddLine add) {
+				var edit = places.addLine(add.kind(), add.name(), add.line());
+				edit.ifPresent(change -> draft.add(entry.getKey(), change));
+				found |= edit.isPresent();
+			} else if (fix instanceof Fix.RemoveRule remove) {
+				var edit = places.remove("rule", remove.rule());
+				edit.ifPresent(change -> draft.add(entry.getKey(), change));
+				// a review of a rule that is gone would be an error
+				places.removeAll("review", remove.rule()).forEach(change -> draft.add(entry.getKey(), change));
+				found |= edit.isPresent();
+			}
+		}
+		return found ? Optional.of(draft) : Optional.empty();
+	}
+}

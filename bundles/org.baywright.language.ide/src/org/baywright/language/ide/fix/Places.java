@@ -1,0 +1,132 @@
+package org.baywright.language.ide.fix;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.baywright.language.ide.text.TextEdit;
+import org.baywright.language.ide.text.Word;
+import org.baywright.language.ide.text.Words;
+
+/** Finds in a text where elements can be changed, whatever is wrong elsewhere in it. */
+final class Places {
+
+	private static final String INDENT = "  ";
+
+	private final String text;
+	private final List<Word> words;
+
+	Places(String text) {
+		this.text = text;
+		words = Words.of(text);
+	}
+
+	/** Returns the number of the word that begins the element of a kind with a name. */
+	private Optional<Integer> element(String kind, String name) {
+		for (int i = 0; i + 1 < words.size(); i++) {
+			boolean begins = words.get(i).is(kind) && Words.beginsElement(text, words, i, 0);
+			if (begins && words.get(i + 1).text().replace("^", "").equals(name)) {
+				return Optional.of(i);
+			}
+		}
+		return Optional.empty();
+	}
+
+	/** Returns whether the text declares the element. */
+	boolean declares(String kind, String name) {
+		return element(kind, name).isPresent();
+	}
+
+	/**
+	 * Returns what adds a line to an element, before its closing brace.
+	 *
+	 * @param kind the word that begins the element, or {@code verify} for the block of a repair
+	 * @param name its name
+	 * @param line the line without indentation
+	 */
+	Optional<TextEdit> addLine(String kind, String name, String line) {
+		boolean verify = kind.equals("verify");
+		return element(verify ? "repair" : kind, name).flatMap(start -> {
+			int end = Words.endOfElement(text, words, start);
+			int from = start;
+			while (verify && from < end && !words.get(from).is("verify")) {
+				from++;
+			}
+			return closing(from, end).map(brace -> before(words.get(brace), line));
+		});
+	}
+
+	/** Returns the number of the brace that closes what opens first behind a word. */
+	private Optional<Integer> closing(int from, int end) {
+		int depth = 0;
+		for (int i = from; i < end; i++) {
+			if (words.get(i).is("{")) {
+				depth++;
+			} else if (words.get(i).is("}") && --depth == 0) {
+				return Optional.of(i);
+			}
+		}
+		return Optional.empty();
+	}
+
+	private TextEdit before(Word brace, String line) {
+		String indent = Words.indent(text, brace.offset());
+		if (Words.isFirstInLine(text, brace.offset())) {
+			String indented = indent + INDENT + line.replace("\n", "\n" + indent + INDENT) + "\n";
+			return TextEdit.insert(Words.startOfLine(text, brace.offset()), indented);
+		}
+		boolean blank = text.charAt(brace.offset() - 1) == ' ';
+		return TextEdit.insert(brace.offset(), (blank ? "" : " ") + line + " ");
+	}
+
+	/** Returns what adds an element at the end of the text. */
+	TextEdit addElement(String element) {
+		String body = text.stripTrailing();
+		String gap = body.isEmpty() ? "" : text.endsWith("\n\n") || text.isEmpty() ? "" : text.endsWith("\n") ? "\n" : "\n\n";
+		return TextEdit.insert(text.length(), gap + element.strip() + "\n");
+	}
+
+	/** Returns what takes an element out, with the blank line behind it. */
+	Optional<TextEdit> remove(String kind, String name) {
+		return element(kind, name).map(this::remove);
+	}
+
+	/** Returns what takes out every element that begins with a word and then a name. */
+	List<TextEdit> removeAll(String kind, String name) {
+		List<TextEdit> edits = new ArrayList<>();
+		for (int i = 0; i + 1 < words.size(); i++) {
+			if (words.get(i).is(kind) && words.get(i + 1).text().equals(name) && Words.beginsElement(text, words, i, 0)) {
+				edits.add(remove(i));
+			}
+		}
+		return edits;
+	}
+
+	private TextEdit remove(int start) {
+		Word last = words.get(lastOf(start));
+		int from = Words.isFirstInLine(text, words.get(start).offset()) ? Words.startOfLine(text, words.get(start).offset())
+				: words.get(start).offset();
+		int to = last.end();
+		int lineEnd = Words.endOfLine(text, to);
+		if (text.substring(to, lineEnd).isBlank()) {
+			to = behindLineEnd(lineEnd);
+			int next = Words.endOfLine(text, to);
+			boolean blankBefore = from == 0 || text.substring(Words.startOfLine(text, from - 1), from).isBlank();
+			if (blankBefore && text.substring(to, next).isBlank()) {
+				to = behindLineEnd(next);
+			}
+		}
+		return new TextEdit(from, to - from, "");
+	}
+
+	private int lastOf(int start) {
+		int last = Words.endOfElement(text, words, start) - 1;
+		while (last > start && words.get(last).kind() == Word.Kind.COMMENT) {
+			last--;
+		}
+		return last;
+	}
+
+	private int behindLineEnd(int offset) {
+		return text.startsWith("\r\n", offset) ? offset + 2 : Math.min(text.length(), offset + 1);
+	}
+}

@@ -1,0 +1,35 @@
+package org.baywright.language.ide.fix;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.baywright.language.ide.text.TextEdit;
+
+/**
+ * Changes that answer a problem or a finding.
+ *
+ * @param title what they do, as a menu entry
+ * @param about id of the finding, or of the kind of problem
+ * @param edits the changes of each file, by file and place
+ * @param preview what is written or taken out, a few lines
+ * @param next what the author fills in next, if anything
+ */
+public record QuickFix(String title, String about, SortedMap<String, List<TextEdit>> edits, String preview,
+		Optional<Next> next) {
+
+	/**
+	 * Where the cursor goes.
+	 *
+	 * @param file path relative to the project
+	 * @param offset where the suggestion begins, in the changed text
+	 * @param length how long the suggestion is
+	 */
+	public record Next(String file, int offset, int length) {
+	}
+
+	public QuickFix {
+		edits = Collections.unmodifiableSortedMap(new TreeMap<>(edits));
+	}
+}

@@ -1,0 +1,2 @@
+/** What an editor can fold away. */
+package org.baywright.language.ide.fold;

@@ -1,0 +1,2 @@
+/** What stands at a place, in words. */
+package org.baywright.language.ide.hover;

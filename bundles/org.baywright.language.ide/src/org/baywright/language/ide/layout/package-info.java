@@ -1,0 +1,2 @@
+/** Layout by small changes. */
+package org.baywright.language.ide.layout;

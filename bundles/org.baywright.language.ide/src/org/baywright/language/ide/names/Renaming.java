@@ -1,0 +1,95 @@
+package org.baywright.language.ide.names;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.baywright.language.conversion.Texts;
+import org.baywright.language.ide.text.Spelled;
+import org.baywright.language.ide.text.TextEdit;
+import org.baywright.language.index.Kind;
+import org.baywright.language.index.ProjectIndex;
+import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.index.Symbol;
+
+/** Gives a thing another name, wherever it is named. */
+public final class Renaming {
+
+	private final ProjectIndex index;
+	private final Usages usages;
+
+	/**
+	 * @param index names of the project
+	 * @param usages where they stand
+	 */
+	public Renaming(ProjectIndex index, Usages usages) {
+		this.index = index;
+		this.usages = usages;
+	}
+
+	/** What comes of a wish for another name. */
+	public sealed interface Result {
+	}
+
+	/** The changes of each file, by file and place. */
+	public record Changes(SortedMap<String, List<TextEdit>> edits) implements Result {
+	}
+
+	/** Why the name cannot be given, in one plain sentence. */
+	public record Refused(String message) implements Result {
+	}
+
+	/**
+	 * Gives the thing at a place another name.
+	 *
+	 * @param file path relative to the project
+	 * @param offset where its name stands
+	 * @param newName the name without part and without {@code ^}, which is added where it is needed
+	 */
+	public Result rename(String file, int offset, String newName) {
+		Optional<Usages.Named> named = usages.at(file, offset);
+		if (named.isEmpty()) {
+			return new Refused("There is no name here that could be changed.");
+		}
+		Target target = named.get().target();
+		String name = Texts.plainName(newName.strip());
+		if (!Spelled.isName(name)) {
+			return new Refused("`" + newName + "` is no name. A name is made of letters, digits and _ and begins with a letter.");
+		}
+		if (name.equals(target.simpleName())) {
+			return new Changes(new TreeMap<>());
+		}
+		Optional<String> taken = taken(target, name);
+		return taken.isPresent() ? new Refused(taken.get()) : changes(target, name);
+	}
+
+	private Changes changes(Target target, String name) {
+		String written = target.value().isPresent() ? Spelled.writtenValue(name) : Spelled.written(name);
+		SortedMap<String, List<TextEdit>> edits = new TreeMap<>();
+		for (Use use : usages.of(target)) {
+			edits.computeIfAbsent(use.file(), none -> new ArrayList<>())
+					.add(new TextEdit(use.offset(), use.length(), written));
+		}
+		return new Changes(edits);
+	}
+
+	private Optional<String> taken(Target target, String name) {
+		if (target.value().isPresent()) {
+			boolean taken = index.all(target.kind()).stream().filter(owner -> owner.name().equals(target.name()))
+					.anyMatch(owner -> Values.names(owner.element()).contains(name));
+			return taken ? Optional.of("`" + target.name() + "` has a value `" + name + "` already.") : Optional.empty();
+		}
+		String full = target.kind() == Kind.FAULT ? target.name().substring(0, target.name().indexOf('.') + 1) + name : name;
+		Key key = target.kind().isSubject() ? Key.subject(full) : Key.of(target.kind(), full);
+		for (Symbol other : index.get(key)) {
+			return Optional.of("There is already " + other.kind().aWord() + " `" + full + "` in " + other.file() + ".");
+		}
+		return Optional.empty();
+	}
+
+	/** Returns the place of the name that can be changed here, if there is one. */
+	public Optional<Use> prepare(String file, int offset) {
+		return usages.at(file, offset).map(Usages.Named::use);
+	}
+}

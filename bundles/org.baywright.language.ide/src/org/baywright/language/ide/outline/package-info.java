@@ -1,0 +1,2 @@
+/** What a file or a project declares. */
+package org.baywright.language.ide.outline;

@@ -1,0 +1,2 @@
+/** What an editor adds while somebody types. */
+package org.baywright.language.ide.typing;
