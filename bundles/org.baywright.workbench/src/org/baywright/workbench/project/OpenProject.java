@@ -7,12 +7,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import java.util.function.Function;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.language.ide.EditorServices;
 import org.baywright.language.workspace.LoadListener;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
@@ -33,6 +36,8 @@ public final class OpenProject {
 	private final Analysis analysis = new Analysis();
 	private final Map<String, Optional<String>> pending = new LinkedHashMap<>();
 	private final Job job;
+	private final CompletableFuture<EditorServices> services = new CompletableFuture<>();
+	private volatile boolean closed;
 	private RuleProject rules;
 	private volatile ProjectState state;
 
@@ -90,10 +95,48 @@ public final class OpenProject {
 		job.schedule();
 	}
 
+	/** A question about a file. */
+	public interface Question<T> {
+		/** Answers it; {@code path} is the file as the services name it. */
+		T answer(EditorServices services, String path);
+	}
+
+	/**
+	 * Asks about a file whose text is this now. Waits until the project is read; not to be called on the screen's thread.
+	 *
+	 * @throws CancellationException if the project was closed
+	 */
+	public <T> T ask(IFile file, String text, Question<T> question) {
+		String path = path(file);
+		return services(services -> {
+			services.project().update(path, text);
+			return question.answer(services, path);
+		});
+	}
+
+	/** Asks about the project as it is. Waits until it is read, which it is once there is a state with texts. */
+	public <T> T services(Function<EditorServices, T> question) {
+		EditorServices ready = services.join();
+		synchronized (ready.project()) {
+			return question.apply(ready);
+		}
+	}
+
+	/** Returns the services without waiting; nothing if the project is not read yet. */
+	public Optional<EditorServices> ready() {
+		return services.isDone() && !closed ? Optional.of(services.join()) : Optional.empty();
+	}
+
+	/** Returns whether the project was closed. */
+	public boolean isClosed() {
+		return closed;
+	}
+
 	private IStatus run(IProgressMonitor monitor) {
 		try {
 			if (rules == null) {
 				rules = RuleProject.open(Path.of(project.getLocationURI()), LoadListener.NONE);
+				services.complete(new EditorServices(rules));
 			}
 			Map<String, Optional<String>> changes;
 			synchronized (pending) {
@@ -123,6 +166,8 @@ public final class OpenProject {
 	}
 
 	void close() {
+		closed = true;
+		services.cancel(false);
 		job.cancel();
 		listeners.clear();
 	}
