@@ -21,9 +21,11 @@ public abstract class RulesView extends ViewPart {
 
 	private final Consumer<ProjectState> heard = this::hear;
 	private IProject project;
+	private Composite body;
 
 	@Override
 	public final void createPartControl(Composite parent) {
+		body = parent;
 		createBody(parent);
 		// the window may not be whole yet while views are restored
 		parent.getDisplay().asyncExec(() -> {
@@ -33,6 +35,11 @@ public abstract class RulesView extends ViewPart {
 			}
 		});
 		parent.addDisposeListener(event -> ActiveProject.get().removeListener(heard));
+	}
+
+	/** Returns all that the view shows. */
+	final Composite body() {
+		return body;
 	}
 
 	/** Makes the view's controls. */
