@@ -74,11 +74,12 @@ public final class Consultation {
 	 *
 	 * @param fired numbers of its outcomes that fired, ascending
 	 * @param possible numbers of the outcomes that may fire yet, ascending; empty unless it is open
+	 * @param begun whether a condition of it on a finding, or on a verdict that must stand, holds already
 	 * @param needs what an open rule waits for, in the order of its text
 	 * @param obstacle why the rule can never fire
 	 */
-	public record Standing(String rule, State state, List<Integer> fired, List<Integer> possible, List<Need> needs,
-			Obstacle obstacle) {
+	public record Standing(String rule, State state, List<Integer> fired, List<Integer> possible, boolean begun,
+			List<Need> needs, Obstacle obstacle) {
 		public Standing {
 			fired = List.copyOf(fired);
 			possible = List.copyOf(possible);

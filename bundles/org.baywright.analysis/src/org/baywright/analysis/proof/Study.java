@@ -112,14 +112,28 @@ public final class Study {
 		List<Integer> yet = outcomes(rule, b -> !derived.fired()[b] && possible[b] == Answer.YES);
 		boolean unsure = program.branchesOf.get(rule).stream().anyMatch(b -> possible[b] == Answer.UNDECIDED);
 		String name = program.rules.get(rule).name();
-		if (!fired.isEmpty()) {
-			return new Standing(name, State.FIRED, fired, List.of(), List.of(), Obstacle.NONE);
-		} else if (!yet.isEmpty()) {
-			return new Standing(name, State.OPEN, fired, yet, needs(rule, bench, derived), Obstacle.NONE);
-		} else if (unsure) {
-			return new Standing(name, State.UNDECIDED, fired, yet, needs(rule, bench, derived), Obstacle.NONE);
+		State state = !fired.isEmpty() ? State.FIRED : !yet.isEmpty() ? State.OPEN : unsure ? State.UNDECIDED : State.NEVER;
+		boolean waits = state == State.OPEN || state == State.UNDECIDED;
+		return new Standing(name, state, fired, state == State.OPEN ? yet : List.of(), hasBegun(rule, bench, derived),
+				waits ? needs(rule, bench, derived) : List.of(),
+				state == State.NEVER ? obstacle(rule, bench) : Obstacle.NONE);
+	}
+
+	private boolean hasBegun(int rule, Bench bench, Program.Derived derived) {
+		return Demands.of(program.rules.get(rule)).stream()
+				.map(demand -> builder.formula(program.rules.get(rule), demand.condition()))
+				.anyMatch(formula -> shows(formula, bench.known(), derived.verdicts()));
+	}
+
+	/** Returns whether a formula holds because of something found or derived. */
+	private boolean shows(Formula formula, int[] known, boolean[] stands) {
+		if (formula instanceof Formula.Known lit) {
+			return !(lit.var() >= 0 && program.isTrait(lit.var())) && Program.holds(lit, known, stands);
+		} else if (formula instanceof Formula.Stands is) {
+			return is.stands() && stands[is.verdict()];
 		}
-		return new Standing(name, State.NEVER, fired, yet, List.of(), obstacle(rule, bench));
+		List<Formula> parts = formula instanceof Formula.All all ? all.parts() : ((Formula.Any) formula).parts();
+		return Program.holds(formula, known, stands) && parts.stream().anyMatch(part -> shows(part, known, stands));
 	}
 
 	private List<Integer> outcomes(int rule, IntPredicate wanted) {

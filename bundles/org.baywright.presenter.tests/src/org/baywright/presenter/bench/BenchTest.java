@@ -103,7 +103,18 @@ class BenchTest {
 				shown.steps().stream().map(step -> step.subject().title()).toList());
 		assertEquals("The rule “Third” waits for nothing else.", shown.steps().get(0).reason());
 		assertEquals("8 min, cost 3", shown.steps().get(1).effort());
-		assertEquals("One rule looks at it, but waits for other things too.", shown.steps().get(2).reason());
+		assertEquals("It is asked for by one rule.", shown.steps().get(2).reason());
+	}
+
+	@Test
+	void stepsHaveToDoWithWhatWasFound() {
+		RuleBase van = Examples.checked("light-van").rules();
+		Bench bench = Bench.of(van).choose("bord_s").enter(ENGINE, "diesel_2_1").enter(NO_CRANK, "present");
+		List<Step> steps = show(bench).steps();
+		List<Step> first = steps.stream().limit(5).toList();
+		assertTrue(first.stream().allMatch(step -> !step.ready().isEmpty()), first.toString());
+		Step last = steps.get(steps.size() - 1);
+		assertTrue(last.ready().isEmpty() && last.begun() == 0 && last.others() > 0, last.toString());
 	}
 
 	@ParameterizedTest
