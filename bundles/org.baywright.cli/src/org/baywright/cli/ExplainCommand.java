@@ -4,10 +4,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 
+import org.baywright.analysis.Kinds;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
 import org.baywright.analysis.check.HelpPages;
-import org.baywright.cli.report.Kinds;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 

@@ -1,12 +1,10 @@
-package org.baywright.pack.format;
+package org.baywright.model;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-import org.baywright.model.Domain;
-import org.baywright.model.ValueSet;
 
 /**
  * A set of values of a quantity as separate bands in rising order, each within the quantity's range. Limits are kept as
@@ -19,7 +17,7 @@ public record Bands(List<Band> bands) {
 	/** One band; a limit that is open does not belong to it. */
 	public record Band(BigDecimal low, boolean lowOpen, BigDecimal high, boolean highOpen) {
 
-		boolean isEmpty() {
+		private boolean isEmpty() {
 			int order = low.compareTo(high);
 			return order > 0 || order == 0 && (lowOpen || highOpen);
 		}

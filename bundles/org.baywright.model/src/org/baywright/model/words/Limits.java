@@ -1,24 +1,24 @@
-package org.baywright.pack.sheet;
+package org.baywright.model.words;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 
+import org.baywright.model.Bands;
 import org.baywright.model.Domain;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Meaning;
 import org.baywright.model.ValueSet;
-import org.baywright.pack.format.Bands;
 
 /** Says sets of values: "below 9 V", "12.4 V to 13.0 V", "lit or dim". */
-final class Limits {
+public final class Limits {
 
 	private Limits() {
 	}
 
 	/** Returns the values of the set that a test can give. */
-	static String say(ValueSet values, Domain domain) {
+	public static String say(ValueSet values, Domain domain) {
 		List<String> said = new ArrayList<>();
 		if (domain instanceof Domain.Quantity quantity) {
 			for (Bands.Band band : Bands.of(values, quantity).bands()) {
@@ -39,7 +39,7 @@ final class Limits {
 	}
 
 	/** Returns a band without a unit. */
-	static String say(ValueSet.Band band) {
+	public static String say(ValueSet.Band band) {
 		return band(Meaning::number, band.low().orElse(null), band.lowOpen(), band.high().orElse(null), band.highOpen());
 	}
 

@@ -1,4 +1,4 @@
-package org.baywright.pack.format;
+package org.baywright.model;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -9,9 +9,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 
-import org.baywright.model.Domain;
-import org.baywright.model.IndexSet;
-import org.baywright.model.ValueSet;
 import org.junit.jupiter.api.Test;
 
 class BandsTest {

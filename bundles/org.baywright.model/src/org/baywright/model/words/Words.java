@@ -1,4 +1,4 @@
-package org.baywright.pack.sheet;
+package org.baywright.model.words;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -27,47 +27,47 @@ import org.baywright.model.Trait;
 import org.baywright.model.ValueSet;
 
 /** Says what rules say, as a technician would. */
-final class Words {
+public final class Words {
 
 	private final RuleBase base;
 
-	Words(RuleBase base) {
+	public Words(RuleBase base) {
 		this.base = base;
 	}
 
-	String family(String name) {
+	public String family(String name) {
 		return base.family(name).map(Family::title).orElse(name);
 	}
 
-	String sign(String name) {
+	public String sign(String name) {
 		return base.sign(name).map(Sign::title).orElse(name);
 	}
 
-	String module(String name) {
+	public String module(String name) {
 		return base.module(name).map(Module::title).orElse(name);
 	}
 
-	String test(String name) {
+	public String test(String name) {
 		return base.test(name).map(Test::title).orElse(name);
 	}
 
-	String tool(String name) {
+	public String tool(String name) {
 		return base.tool(name).map(Tool::title).orElse(name);
 	}
 
-	String hazard(String name) {
+	public String hazard(String name) {
 		return base.hazard(name).map(Hazard::title).orElse(name);
 	}
 
 	/** Returns the part and the fault: "12 V battery: one cell open". */
-	String fault(String name) {
+	public String fault(String name) {
 		Optional<Fault> fault = base.fault(name);
 		return fault.flatMap(found -> base.part(found.part())).map(Part::title).map(part -> part + ": ").orElse("")
 				+ fault.map(Fault::title).orElse(name);
 	}
 
 	/** Returns the code as people write it with what it stands for: "U3003-16 (Low supply)". */
-	String code(String name) {
+	public String code(String name) {
 		return base.code(name).map(code -> code.text().display()
 				+ (code.title().equals(code.text().display()) ? "" : " (" + code.title() + ")")).orElse(name);
 	}
@@ -76,18 +76,18 @@ final class Words {
 		return base.code(code).map(Code::module).map(this::module).orElse("its module");
 	}
 
-	String setting(StateSetting setting) {
+	public String setting(StateSetting setting) {
 		Optional<State> state = base.state(setting.state());
 		String value = state.map(found -> new Domain.Names(found.values())).filter(names -> names.indexOf(setting.value()) >= 0)
 				.map(names -> names.say(names.indexOf(setting.value()))).orElse(setting.value());
 		return state.map(State::title).orElse(setting.state()) + " " + value;
 	}
 
-	String settings(List<StateSetting> settings) {
+	public String settings(List<StateSetting> settings) {
 		return settings.stream().map(this::setting).collect(Collectors.joining(", "));
 	}
 
-	String scope(Scope scope) {
+	public String scope(Scope scope) {
 		String families = scope.families().isEmpty() ? "every family"
 				: scope.families().stream().map(this::family).collect(Collectors.joining(", "));
 		String except = scope.except().isEmpty() ? ""
@@ -96,7 +96,7 @@ final class Words {
 	}
 
 	/** Returns the condition in words. */
-	String condition(Condition condition) {
+	public String condition(Condition condition) {
 		if (condition instanceof Condition.And and) {
 			return and.parts().isEmpty() ? "in every case" : joined(and.parts(), " and ");
 		} else if (condition instanceof Condition.Or or) {
@@ -168,7 +168,7 @@ final class Words {
 	}
 
 	/** Returns what a conclusion says in words. */
-	String conclusion(Conclusion conclusion) {
+	public String conclusion(Conclusion conclusion) {
 		if (conclusion instanceof Conclusion.OnFault on) {
 			return on.verdict().verb() + " “" + fault(on.fault()) + "”";
 		} else if (conclusion instanceof Conclusion.Refers refers) {
@@ -178,7 +178,7 @@ final class Words {
 	}
 
 	/** Returns what was found in words. */
-	String reading(String family, Reading reading) {
+	public String reading(String family, Reading reading) {
 		if (reading instanceof Reading.SignSeen seen) {
 			return sign(seen.subject(), seen.present());
 		} else if (reading instanceof Reading.CodeRead read) {
@@ -202,7 +202,7 @@ final class Words {
 	}
 
 	/** Returns every part in words, joined by commas; the empty text for none. */
-	static String commas(List<String> parts) {
+	public static String commas(List<String> parts) {
 		return String.join(", ", new ArrayList<>(parts));
 	}
 }

@@ -1,11 +1,10 @@
-package org.baywright.cli.report;
+package org.baywright.analysis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
 
 /** The kinds of findings that the checks report. */
