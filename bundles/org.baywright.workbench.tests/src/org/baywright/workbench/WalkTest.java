@@ -22,6 +22,7 @@ import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.wizard.WizardDialog;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IWorkbenchWizard;
+import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.ide.IDE;
 import org.eclipse.ui.texteditor.ITextEditor;
@@ -84,13 +85,26 @@ class WalkTest {
 		Ui.run(() -> document.set(document.get().replace(wrong, "")));
 		Ui.await(() -> "still there: " + marks(), () -> Ui.marks(project()).length == 0);
 		Ui.run(() -> editor.doSave(null));
+		Ui.pause(500);
+		Ui.picture("04-mended");
+		for (String view : new String[] { "picture", "grid", "cases", "bench" }) {
+			Ui.run(() -> {
+				try {
+					Ui.page().showView("org.baywright.workbench.view." + view);
+				} catch (PartInitException e) {
+					throw new IllegalStateException(e);
+				}
+			});
+			Ui.pause(1500);
+			Ui.picture("05-" + view);
+		}
 		assertArrayEquals(NONE, Ui.marks(project()));
 		Ui.await(() -> "not checked", () -> ActiveProject.get().state().filter(state -> state.isFresh()).isPresent());
 		assertTrue(ActiveProject.get().state().orElseThrow().checked().orElseThrow().report().cases().stream().allMatch(job -> job.passed()));
 
 		PackWizard packing = new PackWizard();
 		WizardDialog export = open(packing);
-		Ui.picture("04-pack");
+		Ui.picture("06-pack");
 		Ui.run(() -> Display.getCurrent().timerExec(1500, () -> {
 			// the note that the pack was written waits for somebody to read it
 			var shell = Display.getCurrent().getActiveShell();
