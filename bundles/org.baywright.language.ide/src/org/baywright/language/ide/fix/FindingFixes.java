@@ -31,6 +31,11 @@ final class FindingFixes {
 			return Optional.ofNullable(sources.get(file))
 					.map(text -> new Draft().add(file, new Places(text).addElement(add.text())));
 		}
+		if (fix instanceof Fix.Withdraw withdraw) {
+			String file = withdraw.at().file();
+			return Optional.ofNullable(sources.get(file))
+					.flatMap(text -> new Places(text).withdraw(withdraw.at().offset()).map(edit -> new Draft().add(file, edit)));
+		}
 		Draft draft = new Draft();
 		boolean found = false;
 		for (Map.Entry<String, String> entry : sources.entrySet()) {
