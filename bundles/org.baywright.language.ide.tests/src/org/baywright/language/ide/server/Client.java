@@ -33,6 +33,7 @@ final class Client implements LanguageClient, AutoCloseable {
 	final List<String> calls = Collections.synchronizedList(new ArrayList<>());
 	final CompletableFuture<Integer> ended = new CompletableFuture<>();
 	final LanguageServer server;
+	volatile boolean cancelsProgress;
 	private final OutputStream toServer;
 	private final Map<String, Integer> versions = new ConcurrentHashMap<>();
 
@@ -91,6 +92,9 @@ final class Client implements LanguageClient, AutoCloseable {
 		workspace.setWorkspaceEdit(edit);
 		workspace.setDidChangeWatchedFiles(new DidChangeWatchedFilesCapabilities(true));
 		can.setWorkspace(workspace);
+		WindowClientCapabilities window = new WindowClientCapabilities();
+		window.setWorkDoneProgress(true);
+		can.setWindow(window);
 		return can;
 	}
 
@@ -196,7 +200,10 @@ final class Client implements LanguageClient, AutoCloseable {
 
 	@Override
 	public void notifyProgress(ProgressParams params) {
-		calls.add("progress " + params.getValue().getLeft().getClass().getSimpleName());
+		calls.add(params.getValue().getLeft().getClass().getSimpleName());
+		if (params.getValue().getLeft() instanceof WorkDoneProgressBegin && cancelsProgress) {
+			server.cancelProgress(new WorkDoneProgressCancelParams(params.getToken()));
+		}
 	}
 
 	@Override

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.baywright.analysis.Analysis;
@@ -189,6 +190,43 @@ class ServerTest {
 		client.until(() -> client.codes(names).contains("gap"), () -> client.codes(names).toString());
 		client.server.getWorkspaceService().didChangeWorkspaceFolders(new DidChangeWorkspaceFoldersParams(
 				new WorkspaceFoldersChangeEvent(List.of(), List.of(new WorkspaceFolder(folder.toUri().toString(), "test")))));
+		client.codes(names);
+	}
+
+	/** A checker that takes a second. */
+	private static Checker slow() {
+		Checker proving = Checker.proving();
+		return (rules, listener) -> {
+			for (int done = 0; done < 20 && !listener.isCancelled(); done++) {
+				listener.progress(done, 20);
+				try {
+					Thread.sleep(50);
+				} catch (InterruptedException e) {
+					throw new IllegalStateException(e);
+				}
+			}
+			if (listener.isCancelled()) {
+				throw new CancellationException();
+			}
+			return proving.check(rules, listener);
+		};
+	}
+
+	@Test
+	void aLongCheckShowsHowFarItIs() throws IOException {
+		client = Client.in(folder, ServerTest::slow);
+		client.until(() -> client.calls.contains("WorkDoneProgressEnd"), client.calls::toString);
+		assertTrue(client.calls.containsAll(List.of("progress", "WorkDoneProgressBegin", "WorkDoneProgressReport")),
+				client.calls::toString);
+		assertTrue(client.codes(names).contains("gap"));
+	}
+
+	@Test
+	void aLongCheckCanBeStopped() throws IOException {
+		client = new Client(ServerTest::slow);
+		client.cancelsProgress = true;
+		client.initialize(folder, Client.capable());
+		client.until(() -> client.calls.contains("log The check was stopped."), client.calls::toString);
 		client.codes(names);
 	}
 
