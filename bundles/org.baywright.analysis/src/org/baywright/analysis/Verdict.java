@@ -1,7 +1,9 @@
 package org.baywright.analysis;
 
 import java.util.Comparator;
+import java.util.Optional;
 
+import org.baywright.model.Conclusion;
 import org.baywright.model.VerdictKind;
 
 /**
@@ -18,6 +20,14 @@ public record Verdict(String fault, VerdictKind kind) implements Comparable<Verd
 	/** Returns the referral to somebody. */
 	public static Verdict referral(String toWhom) {
 		return new Verdict(toWhom, null);
+	}
+
+	/** Returns what a conclusion derives; nothing if it proves nothing. */
+	public static Optional<Verdict> of(Conclusion conclusion) {
+		if (conclusion instanceof Conclusion.OnFault on) {
+			return Optional.of(new Verdict(on.fault(), on.verdict()));
+		}
+		return conclusion instanceof Conclusion.Refers to ? Optional.of(referral(to.toWhom())) : Optional.empty();
 	}
 
 	public boolean isReferral() {

@@ -12,12 +12,12 @@ import java.util.TreeSet;
 import java.util.concurrent.Callable;
 
 import org.baywright.analysis.check.Checks;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.cli.report.JunitReport;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.SarifReport;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
-import org.baywright.cli.work.HelpPages;
 import org.baywright.cli.work.Progress;
 import org.baywright.cli.work.Project;
 import org.baywright.cli.work.Projects;

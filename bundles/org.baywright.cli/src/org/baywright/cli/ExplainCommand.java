@@ -4,12 +4,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 
+import org.baywright.analysis.Kinds;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
-import org.baywright.cli.report.Kinds;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
-import org.baywright.cli.work.HelpPages;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

@@ -34,4 +34,9 @@ public record Test(String name, String title, Domain domain, Optional<String> pa
 		disturbs = List.copyOf(disturbs);
 		cautions = List.copyOf(cautions);
 	}
+
+	/** Returns what doing it once costs with its tools, in the project's own money unit. */
+	public BigDecimal cost(RuleBase base) {
+		return tools.stream().map(base::tool).flatMap(Optional::stream).map(Tool::cost).reduce(cost, BigDecimal::add);
+	}
 }

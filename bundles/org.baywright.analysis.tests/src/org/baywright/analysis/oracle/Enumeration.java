@@ -217,6 +217,11 @@ final class Enumeration {
 		return new Result(certain, fired);
 	}
 
+	/** Returns whether a condition holds with what is known and what was derived from it. */
+	boolean holds(Condition condition, Sit sit, Set<String> verdicts) {
+		return truth(condition, sit, verdicts, verdicts) == 1;
+	}
+
 	/** Least fixpoint in which what must be absent is judged by a fixed set. */
 	private Set<String> closure(Sit sit, Set<String> judged, String without) {
 		Set<String> derived = new HashSet<>();

@@ -1,7 +1,6 @@
 package org.baywright.analysis.proof;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -9,12 +8,9 @@ import java.util.Set;
 import java.util.TreeSet;
 
 import org.baywright.analysis.CaseResult;
-import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Case;
-import org.baywright.model.CodeReading;
-import org.baywright.model.Domain;
 import org.baywright.model.Law;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
@@ -37,30 +33,30 @@ public final class CaseRun {
 						Prover.CONFLICT_LIMIT, false);
 	}
 
+	/** Makes the rules of a vehicle family ready for its jobs. */
+	public static CaseRun of(RuleBase base, String family) {
+		return new CaseRun(base, Draft.of(base, family));
+	}
+
 	/** Returns what the rules make of the job. */
 	public CaseResult run(Case job) {
 		if (!program.circle().isEmpty()) {
 			return new CaseResult(job, false, "the rules go round in a circle, so nothing can be derived.", List.of(),
 					List.of());
 		}
-		int[] known = new int[program.variables.size()];
-		Arrays.fill(known, Program.OPEN);
+		Noted noted = new Noted(base, program);
 		List<Reading> readings = new ArrayList<>(job.traits());
 		readings.addAll(job.found());
 		for (Reading reading : readings) {
-			Optional<String> wrong = put(known, reading);
+			Optional<String> wrong = noted.put(reading);
 			if (wrong.isPresent()) {
 				return new CaseResult(job, false, wrong.get(), List.of(), List.of());
 			}
 		}
+		int[] known = noted.cells();
 		Program.Derived derived = program.derive(known, -1);
 		List<String> fired = new ArrayList<>(new TreeSet<>(firedRules(derived)));
-		List<Verdict> verdicts = new ArrayList<>();
-		for (int verdict = 0; verdict < program.verdicts.size(); verdict++) {
-			if (derived.verdicts()[verdict]) {
-				verdicts.add(program.verdicts.get(verdict));
-			}
-		}
+		List<Verdict> verdicts = program.standing(derived);
 		String message = isLawful(known) ? judge(job, verdicts)
 				: "the laws say that no vehicle can show these findings together.";
 		return new CaseResult(job, message.isEmpty(), message, fired, verdicts);
@@ -115,55 +111,5 @@ public final class CaseRun {
 			wrong.add("the job was referred, but no rule refers");
 		}
 		return wrong.isEmpty() ? "" : String.join("; ", wrong) + ".";
-	}
-
-	/** Notes a reading; returns what is wrong with it, if anything. */
-	private Optional<String> put(int[] known, Reading reading) {
-		if (reading instanceof Reading.SignSeen seen) {
-			set(known, Variable.Kind.SIGN, seen.subject(), seen.present() ? Variable.PRESENT : Variable.ABSENT);
-		} else if (reading instanceof Reading.ModuleAsked asked) {
-			set(known, Variable.Kind.MODULE, asked.subject(), asked.answers() ? Variable.ANSWERS : Variable.SILENT);
-			if (!asked.answers()) {
-				base.codes().stream().filter(code -> code.module().equals(asked.subject()))
-						.forEach(code -> set(known, Variable.Kind.CODE, code.name(), Variable.UNREAD));
-			}
-		} else if (reading instanceof Reading.CodeRead read) {
-			int value = read.reading() == CodeReading.PRESENT ? Variable.PRESENT
-					: read.reading() == CodeReading.ABSENT ? Variable.ABSENT : Variable.UNREAD;
-			set(known, Variable.Kind.CODE, read.subject(), value);
-			base.code(read.subject()).ifPresent(code -> set(known, Variable.Kind.MODULE, code.module(),
-					value == Variable.UNREAD ? Variable.SILENT : Variable.ANSWERS));
-		} else {
-			return putValue(known, reading);
-		}
-		return Optional.empty();
-	}
-
-	private Optional<String> putValue(int[] known, Reading reading) {
-		boolean isTest = base.test(reading.subject()).isPresent();
-		Variable.Kind kind = isTest ? Variable.Kind.TEST : Variable.Kind.TRAIT;
-		Optional<Domain> domain = isTest ? base.test(reading.subject()).map(org.baywright.model.Test::domain)
-				: Optional.ofNullable(base.traitsOf(program.family).get(reading.subject()))
-						.map(org.baywright.model.Trait::domain);
-		int value = -1;
-		if (reading instanceof Reading.Named named && domain.orElse(null) instanceof Domain.Names names) {
-			value = names.indexOf(named.value());
-		} else if (reading instanceof Reading.Measured measured
-				&& domain.orElse(null) instanceof Domain.Quantity quantity) {
-			value = quantity.floorIndex(measured.value());
-		}
-		if (value < 0 || value >= domain.map(Domain::size).orElse(0)) {
-			return Optional.of("the value given for " + reading.subject() + " is not one that it can have.");
-		}
-		set(known, kind, reading.subject(), value);
-		return Optional.empty();
-	}
-
-	/** A finding that no rule looks at is left out. */
-	private void set(int[] known, Variable.Kind kind, String name, int value) {
-		int var = program.numberOf(new Variable(kind, name));
-		if (var >= 0) {
-			known[var] = program.cells.get(var).of(value);
-		}
 	}
 }

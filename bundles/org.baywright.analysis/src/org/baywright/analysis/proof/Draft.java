@@ -2,6 +2,7 @@ package org.baywright.analysis.proof;
 
 import java.util.List;
 
+import org.baywright.model.Exclusive;
 import org.baywright.model.Law;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
@@ -15,6 +16,13 @@ import org.baywright.model.RuleBase;
  * @param exclusives groups of exclusive faults that concern them
  */
 public record Draft(String family, List<Rule> rules, List<Law> laws, List<List<String>> exclusives) {
+
+	/** Returns all rules and laws that reach a vehicle family, in the order of the files. */
+	public static Draft of(RuleBase base, String family) {
+		return new Draft(family, base.rules().stream().filter(rule -> base.reach(rule.scope()).contains(family)).toList(),
+				base.laws().stream().filter(law -> base.reaches(law.families(), family)).toList(),
+				base.exclusives().stream().map(Exclusive::faults).toList());
+	}
 
 	/** Makes the rules ready for proofs. */
 	public Program program(RuleBase base) {

@@ -30,6 +30,15 @@ public final class Encoding {
 	 * @param switchable whether rules can be switched off by {@link #without}
 	 */
 	public Encoding(Program program, int conflictLimit, boolean switchable) {
+		this(program, conflictLimit, switchable, true);
+	}
+
+	/** Returns an encoding that no law binds, so that a law can be assumed or not: see {@link #law}. */
+	public static Encoding lawless(Program program, int conflictLimit) {
+		return new Encoding(program, conflictLimit, false, false);
+	}
+
+	private Encoding(Program program, int conflictLimit, boolean switchable, boolean bound) {
 		this.program = program;
 		solver = new SatSolver(conflictLimit);
 		values = new Values(program, solver);
@@ -39,8 +48,8 @@ public final class Encoding {
 		for (int rule = 0; rule < switches.length; rule++) {
 			switches[rule] = switchable ? solver.newLiteral() : SatSolver.TRUE;
 		}
-		for (Program.LawFormula law : program.lawFormulas) {
-			solver.add(literal(law.formula(), false));
+		for (int law = 0; bound && law < program.lawFormulas.size(); law++) {
+			solver.add(law(law));
 		}
 		for (int[] group : program.strata.groups()) {
 			derive(group);
@@ -85,6 +94,11 @@ public final class Encoding {
 			return Gates.and(solver, all.parts().stream().map(part -> literal(part, seen)).toList());
 		}
 		return Gates.or(solver, ((Formula.Any) formula).parts().stream().map(part -> literal(part, seen)).toList());
+	}
+
+	/** Returns a literal for "the vehicle obeys the law" with this place in {@link Program#lawFormulas}. */
+	public int law(int law) {
+		return literal(program.lawFormulas.get(law).formula(), false);
 	}
 
 	public int verdict(int verdict) {

@@ -176,6 +176,17 @@ public final class Program {
 		return new Derived(stands, fired);
 	}
 
+	/** Returns the verdicts that stand, sorted. */
+	public List<Verdict> standing(Derived derived) {
+		List<Verdict> standing = new ArrayList<>();
+		for (int verdict = 0; verdict < verdicts.size(); verdict++) {
+			if (derived.verdicts()[verdict]) {
+				standing.add(verdicts.get(verdict));
+			}
+		}
+		return standing;
+	}
+
 	private boolean isDerived(int verdict, int[] known, boolean[] stands, int without) {
 		for (int b : derivedBy.get(verdict)) {
 			if (branches.get(b).rule() != without && holds(branches.get(b).body(), known, stands)) {

@@ -86,7 +86,7 @@ final class ProgramBuilder {
 			eachCondition(rule, condition -> collectVerdicts(condition, mentioned));
 			for (Outcome outcome : rule.outcomes()) {
 				for (Conclusion conclusion : outcome.conclusions()) {
-					verdictOf(conclusion).ifPresent(mentioned::add);
+					Verdict.of(conclusion).ifPresent(mentioned::add);
 				}
 			}
 		}
@@ -260,18 +260,10 @@ final class ProgramBuilder {
 			}
 			Set<Integer> says = new TreeSet<>();
 			for (Conclusion conclusion : outcome.conclusions()) {
-				verdictOf(conclusion).map(verdictNumbers::get).ifPresent(says::add);
+				Verdict.of(conclusion).map(verdictNumbers::get).ifPresent(says::add);
 			}
 			branches.add(new Branch(number, i, new Formula.All(body), List.copyOf(says), line));
 		}
-	}
-
-	private static Optional<Verdict> verdictOf(Conclusion conclusion) {
-		if (conclusion instanceof Conclusion.OnFault on) {
-			return Optional.of(new Verdict(on.fault(), on.verdict()));
-		}
-		return conclusion instanceof Conclusion.Refers to ? Optional.of(Verdict.referral(to.toWhom()))
-				: Optional.empty();
 	}
 
 	private static void flatten(Formula formula, List<Formula> into) {
@@ -280,6 +272,11 @@ final class ProgramBuilder {
 		} else {
 			into.add(formula);
 		}
+	}
+
+	/** Returns what one condition of a rule asks for, in the numbers of the program that was built. */
+	Formula formula(Rule rule, Condition condition) {
+		return formula(condition, true, new Owner("rule", rule.name(), rule.span()));
 	}
 
 	private Formula formula(Condition condition, boolean holds, Owner owner) {

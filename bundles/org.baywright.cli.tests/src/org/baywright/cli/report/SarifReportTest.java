@@ -9,8 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.cli.TestFiles;
-import org.baywright.cli.work.HelpPages;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 

@@ -9,6 +9,7 @@ import java.util.function.Function;
 
 import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Finding;
+import org.baywright.analysis.Kinds;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.cli.work.Project;

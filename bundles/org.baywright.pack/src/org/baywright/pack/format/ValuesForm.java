@@ -1,5 +1,6 @@
 package org.baywright.pack.format;
 
+import org.baywright.model.Bands;
 import org.baywright.model.Domain;
 import org.baywright.model.NamedValue;
 import org.baywright.model.ValueSet;

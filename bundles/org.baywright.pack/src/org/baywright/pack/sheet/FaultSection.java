@@ -14,6 +14,8 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.VerifyStep;
+import org.baywright.model.words.Limits;
+import org.baywright.model.words.Words;
 
 /** Faults with how they are found, repairs, and finished jobs. */
 final class FaultSection {

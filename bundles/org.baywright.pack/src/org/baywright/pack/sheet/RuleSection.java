@@ -18,6 +18,8 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Source;
 import org.baywright.model.Test;
+import org.baywright.model.words.Limits;
+import org.baywright.model.words.Words;
 
 /** The rules, each with all that a technician must know to work by it. */
 final class RuleSection {

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 
 import org.baywright.model.RuleBase;
+import org.baywright.model.words.Words;
 import org.baywright.pack.PackManifest;
 
 /** Makes the sheet: all rules with what they stand on, to read on a screen or on paper. */

@@ -15,6 +15,7 @@ import org.baywright.model.Sign;
 import org.baywright.model.Test;
 import org.baywright.model.Trait;
 import org.baywright.model.VinPattern;
+import org.baywright.model.words.Words;
 
 /** Cautions, vehicles, signs and tests: what rules speak of. */
 final class VehicleSection {

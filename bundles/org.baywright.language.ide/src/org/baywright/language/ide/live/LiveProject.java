@@ -294,6 +294,11 @@ public final class LiveProject implements AutoCloseable {
 		}
 	}
 
+	/** Returns the services, for questions that look at no text, such as {@link EditorServices#fixes}. */
+	public EditorServices services() {
+		return services;
+	}
+
 	/** Returns the texts as they were read last, if they were read yet. */
 	public Optional<Snapshot> snapshot() {
 		synchronized (lock) {

@@ -1,0 +1,60 @@
+package org.baywright.model.words;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+
+import org.baywright.model.Bands;
+import org.baywright.model.Domain;
+import org.baywright.model.IndexSet;
+import org.baywright.model.Meaning;
+import org.baywright.model.ValueSet;
+
+/** Says sets of values: "below 9 V", "12.4 V to 13.0 V", "lit or dim". */
+public final class Limits {
+
+	private Limits() {
+	}
+
+	/** Returns the values of the set that a test can give. */
+	public static String say(ValueSet values, Domain domain) {
+		List<String> said = new ArrayList<>();
+		if (domain instanceof Domain.Quantity quantity) {
+			for (Bands.Band band : Bands.of(values, quantity).bands()) {
+				boolean fromLeast = band.low().compareTo(quantity.low()) == 0 && !band.lowOpen();
+				boolean toGreatest = band.high().compareTo(quantity.high()) == 0 && !band.highOpen();
+				said.add(band(quantity::sayNumber, fromLeast ? null : band.low(), band.lowOpen(),
+						toGreatest ? null : band.high(), band.highOpen()));
+			}
+		} else {
+			IndexSet in = values.in(domain);
+			for (int i = 0; i < domain.size(); i++) {
+				if (in.contains(i)) {
+					said.add(domain.say(i));
+				}
+			}
+		}
+		return said.isEmpty() ? "no result" : String.join(" or ", said);
+	}
+
+	/** Returns a band without a unit. */
+	public static String say(ValueSet.Band band) {
+		return band(Meaning::number, band.low().orElse(null), band.lowOpen(), band.high().orElse(null), band.highOpen());
+	}
+
+	private static String band(Function<BigDecimal, String> number, BigDecimal low, boolean lowOpen, BigDecimal high,
+			boolean highOpen) {
+		if (low == null && high == null) {
+			return "any value";
+		} else if (low == null) {
+			return highOpen ? "below " + number.apply(high) : number.apply(high) + " or less";
+		} else if (high == null) {
+			return lowOpen ? "above " + number.apply(low) : number.apply(low) + " or more";
+		} else if (low.compareTo(high) == 0) {
+			return number.apply(low);
+		}
+		return (lowOpen ? "above " : "") + number.apply(low) + (lowOpen ? " up to " : " to ")
+				+ (highOpen ? "below " : "") + number.apply(high);
+	}
+}

@@ -1,0 +1,266 @@
+package org.baywright.presenter.bench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Variable;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.model.Case;
+import org.baywright.model.Family;
+import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
+import org.baywright.presenter.Examples;
+import org.baywright.presenter.Link;
+import org.baywright.presenter.ProjectState;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BenchTest {
+
+	private static final String WHY = "  because \"a\" source memory by \"R. Falk\" on 2026-03-02 }";
+
+	private static final String[] TEXT = { "family osier \"Osier van\" { trait engine : diesel, petrol }",
+			"sign no_crank \"No crank\"", "sign hum \"Hum\"", "module bcm \"Body module\"",
+			"code low \"Supply low\" on bcm = raw \"1\"", "tool meter cost 3",
+			"part battery \"Battery\" { fault flat \"Flat\" fault worn \"Worn\" }",
+			"test volts \"Voltage\" { measures V 0 .. 18 step 0.1 needs meter takes 8 min }",
+			"test load \"Load\" { results pass, fail takes 20 min }",
+			"law \"A flat battery does not hum\" : when volts below 9 V then hum absent",
+			"rule first \"First\" { given no_crank run volts on below 12 V : confirms battery.flat",
+			"  on 12 V .. 12.9 V : suspects battery.worn on at_least 13 V : clears battery.flat", WHY,
+			"rule second \"Second\" { for osier where engine is diesel given battery.worn suspected",
+			"  run load on fail : confirms battery.worn on pass : clears battery.worn", WHY,
+			"rule third \"Third\" { given no_crank, low present then suspects battery.flat", WHY };
+
+	private static final RuleBase SMALL = Examples.rules(TEXT);
+
+	private static final Variable NO_CRANK = new Variable(Variable.Kind.SIGN, "no_crank");
+	private static final Variable HUM = new Variable(Variable.Kind.SIGN, "hum");
+	private static final Variable VOLTS = new Variable(Variable.Kind.TEST, "volts");
+	private static final Variable ENGINE = new Variable(Variable.Kind.TRAIT, "engine");
+	private static final Variable BCM = new Variable(Variable.Kind.MODULE, "bcm");
+	private static final Variable LOW = new Variable(Variable.Kind.CODE, "low");
+
+	private static Shown show(Bench bench) {
+		return new Consulting().show(bench, Listener.NONE);
+	}
+
+	private static String lines(List<Shown.RuleLine> rules) {
+		return rules.stream().map(rule -> rule.title() + ": "
+				+ rule.lines().stream().map(Link::text).collect(Collectors.joining(" | "))).collect(Collectors.joining("\n"));
+	}
+
+	@Test
+	void tellsWhatFiredWhatWaitsAndWhatCannot() {
+		Bench bench = Bench.of(SMALL).enter(ENGINE, "petrol").enter(NO_CRANK, "present").enter(VOLTS, "12.4");
+		Shown shown = show(bench);
+		assertEquals("Nothing is confirmed yet; 1 rule may fire yet.", shown.headline());
+		assertEquals("First: 12.0 V to 12.9 V: suspects “Battery: Worn”", lines(shown.fired()));
+		assertEquals("Third: waits for: code 1 (Supply low) is stored in Body module", lines(shown.open()));
+		assertEquals("Second: cannot be so any more: engine diesel | because of: engine petrol", lines(shown.never()));
+		assertEquals(List.of("Battery: Worn is suspected"), shown.verdicts().stream().map(line -> line.text()).toList());
+		assertEquals("First", shown.verdicts().get(0).rules().get(0).text());
+		assertTrue(shown.open().get(0).lines().get(0).leads());
+		assertEquals(List.of(), shown.warnings());
+	}
+
+	@Test
+	void aSilentModuleEndsTheWait() {
+		Shown shown = show(Bench.of(SMALL).enter(NO_CRANK, "present").enter(BCM, "silent"));
+		assertTrue(lines(shown.never()).contains("Third: cannot be so any more: code 1 (Supply low) is stored in Body module "
+				+ "| because of: Body module is silent"), lines(shown.never()));
+	}
+
+	@Test
+	void warnsOfWhatCannotBe() {
+		Shown law = show(Bench.of(SMALL).enter(VOLTS, "4 V").enter(HUM, "present").enter(NO_CRANK, "present"));
+		assertEquals("These findings cannot all be so.", law.headline());
+		assertEquals("No vehicle shows this: the laws forbid it. Voltage: 4.0 V and “Hum”.", law.warnings().get(0).text());
+		assertEquals("The law says: A flat battery does not hum", law.warnings().get(1).text());
+		assertTrue(law.warnings().get(1).leads());
+		assertFalse(law.fired().isEmpty(), "what the rules say of it is still told");
+		Shown silent = show(Bench.of(SMALL).enter(BCM, "silent").enter(LOW, "present"));
+		assertEquals("These two cannot both be so. Body module is silent and code 1 (Supply low) is stored in Body module.",
+				silent.warnings().get(0).text());
+	}
+
+	@Test
+	void stepsAreCheapFirstAndSayWhy() {
+		Shown shown = show(Bench.of(SMALL).enter(ENGINE, "diesel").enter(NO_CRANK, "present"));
+		assertEquals(List.of("1 (Supply low) in Body module", "Voltage", "Load"),
+				shown.steps().stream().map(step -> step.subject().title()).toList());
+		assertEquals("The rule “Third” waits for nothing else.", shown.steps().get(0).reason());
+		assertEquals("8 min, cost 3", shown.steps().get(1).effort());
+		assertEquals("It is asked for by one rule.", shown.steps().get(2).reason());
+	}
+
+	@Test
+	void stepsHaveToDoWithWhatWasFound() {
+		RuleBase van = Examples.checked("light-van").rules();
+		Bench bench = Bench.of(van).choose("bord_s").enter(ENGINE, "diesel_2_1").enter(NO_CRANK, "present");
+		List<Step> steps = show(bench).steps();
+		List<Step> first = steps.stream().limit(5).toList();
+		assertTrue(first.stream().allMatch(step -> !step.ready().isEmpty()), first.toString());
+		Step last = steps.get(steps.size() - 1);
+		assertTrue(last.ready().isEmpty() && last.begun() == 0 && last.others() > 0, last.toString());
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', value = { "12.4 V|12.4 V|''", "12400 mV|12.4 V|''", "12,4|12.4 V|''",
+			"12.43|12.4 V|The instrument shows steps of 0.1 V, so 12.43 V counts as 12.4 V.", "0|0.0 V|''" })
+	void readsNumbers(String typed, String value, String message) {
+		Bench bench = Bench.of(SMALL).enter(VOLTS, typed);
+		assertEquals(List.of(value), bench.lines().stream().map(Bench.Line::value).toList());
+		assertEquals(message, bench.message());
+	}
+
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', value = { "much|Write a number in V, such as 9.0 V.", "''|Write a number in V, such as 9.0 V.",
+			"20 V|20.0 V is out of range: 0.0 V to 18.0 V.", "-1|-1.0 V is out of range: 0.0 V to 18.0 V.",
+			"12 Ohm|Ohm and V do not measure the same kind of thing.", "12 florps|There is no unit florps.",
+			"1e400000|There is no unit e400000." })
+	void refusesWhatIsNoValue(String typed, String message) {
+		Bench before = Bench.of(SMALL).enter(NO_CRANK, "present");
+		Bench bench = before.enter(VOLTS, typed);
+		assertEquals(message, bench.message());
+		assertEquals(before.now(), bench.now());
+		assertEquals(before.past(), bench.past());
+	}
+
+	@Test
+	void refusesWhatIsNoChoice() {
+		assertEquals("Say present or absent.", Bench.of(SMALL).enter(NO_CRANK, "perhaps").message());
+		assertEquals("Choose one of: diesel, petrol.", Bench.of(SMALL).enter(ENGINE, "steam").message());
+		assertEquals("Say present, absent or unread.", Bench.of(SMALL).enter(LOW, "missing").message());
+		assertEquals("There is no test gone in these rules.",
+				Bench.of(SMALL).enter(new Variable(Variable.Kind.TEST, "gone"), "1").message());
+	}
+
+	@Test
+	void goesBackAndForth() {
+		Bench one = Bench.of(SMALL).enter(NO_CRANK, "present");
+		Bench two = one.enter(NO_CRANK, "absent");
+		assertEquals(1, two.lines().size());
+		assertEquals(one.now(), two.undo().now());
+		assertEquals(two.now(), two.undo().redo().now());
+		assertFalse(two.undo().enter(HUM, "present").canRedo());
+		assertEquals(List.of(), two.undo().undo().lines());
+		assertFalse(two.undo().undo().canUndo());
+		Bench start = Bench.of(SMALL);
+		assertSame(start, start.undo());
+		assertSame(start, start.redo());
+		assertEquals(one.now(), one.enter(NO_CRANK, "present").now());
+		assertEquals(one.past(), one.enter(NO_CRANK, "present").past(), "what changes nothing is no step");
+		assertEquals(two.now(), two.remove(NO_CRANK).undo().now());
+		assertEquals(List.of(), two.clear().lines());
+	}
+
+	@Test
+	void keepsWhatChangedRulesStillKnow() {
+		Bench bench = Bench.of(SMALL).enter(NO_CRANK, "present").enter(VOLTS, "17");
+		String[] less = TEXT.clone();
+		less[7] = less[7].replace("0 .. 18", "0 .. 16");
+		Bench after = bench.with(Examples.rules(less));
+		assertEquals(1, after.lines().size());
+		assertEquals("Left out, since the rules no longer know it: Voltage.", after.message());
+		assertEquals(bench.now(), bench.with(Examples.rules(TEXT)).now());
+		assertEquals("", bench.with(Examples.rules("family other", "family more")).now().family());
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "electric-van", "farm-tractor", "light-van" })
+	void everyJobOfTheExamplesCanBeEnteredAndCopied(String name) {
+		ProjectState state = Examples.checked(name);
+		Consulting consulting = new Consulting();
+		List<String> copies = new ArrayList<>();
+		for (CaseResult result : state.report().orElseThrow().cases()) {
+			Case job = result.job();
+			Bench bench = Bench.of(state.rules()).choose(job.family());
+			for (Reading reading : all(job)) {
+				bench = bench.enter(Bench.variable(state.rules(), reading), Bench.text(reading));
+				assertEquals("", bench.message(), job.name());
+			}
+			Shown shown = consulting.show(bench, Listener.NONE);
+			assertEquals(List.of(), shown.warnings(), job.name());
+			assertEquals(result.fired(), shown.fired().stream().map(Shown.RuleLine::rule).toList(), job.name());
+			assertEquals(result.verdicts(), shown.advice().verdicts().stream().map(derived -> derived.verdict()).toList(),
+					job.name());
+			copies.add(CaseText.of(bench, shown.advice(), "Copy of " + job.name(), UnaryOperator.identity()));
+		}
+		RuleProject project = Examples.project(name);
+		project.update("copies.bay", String.join("", copies));
+		assertEquals(List.of(), project.snapshot().problems());
+		List<Case> read = project.snapshot().rules().cases().stream().filter(job -> job.name().startsWith("Copy of ")).toList();
+		assertEquals(copies.size(), read.size());
+		for (Case copy : read) {
+			Case job = state.rules().cases().stream().filter(each -> copy.name().equals("Copy of " + each.name())).findFirst()
+					.orElseThrow();
+			assertEquals(strip(all(job)), strip(all(copy)), job.name());
+			assertEquals(job.referred() && job.causes().isEmpty(), copy.referred(), job.name());
+		}
+		assertTrue(new Analysis().check(project.snapshot().rules(), Listener.NONE).cases().stream().allMatch(CaseResult::passed));
+	}
+
+	private static List<Reading> all(Case job) {
+		List<Reading> all = new ArrayList<>(job.traits());
+		all.addAll(job.found());
+		return all;
+	}
+
+	private static List<String> strip(List<Reading> readings) {
+		return readings.stream().map(Reading::toString).map(text -> text.replaceAll("span=.*", "")).toList();
+	}
+
+	@Test
+	void longCasesAreWrappedAndOpenEndsStayOpen() {
+		Bench bench = Bench.of(SMALL).enter(HUM, "absent").enter(LOW, "unread");
+		String text = CaseText.of(bench, show(bench).advice(), "A \"new\"\njob", name -> "^" + name);
+		assertEquals("case \"A \\\"new\\\" job\" {\n  on ^osier\n  found ^hum absent, ^low unread\n"
+				+ "  // was: the cause is not known yet\n}\n", text);
+	}
+
+	@Test
+	void everyFamilyHasItsSubjects() {
+		for (String name : Examples.ALL) {
+			RuleBase base = Examples.checked(name).rules();
+			for (Family family : base.vehicleFamilies()) {
+				List<Subject> subjects = Bench.of(base).choose(family.name()).subjects();
+				assertEquals(subjects.size(), subjects.stream().map(Subject::variable).distinct().count());
+				assertTrue(subjects.stream().allMatch(each -> each.choices().isEmpty() != each.range().isEmpty()), name);
+				assertTrue(subjects.stream().map(each -> each.variable().kind()).distinct().count() >= 4, name);
+				Bench bench = Bench.of(base).choose(family.name());
+				for (Subject subject : subjects) {
+					String value = subject.choices().isEmpty() ? subject.range().split(" to ")[0]
+							: subject.choices().get(0).text();
+					assertEquals("", bench.enter(subject.variable(), value).message(), subject.toString());
+				}
+			}
+		}
+	}
+
+	@Test
+	void nothingIsWorkedOutBeforeAFamilyIsChosen() {
+		Bench bench = Bench.of(Examples.rules("family osier", "family other"));
+		assertEquals("Choose the vehicle's family to begin.", show(bench).headline());
+		assertEquals(List.of(), bench.subjects());
+	}
+
+	@Test
+	void aCircleIsSaid() {
+		ProjectState state = Examples.checked("flawed/circle.bay");
+		Bench bench = Bench.of(state.rules()).choose(state.rules().vehicleFamilies().get(0).name());
+		assertEquals("The rules go round in a circle, so nothing can be derived.", show(bench).headline());
+	}
+}

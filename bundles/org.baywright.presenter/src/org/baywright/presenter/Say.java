@@ -1,0 +1,69 @@
+package org.baywright.presenter;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Locale;
+
+import org.baywright.analysis.Verdict;
+import org.baywright.model.Meaning;
+import org.baywright.model.words.Words;
+
+/** Small words that several screens use. */
+public final class Say {
+
+	private static final BigDecimal HOUR = BigDecimal.valueOf(60);
+
+	private Say() {
+	}
+
+	/** Returns a number with its noun: "1 rule", "3 rules". */
+	public static String count(long number, String one) {
+		return count(number, one, one + "s");
+	}
+
+	/** Returns a number with its noun: "1 test", "no tests". */
+	public static String count(long number, String one, String many) {
+		return (number == 0 ? "no" : Long.toString(number)) + " " + (number == 1 ? one : many);
+	}
+
+	/** Returns the text with a capital letter in front. */
+	public static String upper(String text) {
+		return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+	}
+
+	/** Returns the name of a value in small letters. */
+	public static String lower(Enum<?> value) {
+		return value.name().toLowerCase(Locale.ROOT);
+	}
+
+	/** Returns a verdict that stands: "12 V battery: one cell open is confirmed". */
+	public static String verdict(Words words, Verdict verdict) {
+		return verdict.isReferral() ? "Refer to " + verdict.fault()
+				: words.fault(verdict.fault()) + " is " + verdict.kind().word();
+	}
+
+	/** Returns a duration in minutes as people say it: "8 min", "1.5 h"; the empty text for none. */
+	public static String minutes(BigDecimal minutes) {
+		if (minutes.signum() == 0) {
+			return "";
+		} else if (minutes.compareTo(HOUR) < 0) {
+			return Meaning.number(minutes) + " min";
+		}
+		BigDecimal hours = minutes.divide(HOUR, 1, RoundingMode.HALF_UP);
+		return Meaning.number(hours) + " h";
+	}
+
+	/** Returns the text without tabs and line breaks. */
+	public static String oneLine(String text) {
+		return text.replace("\n", "; ").replaceAll("\\p{Cntrl}+", " ");
+	}
+
+	/** Returns "a", "a and b", "a, b and c"; the empty text for none. */
+	public static String and(List<String> parts) {
+		if (parts.size() < 2) {
+			return String.join("", parts);
+		}
+		return String.join(", ", parts.subList(0, parts.size() - 1)) + " and " + parts.get(parts.size() - 1);
+	}
+}

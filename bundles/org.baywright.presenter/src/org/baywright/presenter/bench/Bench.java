@@ -1,0 +1,212 @@
+package org.baywright.presenter.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.baywright.analysis.Variable;
+import org.baywright.model.CodeReading;
+import org.baywright.model.Domain;
+import org.baywright.model.Family;
+import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
+import org.baywright.model.words.Words;
+import org.baywright.presenter.Say;
+
+/**
+ * What was entered on the bench, with the way back. Every command returns a new bench.
+ *
+ * @param base the rules
+ * @param past what was entered before, the latest last
+ * @param now what is entered
+ * @param future what was undone, the next to redo last
+ * @param message what to say of the last command; the empty text for nothing
+ */
+public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle> future, String message) {
+
+	/**
+	 * One vehicle with what is known of it.
+	 *
+	 * @param family its family; the empty text before one is chosen
+	 * @param readings traits and findings in the order in which they were entered, each thing once
+	 */
+	public record Vehicle(String family, List<Reading> readings) {
+		public Vehicle {
+			readings = List.copyOf(readings);
+		}
+	}
+
+	/** One line of what was entered. */
+	public record Line(Variable variable, String kind, String title, String value) {
+	}
+
+	public Bench {
+		past = List.copyOf(past);
+		future = List.copyOf(future);
+	}
+
+	/** Returns an empty bench; the first family is chosen if there is only one. */
+	public static Bench of(RuleBase base) {
+		List<Family> families = base.vehicleFamilies();
+		String family = families.size() == 1 ? families.get(0).name() : "";
+		return new Bench(base, List.of(), new Vehicle(family, List.of()), List.of(), "");
+	}
+
+	/** Returns the bench with rules that were changed; what they do not know any more is left out. */
+	public Bench with(RuleBase other) {
+		boolean known = other.family(now.family()).filter(family -> !family.base()).isPresent();
+		if (!known) {
+			return of(other);
+		}
+		List<Reading> kept = now.readings().stream().filter(reading -> isKnown(other, reading)).toList();
+		if (kept.size() == now.readings().size()) {
+			return new Bench(other, past, now, future, message);
+		}
+		List<String> lost = now.readings().stream().filter(reading -> !kept.contains(reading))
+				.map(reading -> line(reading).title()).toList();
+		return new Bench(other, List.of(), new Vehicle(now.family(), kept), List.of(),
+				"Left out, since the rules no longer know it: " + Say.and(lost) + ".");
+	}
+
+	private boolean isKnown(RuleBase other, Reading reading) {
+		Variable variable = variable(base, reading);
+		return new Subjects(other, now.family()).subject(variable).isPresent()
+				&& Entry.read(other, now.family(), variable, text(reading)).reading().isPresent();
+	}
+
+	/** Chooses a family and begins anew. */
+	public Bench choose(String family) {
+		return family.equals(now.family()) ? this : next(new Vehicle(family, List.of()), "");
+	}
+
+	/** Returns what can be entered, by kind and title; nothing before a family is chosen. */
+	public List<Subject> subjects() {
+		return now.family().isEmpty() ? List.of() : new Subjects(base, now.family()).all();
+	}
+
+	/**
+	 * Enters a finding or a trait in place of what was entered of it before. {@link #message()} then tells what is wrong,
+	 * and nothing has changed, or how the text was understood.
+	 *
+	 * @param text one of the subject's choices, or a number with or without a unit
+	 */
+	public Bench enter(Variable variable, String text) {
+		Entry entry = Entry.read(base, now.family(), variable, text);
+		if (entry.reading().isEmpty()) {
+			return new Bench(base, past, now, future, entry.message());
+		}
+		List<Reading> readings = new ArrayList<>(now.readings());
+		int at = indexOf(variable);
+		if (at >= 0) {
+			readings.set(at, entry.reading().get());
+		} else {
+			readings.add(entry.reading().get());
+		}
+		return next(new Vehicle(now.family(), readings), entry.message());
+	}
+
+	/** Takes a finding or a trait away again. */
+	public Bench remove(Variable variable) {
+		List<Reading> readings = new ArrayList<>(now.readings());
+		readings.removeIf(reading -> variable(base, reading).equals(variable));
+		return readings.size() == now.readings().size() ? this : next(new Vehicle(now.family(), readings), "");
+	}
+
+	/** Takes everything away but the family. */
+	public Bench clear() {
+		return now.readings().isEmpty() ? this : next(new Vehicle(now.family(), List.of()), "");
+	}
+
+	private Bench next(Vehicle vehicle, String told) {
+		return vehicle.equals(now) ? new Bench(base, past, now, future, told)
+				: new Bench(base, with(past, now), vehicle, List.of(), told);
+	}
+
+	public boolean canUndo() {
+		return !past.isEmpty();
+	}
+
+	public boolean canRedo() {
+		return !future.isEmpty();
+	}
+
+	/** Goes one step back; does nothing at the beginning. */
+	public Bench undo() {
+		return !canUndo() ? this
+				: new Bench(base, past.subList(0, past.size() - 1), past.get(past.size() - 1), with(future, now), "");
+	}
+
+	/** Goes one step forward again; does nothing if nothing was undone. */
+	public Bench redo() {
+		return !canRedo() ? this
+				: new Bench(base, with(past, now), future.get(future.size() - 1), future.subList(0, future.size() - 1), "");
+	}
+
+	private static List<Vehicle> with(List<Vehicle> list, Vehicle last) {
+		List<Vehicle> longer = new ArrayList<>(list);
+		longer.add(last);
+		return longer;
+	}
+
+	private int indexOf(Variable variable) {
+		for (int i = 0; i < now.readings().size(); i++) {
+			if (variable(base, now.readings().get(i)).equals(variable)) {
+				return i;
+			}
+		}
+		return -1;
+	}
+
+	/** Returns what was entered, as a table shows it. */
+	public List<Line> lines() {
+		return now.readings().stream().map(this::line).toList();
+	}
+
+	private Line line(Reading reading) {
+		Variable variable = variable(base, reading);
+		Optional<Subject> subject = new Subjects(base, now.family()).subject(variable);
+		String text = text(reading);
+		String value = subject.stream().flatMap(found -> found.choices().stream()).filter(choice -> choice.text().equals(text))
+				.map(Subject.Choice::title).findFirst().orElse(said(reading, text));
+		return new Line(variable, subject.map(Subject::kind).orElse(""), subject.map(Subject::title).orElse(variable.name()),
+				value);
+	}
+
+	private String said(Reading reading, String text) {
+		Optional<Domain> domain = reading instanceof Reading.Measured ? domain(reading) : Optional.empty();
+		return domain.map(found -> ((Domain.Quantity) found).sayNumber(((Reading.Measured) reading).value())).orElse(text);
+	}
+
+	/** Returns the values that the test or trait of a reading can have. */
+	Optional<Domain> domain(Reading reading) {
+		return base.test(reading.subject()).map(test -> test.domain())
+				.or(() -> Optional.ofNullable(base.traitsOf(now.family()).get(reading.subject())).map(trait -> trait.domain()));
+	}
+
+	/** Returns what a reading is about. */
+	static Variable variable(RuleBase base, Reading reading) {
+		Variable.Kind kind = reading instanceof Reading.SignSeen ? Variable.Kind.SIGN
+				: reading instanceof Reading.ModuleAsked ? Variable.Kind.MODULE
+						: reading instanceof Reading.CodeRead ? Variable.Kind.CODE
+								: base.test(reading.subject()).isPresent() ? Variable.Kind.TEST : Variable.Kind.TRAIT;
+		return new Variable(kind, reading.subject());
+	}
+
+	/** Returns a reading's value as {@link #enter} takes it. */
+	static String text(Reading reading) {
+		if (reading instanceof Reading.SignSeen seen) {
+			return seen.present() ? "present" : "absent";
+		} else if (reading instanceof Reading.ModuleAsked asked) {
+			return asked.answers() ? "answers" : "silent";
+		} else if (reading instanceof Reading.CodeRead read) {
+			return Say.lower(read.reading());
+		}
+		return reading instanceof Reading.Measured measured ? measured.value().toPlainString()
+				: ((Reading.Named) reading).value();
+	}
+
+	/** Returns the vehicle in words. */
+	public String vehicle() {
+		return now.family().isEmpty() ? "" : new Words(base).family(now.family());
+	}
+}

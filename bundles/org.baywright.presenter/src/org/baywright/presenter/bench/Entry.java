@@ -1,0 +1,104 @@
+package org.baywright.presenter.bench;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+import org.baywright.analysis.Variable;
+import org.baywright.model.CodeReading;
+import org.baywright.model.Domain;
+import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
+import org.baywright.model.Test;
+import org.baywright.model.Trait;
+import org.baywright.model.unit.UnitException;
+import org.baywright.model.unit.Units;
+import org.baywright.presenter.Say;
+
+/**
+ * What somebody typed or chose, read.
+ *
+ * @param reading what it means; nothing if it means nothing
+ * @param message what is wrong with it, or how it was understood; the empty text if there is nothing to say
+ */
+record Entry(Optional<Reading> reading, String message) {
+
+	private static final Pattern NUMBER = Pattern.compile("([+-]?[0-9]+(?:[.,][0-9]+)?)\\s*(.*)");
+
+	private static Entry of(Reading reading) {
+		return new Entry(Optional.of(reading), "");
+	}
+
+	private static Entry wrong(String message) {
+		return new Entry(Optional.empty(), message);
+	}
+
+	/** Reads a text as a value of something that vehicles of the family have. */
+	static Entry read(RuleBase base, String family, Variable variable, String text) {
+		String name = variable.name();
+		String value = text.strip();
+		return switch (variable.kind()) {
+		case SIGN -> twoWays(value, "present", "absent", first -> new Reading.SignSeen(name, first, Span.NONE));
+		case MODULE -> twoWays(value, "answers", "silent", first -> new Reading.ModuleAsked(name, first, Span.NONE));
+		case CODE -> code(name, value);
+		case TEST -> base.test(name).map(Test::domain).map(domain -> valued(name, domain, value))
+				.orElse(wrong("There is no test " + name + " in these rules."));
+		case TRAIT -> Optional.ofNullable(base.traitsOf(family).get(name)).map(Trait::domain)
+				.map(domain -> valued(name, domain, value))
+				.orElse(wrong("Vehicles of this family do not have " + name + "."));
+		};
+	}
+
+	private static Entry twoWays(String value, String first, String second,
+			Function<Boolean, Reading> make) {
+		return value.equals(first) || value.equals(second) ? of(make.apply(value.equals(first)))
+				: wrong("Say " + first + " or " + second + ".");
+	}
+
+	private static Entry code(String name, String value) {
+		for (CodeReading reading : CodeReading.values()) {
+			if (reading != CodeReading.MISSING && value.equals(Say.lower(reading))) {
+				return of(new Reading.CodeRead(name, reading, Span.NONE));
+			}
+		}
+		return wrong("Say present, absent or unread.");
+	}
+
+	private static Entry valued(String name, Domain domain, String value) {
+		if (domain instanceof Domain.Names names) {
+			return names.indexOf(value) >= 0 ? of(new Reading.Named(name, value, Span.NONE))
+					: wrong("Choose one of: " + String.join(", ", names.values().stream().map(each -> each.title()).toList()) + ".");
+		}
+		return measured(name, (Domain.Quantity) domain, value);
+	}
+
+	private static Entry measured(String name, Domain.Quantity quantity, String text) {
+		Matcher matcher = NUMBER.matcher(text);
+		if (!matcher.matches()) {
+			String example = quantity.say(quantity.size() / 2);
+			return wrong("Write a number" + (quantity.unit().isEmpty() ? "" : " in " + quantity.unit()) + ", such as "
+					+ example + ".");
+		}
+		BigDecimal number = new BigDecimal(matcher.group(1).replace(',', '.'));
+		try {
+			if (!matcher.group(2).isEmpty()) {
+				number = Units.standard().convert(number, matcher.group(2), quantity.unit());
+			}
+		} catch (UnitException e) {
+			return wrong(Say.upper(e.getMessage()) + ".");
+		}
+		int index = quantity.floorIndex(number);
+		if (number.compareTo(quantity.low()) < 0 || index >= quantity.size()) {
+			return wrong(quantity.sayNumber(number) + " is out of range: " + quantity.say(0) + " to "
+					+ quantity.say(quantity.size() - 1) + ".");
+		}
+		BigDecimal shown = quantity.value(index);
+		String note = shown.compareTo(number) == 0 ? ""
+				: "The instrument shows steps of " + quantity.sayNumber(quantity.step()) + ", so " + quantity.sayNumber(number)
+						+ " counts as " + quantity.sayNumber(shown) + ".";
+		return new Entry(Optional.of(new Reading.Measured(name, shown, Span.NONE)), note);
+	}
+}

@@ -1,0 +1,164 @@
+package org.baywright.presenter.bench;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+import org.baywright.analysis.Consultation.Advice;
+import org.baywright.analysis.Consultation.Clash;
+import org.baywright.analysis.Consultation.Derived;
+import org.baywright.analysis.Consultation.Obstacle;
+import org.baywright.analysis.Consultation.Standing;
+import org.baywright.analysis.Consultation.State;
+import org.baywright.analysis.Demand;
+import org.baywright.analysis.Verdict;
+import org.baywright.model.Conclusion;
+import org.baywright.model.Condition;
+import org.baywright.model.Exclusive;
+import org.baywright.model.Law;
+import org.baywright.model.Outcome;
+import org.baywright.model.Reading;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
+import org.baywright.model.VerdictKind;
+import org.baywright.model.words.Limits;
+import org.baywright.model.words.Words;
+import org.baywright.presenter.Link;
+import org.baywright.presenter.Say;
+import org.baywright.presenter.bench.Shown.RuleLine;
+import org.baywright.presenter.bench.Shown.VerdictLine;
+
+/** Puts an advice into words. */
+record Sayer(RuleBase base, String family, Words words) {
+
+	private static final Comparator<Derived> ENDS_FIRST = Comparator
+			.comparing((Derived derived) -> derived.verdict().kind() == VerdictKind.CONFIRMED ? 0
+					: derived.verdict().isReferral() ? 1 : derived.verdict().kind() == VerdictKind.SUSPECTED ? 2 : 3)
+			.thenComparing(Derived::verdict);
+
+	Sayer(RuleBase base, String family) {
+		this(base, family, new Words(base));
+	}
+
+	Shown shown(Advice advice) {
+		List<VerdictLine> verdicts = advice.verdicts().stream().sorted(ENDS_FIRST).map(this::verdict).toList();
+		return new Shown(headline(advice), warnings(advice), verdicts, rules(advice, State.FIRED),
+				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED),
+				Step.of(base, family, advice.rules()), advice);
+	}
+
+	private String headline(Advice advice) {
+		if (!advice.clashes().isEmpty()) {
+			return "These findings cannot all be so.";
+		}
+		List<String> ends = advice.verdicts().stream().filter(derived -> derived.verdict().isEnd()).sorted(ENDS_FIRST)
+				.map(derived -> Say.verdict(words, derived.verdict())).toList();
+		long open = advice.rules().stream().filter(rule -> rule.state() == State.OPEN).count();
+		long unsure = advice.rules().stream().filter(rule -> rule.state() == State.UNDECIDED).count();
+		String rest = Say.count(open, "rule") + " may fire yet"
+				+ (unsure == 0 ? "" : "; of " + Say.count(unsure, "rule") + " nobody knows");
+		if (!ends.isEmpty()) {
+			return Say.and(ends) + "; " + rest + ".";
+		}
+		return open + unsure == 0 ? "Nothing is confirmed, and no rule can fire any more."
+				: "Nothing is confirmed yet; " + rest + ".";
+	}
+
+	private VerdictLine verdict(Derived derived) {
+		return new VerdictLine(Say.verdict(words, derived.verdict()), derived.verdict().kind(),
+				derived.rules().stream().map(this::link).toList());
+	}
+
+	private Link link(String rule) {
+		return base.rule(rule).map(found -> new Link(found.title(), found.span())).orElse(new Link(rule, Span.NONE));
+	}
+
+	// ---- rules ---------------------------------------------------------------------------------------------
+
+	private List<RuleLine> rules(Advice advice, State state) {
+		return advice.rules().stream().filter(standing -> standing.state() == state).map(standing -> {
+			Rule rule = base.rule(standing.rule()).orElseThrow();
+			return new RuleLine(rule.name(), rule.title(), rule.span(), lines(rule, standing));
+		}).toList();
+	}
+
+	private List<Link> lines(Rule rule, Standing standing) {
+		return switch (standing.state()) {
+		case FIRED -> standing.fired().stream().map(outcome -> outcome(rule, rule.outcomes().get(outcome))).toList();
+		case OPEN, UNDECIDED -> standing.needs().stream().map(need -> demand(need.demand(), "waits for: ")).toList();
+		case NEVER -> obstacle(standing.obstacle());
+		};
+	}
+
+	private Link outcome(Rule rule, Outcome outcome) {
+		String result = rule.test().flatMap(base::test)
+				.flatMap(test -> outcome.values().map(values -> Limits.say(values, test.domain()) + ": ")).orElse("");
+		List<String> said = outcome.conclusions().stream().map((Conclusion each) -> words.conclusion(each)).toList();
+		return new Link(result + Say.and(said), outcome.span());
+	}
+
+	private Link demand(Demand demand, String before) {
+		return new Link(before + asked(demand), demand.span());
+	}
+
+	private String asked(Demand demand) {
+		return demand.isTest() && demand.condition() instanceof Condition.TestIs is
+				? "the result of “" + words.test(is.test()) + "”"
+				: words.condition(demand.condition());
+	}
+
+	private List<Link> obstacle(Obstacle obstacle) {
+		List<Link> lines = new ArrayList<>();
+		obstacle.demands().forEach(demand -> lines.add(demand(demand,
+				obstacle.demands().size() == 1 ? "cannot be so any more: " : "cannot be so any more together: ")));
+		if (obstacle.readings().isEmpty()) {
+			lines.add(new Link(obstacle.demands().isEmpty() ? "The reason was not found: the search reached its limit."
+					: "No vehicle of this family lets the rule fire.", Span.NONE));
+		} else {
+			lines.add(new Link("because of: " + Say.and(readings(obstacle.readings())), Span.NONE));
+		}
+		return lines;
+	}
+
+	private List<String> readings(List<Reading> readings) {
+		return readings.stream().map(reading -> words.reading(family, reading)).toList();
+	}
+
+	// ---- what cannot be ------------------------------------------------------------------------------------
+
+	private List<Link> warnings(Advice advice) {
+		List<Link> warnings = new ArrayList<>();
+		for (Clash clash : advice.clashes()) {
+			String about = clash.readings().isEmpty() ? "" : " " + Say.upper(Say.and(readings(clash.readings()))) + ".";
+			warnings.add(new Link(clash.message() + about, Span.NONE));
+			base.laws().stream().filter(law -> clash.laws().contains(law.title())).map(this::law).forEach(warnings::add);
+		}
+		warnings.addAll(conflicts(advice.verdicts().stream().map(Derived::verdict).toList()));
+		return warnings;
+	}
+
+	private Link law(Law law) {
+		return new Link("The law says: " + law.title(), law.span());
+	}
+
+	private List<Link> conflicts(List<Verdict> standing) {
+		List<Link> conflicts = new ArrayList<>();
+		for (Verdict verdict : standing) {
+			if (verdict.kind() == VerdictKind.CONFIRMED
+					&& standing.contains(new Verdict(verdict.fault(), VerdictKind.CLEARED))) {
+				conflicts.add(new Link("The rules contradict each other: " + words.fault(verdict.fault())
+						+ " is both confirmed and cleared.", Span.NONE));
+			}
+		}
+		for (Exclusive exclusive : base.exclusives()) {
+			List<String> confirmed = exclusive.faults().stream()
+					.filter(fault -> standing.contains(new Verdict(fault, VerdictKind.CONFIRMED))).map(words::fault).toList();
+			if (confirmed.size() > 1) {
+				conflicts.add(new Link("Only one of these can be the cause, but the rules confirm "
+						+ Say.and(confirmed) + ".", exclusive.span()));
+			}
+		}
+		return conflicts;
+	}
+}

@@ -1,0 +1,98 @@
+package org.baywright.presenter.bench;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+import org.baywright.analysis.Variable;
+import org.baywright.model.Code;
+import org.baywright.model.Condition;
+import org.baywright.model.Domain;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Trait;
+import org.baywright.model.words.Words;
+import org.baywright.presenter.RuleScope;
+import org.baywright.presenter.bench.Subject.Choice;
+
+/** Lists what can be entered on the bench: the traits of the family, and what its rules and laws look at. */
+final class Subjects {
+
+	private static final Comparator<Subject> ORDER = Comparator.comparing((Subject subject) -> subject.variable().kind())
+			.thenComparing(Subject::title, String.CASE_INSENSITIVE_ORDER).thenComparing(Subject::variable);
+
+	private final RuleBase base;
+	private final String family;
+	private final Words words;
+
+	Subjects(RuleBase base, String family) {
+		this.base = base;
+		this.family = family;
+		words = new Words(base);
+	}
+
+	/** Returns everything, by kind and title. */
+	List<Subject> all() {
+		Set<Variable> variables = new HashSet<>();
+		base.traitsOf(family).keySet().forEach(trait -> variables.add(new Variable(Variable.Kind.TRAIT, trait)));
+		for (Rule rule : RuleScope.family(family).rules(base)) {
+			RuleScope.atoms(rule).forEach(atom -> add(atom, variables));
+			rule.test().ifPresent(test -> variables.add(new Variable(Variable.Kind.TEST, test)));
+		}
+		base.laws().stream().filter(law -> base.reaches(law.families(), family)).forEach(law -> {
+			law.when().eachAtom(atom -> add(atom, variables));
+			law.then().eachAtom(atom -> add(atom, variables));
+		});
+		List<Subject> subjects = new ArrayList<>();
+		variables.forEach(variable -> subject(variable).ifPresent(subjects::add));
+		subjects.sort(ORDER);
+		return subjects;
+	}
+
+	private void add(Condition atom, Set<Variable> into) {
+		if (atom instanceof Condition.SignIs is) {
+			into.add(new Variable(Variable.Kind.SIGN, is.sign()));
+		} else if (atom instanceof Condition.Unexplained is) {
+			into.add(new Variable(Variable.Kind.SIGN, is.sign()));
+		} else if (atom instanceof Condition.TestIs is) {
+			into.add(new Variable(Variable.Kind.TEST, is.test()));
+		} else if (atom instanceof Condition.ModuleIs is) {
+			into.add(new Variable(Variable.Kind.MODULE, is.module()));
+		} else if (atom instanceof Condition.CodeIs is) {
+			into.add(new Variable(Variable.Kind.CODE, is.code()));
+			base.code(is.code()).ifPresent(code -> into.add(new Variable(Variable.Kind.MODULE, code.module())));
+		}
+	}
+
+	/** Returns how to enter a variable; nothing if vehicles of the family do not have it. */
+	Optional<Subject> subject(Variable variable) {
+		String name = variable.name();
+		return switch (variable.kind()) {
+		case TRAIT -> Optional.ofNullable(base.traitsOf(family).get(name)).map(Trait::domain)
+				.map(domain -> valued(variable, name, domain));
+		case TEST -> base.test(name).map(test -> valued(variable, test.title(), test.domain()));
+		case SIGN -> base.sign(name).map(sign -> new Subject(variable, sign.title(),
+				List.of(new Choice("present", "present"), new Choice("absent", "absent")), ""));
+		case MODULE -> base.module(name).filter(module -> base.reaches(module.families(), family))
+				.map(module -> new Subject(variable, module.title(),
+						List.of(new Choice("answers", "answers"), new Choice("silent", "silent")), ""));
+		case CODE -> base.code(name).map(Code::module).flatMap(base::module)
+				.filter(module -> base.reaches(module.families(), family))
+				.map(module -> new Subject(variable, words.code(name) + " in " + module.title(),
+						List.of(new Choice("present", "stored"), new Choice("absent", "not stored"),
+								new Choice("unread", "unread: the module is silent")),
+						""));
+		};
+	}
+
+	private static Subject valued(Variable variable, String title, Domain domain) {
+		if (domain instanceof Domain.Names names) {
+			return new Subject(variable, title,
+					names.values().stream().map(value -> new Choice(value.name(), value.title())).toList(), "");
+		}
+		return new Subject(variable, title, List.of(), domain.say(0) + " to " + domain.say(domain.size() - 1));
+	}
+}

@@ -1,0 +1,78 @@
+package org.baywright.presenter.draft;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A family about to be written.
+ *
+ * @param title what a technician calls it
+ * @param name its name in the rules
+ * @param fromYear first year of build, or the empty text if the year does not matter
+ * @param toYear last year of build, or the empty text
+ * @param engines engines by name, separated by commas, or the empty text if they do not matter
+ * @param vin the first characters of its VINs, or the empty text
+ */
+public record FamilyDraft(String title, String name, String fromYear, String toYear, String engines, String vin) {
+
+	private static final Pattern YEAR = Pattern.compile("(19|20)\\d\\d");
+	// ISO 3779: no I, O or Q
+	private static final Pattern VIN = Pattern.compile("[A-HJ-NPR-Z0-9?]{3,17}");
+
+	/**
+	 * Returns what is still wrong, in one sentence.
+	 *
+	 * @param taken names of families that are there
+	 */
+	public Optional<String> problem(Collection<String> taken) {
+		if (title.isBlank()) {
+			return Optional.of("Say what technicians call the family.");
+		}
+		Optional<String> named = Names.problem("family", name, taken);
+		if (named.isPresent()) {
+			return named;
+		}
+		if (fromYear.isBlank() != toYear.isBlank()) {
+			return Optional.of("Give both years of build, or neither.");
+		}
+		if (!fromYear.isBlank()) {
+			if (!YEAR.matcher(fromYear.strip()).matches() || !YEAR.matcher(toYear.strip()).matches()) {
+				return Optional.of("A year of build has four digits, such as 2019.");
+			}
+			if (fromYear.strip().compareTo(toYear.strip()) > 0) {
+				return Optional.of("The first year of build comes after the last.");
+			}
+		}
+		List<String> names = engineNames();
+		if (names.stream().anyMatch(String::isEmpty) || names.stream().distinct().count() < names.size()) {
+			return Optional.of("Each engine needs a name of its own that begins with a letter, such as diesel_2_0.");
+		}
+		Matcher characters = VIN.matcher(vin.strip());
+		return vin.isBlank() || characters.matches() ? Optional.empty()
+				: Optional.of("A VIN begins with at least three capital letters or digits, without I, O and Q; ? stands for any.");
+	}
+
+	private List<String> engineNames() {
+		return engines.isBlank() ? List.of()
+				: Pattern.compile(",").splitAsStream(engines).filter(text -> !text.isBlank()).map(Names::suggest).toList();
+	}
+
+	/** Returns the family in the language. */
+	public String text() {
+		StringBuilder out = new StringBuilder("family ").append(name).append(' ').append(Names.quoted(title)).append(" {\n");
+		List<String> names = engineNames();
+		if (!names.isEmpty()) {
+			out.append("  trait engine : ").append(String.join(", ", names)).append('\n');
+		}
+		if (!fromYear.isBlank()) {
+			out.append("  trait built : year ").append(fromYear.strip()).append(" .. ").append(toYear.strip()).append('\n');
+		}
+		if (!vin.isBlank()) {
+			out.append("  vin ").append(Names.quoted(vin)).append('\n');
+		}
+		return out.append("}\n").toString();
+	}
+}

@@ -1,0 +1,110 @@
+package org.baywright.presenter.draft;
+
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+
+/**
+ * A rule project about to be made.
+ *
+ * @param name name of the project and of its folder
+ * @param family the first family
+ * @param starter whether a first sign, test and rule are written too, to be changed at once
+ * @param author who writes them
+ * @param date when
+ */
+public record ProjectDraft(String name, FamilyDraft family, boolean starter, String author, LocalDate date) {
+
+	private static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{N} ._-]*");
+
+	/**
+	 * Returns what is still wrong, in one sentence.
+	 *
+	 * @param taken names of projects that are there
+	 */
+	public Optional<String> problem(Collection<String> taken) {
+		if (name.isBlank()) {
+			return Optional.of("Give the project a name, such as light-vans.");
+		}
+		if (!NAME.matcher(name).matches() || name.endsWith(".") || name.endsWith(" ")) {
+			return Optional.of("The project becomes a folder: use letters, digits, spaces, dots and hyphens.");
+		}
+		if (taken.stream().anyMatch(name::equalsIgnoreCase)) {
+			return Optional.of("There is already a project named " + name + ".");
+		}
+		Optional<String> wrong = family.problem(List.of());
+		if (wrong.isPresent()) {
+			return wrong;
+		}
+		return starter && author.isBlank() ? Optional.of("Say who writes the first rule.") : Optional.empty();
+	}
+
+	/** Returns the first files by path, all of which the checks pass. */
+	public SortedMap<String, String> files() {
+		SortedMap<String, String> files = new TreeMap<>();
+		files.put("families.bay", "// The vehicles that the rules speak of.\n\n" + family.text());
+		if (starter) {
+			files.put("starting.bay", firstRules());
+		}
+		return files;
+	}
+
+	private String firstRules() {
+		return """
+				// A first complaint from sign to repair, to be changed into one of yours. The values are invented.
+
+				state ignition : off, on
+
+				sign no_start "Engine does not start"
+
+				hazard battery_gas "Gas from a battery" {
+				  caution "No sparks or flames near a battery. Local safety rules and the maker's instructions come first."
+				}
+
+				part battery "12 V battery" hazards battery_gas {
+				  fault discharged "Low state of charge"
+				}
+
+				test rest_voltage "Battery voltage at rest" {
+				  measures V 0 .. 18 step 0.1
+				  at battery
+				  in ignition off
+				  prepare "Switch all loads off and wait 10 min."
+				  takes 12 min
+				  caution battery_gas
+				}
+
+				rule low_battery "Battery too low to start" {
+				  given no_start
+				  run rest_voltage
+				  expect at_least 12.4 V
+				  met   : clears battery.discharged
+				  below : confirms battery.discharged
+				  because "Say here why others can trust this rule."
+				  source practice
+				  by %1$s on %2$s
+				}
+
+				rule start_end "Nothing found" {
+				  given no_start unexplained
+				  then refers "somebody who knows more; say here whom, and with which results"
+				  because "An honest end of the road."
+				  source practice
+				  by %1$s on %2$s
+				}
+
+				repair recharge "Recharge the battery" {
+				  fixes battery.discharged
+				  steps "Charge it as its maker says." "Look for what emptied it."
+				  caution battery_gas
+				  takes 6 h
+				  tell_customer "Short trips in winter do not recharge the battery."
+				  verify { repeat rest_voltage expect at_least 12.4 V }
+				}
+				""".formatted(Names.quoted(author), date);
+	}
+}

@@ -1,0 +1,92 @@
+package org.baywright.presenter.findings;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+import org.baywright.analysis.Kinds;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.model.Severity;
+import org.baywright.presenter.ProjectState;
+
+/**
+ * What the view of findings shows.
+ *
+ * @param state what is known of the project
+ * @param filter what is shown of it
+ * @param headline how the rules stand, in one or two sentences
+ * @param tone whether that is good
+ * @param groups what the filter shows, the worst first
+ * @param hidden how many findings the filter hides
+ */
+public record Findings(ProjectState state, Filter filter, String headline, Tone tone, List<Group> groups, int hidden) {
+
+	private static final Comparator<Item> BY_PLACE = Comparator.comparing((Item item) -> item.place().span())
+			.thenComparing(Item::severity).thenComparing(Item::id);
+	private static final Comparator<Group> WORST_FIRST = Comparator.comparing(Group::severity)
+			.thenComparing(group -> !group.kind().equals(Group.TEXT)).thenComparing(Group::kind);
+
+	public Findings {
+		groups = List.copyOf(groups);
+	}
+
+	/** Returns what is shown of a project. */
+	public static Findings of(ProjectState state, Filter filter) {
+		List<Item> all = items(state);
+		List<Item> shown = all.stream().filter(filter::shows).sorted(BY_PLACE).toList();
+		Headline headline = Headline.of(state);
+		return new Findings(state, filter, headline.text(), headline.tone(), groups(shown), all.size() - shown.size());
+	}
+
+	/** Returns the same project through another filter. */
+	public Findings with(Filter other) {
+		return of(state, other);
+	}
+
+	/** Returns another state of the project through the same filter. */
+	public Findings with(ProjectState other) {
+		return of(other, filter);
+	}
+
+	/** Returns the shown finding with an id, so that a selection outlives a new check. */
+	public Optional<Item> find(String id) {
+		return groups.stream().flatMap(group -> group.items().stream()).filter(item -> item.id().equals(id)).findFirst();
+	}
+
+	/** Returns what to say in place of an empty list. */
+	public String emptyText() {
+		if (!groups.isEmpty()) {
+			return "";
+		} else if (hidden > 0) {
+			return "The filter hides " + (hidden == 1 ? "one finding." : "all " + hidden + " findings.");
+		}
+		return headline;
+	}
+
+	private static List<Item> items(ProjectState state) {
+		List<Item> items = new ArrayList<>();
+		state.problems().forEach(problem -> items.add(Items.of(problem)));
+		state.report().ifPresent(report -> report.findings().forEach(finding -> items.add(Items.of(finding))));
+		return items;
+	}
+
+	private static List<Group> groups(List<Item> items) {
+		Map<String, List<Item>> byKind = new LinkedHashMap<>();
+		for (Item item : items) {
+			String kind = Kinds.get(item.kind()).map(RuleCheck::id).orElse(Group.TEXT);
+			byKind.computeIfAbsent(kind, key -> new ArrayList<>()).add(item);
+		}
+		List<Group> groups = new ArrayList<>();
+		byKind.forEach((kind, found) -> groups.add(new Group(kind, title(kind),
+				found.stream().map(Item::severity).min(Comparator.naturalOrder()).orElse(Severity.NOTE), found)));
+		groups.sort(WORST_FIRST);
+		return groups;
+	}
+
+	private static String title(String kind) {
+		return Kinds.get(kind).map(RuleCheck::summary).orElse("The text itself cannot be understood as it stands");
+	}
+}

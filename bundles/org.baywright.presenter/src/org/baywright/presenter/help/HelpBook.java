@@ -1,0 +1,68 @@
+package org.baywright.presenter.help;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+import org.baywright.analysis.check.Checks;
+import org.baywright.analysis.check.HelpPages;
+
+/** All pages of help, in the order of the contents. */
+public final class HelpBook {
+
+	/** The page of the language. */
+	public static final String LANGUAGE = "language";
+
+	private final List<HelpPage> pages;
+
+	/**
+	 * Makes a book.
+	 *
+	 * @param workbench the pages on the program itself, which come first
+	 */
+	public HelpBook(List<HelpPage> workbench) {
+		List<HelpPage> all = new ArrayList<>(workbench);
+		HelpPages.page(LANGUAGE).ifPresent(text -> all.add(HelpPage.of(LANGUAGE, "Writing rules", text)));
+		for (String id : Checks.ids()) {
+			HelpPages.page(id).ifPresent(text -> all.add(HelpPage.of(id, "Kinds of findings", text)));
+		}
+		pages = List.copyOf(all);
+	}
+
+	/** Returns all pages. */
+	public List<HelpPage> pages() {
+		return pages;
+	}
+
+	/** Returns a page by its id. */
+	public Optional<HelpPage> page(String id) {
+		return pages.stream().filter(page -> page.id().equals(id)).findFirst();
+	}
+
+	/** Returns the pages that hold all of the words, those first that hold them in their title. */
+	public List<HelpPage> search(String words) {
+		String[] parts = words.strip().toLowerCase(Locale.ROOT).split("\\s+");
+		List<HelpPage> titled = new ArrayList<>();
+		List<HelpPage> others = new ArrayList<>();
+		for (HelpPage page : pages) {
+			if (holds(page.title() + " " + page.id(), parts)) {
+				titled.add(page);
+			} else if (holds(page.title() + "\n" + page.markdown(), parts)) {
+				others.add(page);
+			}
+		}
+		titled.addAll(others);
+		return titled;
+	}
+
+	private static boolean holds(String text, String[] parts) {
+		String lower = text.toLowerCase(Locale.ROOT);
+		for (String part : parts) {
+			if (!lower.contains(part)) {
+				return false;
+			}
+		}
+		return true;
+	}
+}

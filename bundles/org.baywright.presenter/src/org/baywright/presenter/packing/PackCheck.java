@@ -1,0 +1,89 @@
+package org.baywright.presenter.packing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Report;
+import org.baywright.model.Problem;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
+import org.baywright.pack.PackContents;
+import org.baywright.pack.PackException;
+import org.baywright.pack.PackManifest;
+import org.baywright.pack.PackReader;
+import org.baywright.pack.PackWriter;
+import org.baywright.pack.ToolVersion;
+
+/**
+ * Whether a rule pack can be made, and what blocks it.
+ *
+ * @param blocks what blocks, by place
+ * @param remarks how many warnings stand that nobody has accepted; they go along with the pack
+ * @param accepted how many warnings the author accepted
+ */
+public record PackCheck(List<Block> blocks, int remarks, int accepted) {
+
+	/**
+	 * An error that blocks.
+	 *
+	 * @param span where
+	 * @param message what is wrong, in one sentence
+	 */
+	public record Block(Span span, String message) {
+	}
+
+	public PackCheck {
+		blocks = List.copyOf(blocks);
+	}
+
+	/**
+	 * Looks at checked rules.
+	 *
+	 * @param problems what is wrong in the texts
+	 * @param report what was found about just these rules
+	 */
+	public static PackCheck of(List<Problem> problems, Report report) {
+		List<Block> blocks = new ArrayList<>();
+		problems.stream().filter(problem -> problem.severity() == Severity.ERROR)
+				.forEach(problem -> blocks.add(new Block(problem.span(), problem.message())));
+		report.findings().stream().filter(finding -> finding.severity() == Severity.ERROR)
+				.forEach(finding -> blocks.add(new Block(finding.span(), finding.message())));
+		blocks.sort((a, b) -> a.span().compareTo(b.span()));
+		int accepted = (int) report.findings().stream().map(Finding::accepted).filter(Optional::isPresent).count();
+		return new PackCheck(blocks, report.openWarnings().size(), accepted);
+	}
+
+	/** Returns whether a pack can be made. */
+	public boolean isReady() {
+		return blocks.isEmpty();
+	}
+
+	/** Returns in one or two sentences how it stands. */
+	public String summary() {
+		if (!isReady()) {
+			return "While an error stands no pack is written. "
+					+ (blocks.size() == 1 ? "One error is" : blocks.size() + " errors are") + " to be put right first.";
+		}
+		String open = remarks == 0 ? "" : remarks == 1 ? " One open warning goes along." : " " + remarks + " open warnings go along.";
+		String kept = accepted == 0 ? "" : accepted == 1 ? " One was accepted with a reason." : " " + accepted + " were accepted with a reason.";
+		return "Nothing blocks the pack." + open + kept;
+	}
+
+	/** A pack that was made, with what a user wants to know of it. */
+	public record Made(byte[] bytes, String sheet, PackManifest manifest) {
+	}
+
+	/**
+	 * Makes the pack and reads it back.
+	 *
+	 * @throws PackException if an error stands
+	 */
+	public static Made make(RuleBase rules, Report report, List<Problem> problems) throws PackException {
+		byte[] bytes = PackWriter.bytes(new PackContents(rules, report, problems, ToolVersion.CURRENT));
+		var pack = PackReader.read(bytes);
+		return new Made(bytes, pack.sheet(), pack.manifest());
+	}
+}

@@ -1,0 +1,2 @@
+/** The export of a rule pack as a dialog shows it. */
+package org.baywright.presenter.packing;

@@ -1,0 +1,316 @@
+package org.baywright.workbench.view;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+
+import org.baywright.workbench.Ui;
+import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.view.bench.BenchView;
+import org.baywright.workbench.view.cases.CasesView;
+import org.baywright.workbench.view.findings.FindingsView;
+import org.baywright.workbench.view.grid.GridView;
+import org.baywright.workbench.view.picture.PictureView;
+import org.baywright.workbench.wizard.ProjectMaker;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.jface.action.ActionContributionItem;
+import org.eclipse.nebula.widgets.nattable.NatTable;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CLabel;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.Tree;
+import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.PlatformUI;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** The five views on an example project with two mistakes put into it. */
+class ViewsTest {
+
+	private static final String MISTAKES = """
+			rule never "Asks for what the law forbids" {
+			  given rest_voltage below 12 V, rest_voltage at_least 12.4 V
+			  then suspects battery.worn
+			  because "It is a mistake."
+			  source memory
+			  by "R. Falk" on 2026-03-02
+			}
+			case "Job 9999: wrong" {
+			  on bord_s with engine diesel_2_1, built 2017
+			  found no_crank, rest_voltage 12.6 V
+			  was battery.discharged
+			}
+			""";
+
+	private static IProject project;
+
+	@BeforeAll
+	static void openProject() throws Exception {
+		Ui.run(() -> {
+			var intro = PlatformUI.getWorkbench().getIntroManager();
+			if (intro.getIntro() != null) {
+				intro.closeIntro(intro.getIntro());
+			}
+			Ui.page().getWorkbenchWindow().getShell().setBounds(0, 0, 1440, 900);
+		});
+		project = ResourcesPlugin.getWorkspace().getRoot().getProject("light-van");
+		if (!project.exists()) {
+			Map<String, String> texts = new TreeMap<>(Map.of("mistakes.bay", MISTAKES));
+			try (Stream<Path> files = Files.list(examples())) {
+				for (Path file : files.toList()) {
+					texts.put(file.getFileName().toString(), Files.readString(file));
+				}
+			}
+			ProjectMaker.make("light-van", texts, new NullProgressMonitor());
+		}
+		Ui.run(() -> ActiveProject.get().activate(project));
+		Ui.await(() -> "not checked", () -> ActiveProject.get().state()
+				.filter(state -> state.isFresh() && state.project().equals(project)).isPresent());
+	}
+
+	private static Path examples() {
+		for (Path at = Path.of("").toAbsolutePath(); at != null; at = at.getParent()) {
+			if (Files.isDirectory(at.resolve("rules-examples/light-van"))) {
+				return at.resolve("rules-examples/light-van");
+			}
+		}
+		throw new IllegalStateException("no folder rules-examples above the working directory");
+	}
+
+	// ---- finding one's way -------------------------------------------------------------------------------------
+
+	private static RulesView show(String id) {
+		return Ui.get(() -> (RulesView) Ui.page().showView(id));
+	}
+
+	private static <T extends Control> List<T> all(RulesView view, Class<T> type) {
+		List<T> found = new ArrayList<>();
+		collect(view.body(), type, found::add);
+		return found;
+	}
+
+	private static <T extends Control> void collect(Composite in, Class<T> type, Consumer<T> use) {
+		for (Control child : in.getChildren()) {
+			if (type == child.getClass()) {
+				use.accept(type.cast(child));
+			}
+			if (child instanceof Composite inner) {
+				collect(inner, type, use);
+			}
+		}
+	}
+
+	private static <T extends Control> T one(RulesView view, Class<T> type) {
+		return Ui.get(() -> all(view, type).get(0));
+	}
+
+	private static void await(String otherwise, RulesView view, Predicate<RulesView> so) {
+		Ui.await(() -> otherwise + ": " + texts(view), () -> so.test(view));
+	}
+
+	private static String texts(RulesView view) {
+		List<String> texts = new ArrayList<>();
+		all(view, CLabel.class).forEach(label -> texts.add(label.getText()));
+		all(view, Label.class).forEach(label -> texts.add(label.getText()));
+		all(view, StyledText.class).forEach(text -> texts.add(text.getText()));
+		return texts.toString();
+	}
+
+	private static void select(Combo combo, String item) {
+		int at = List.of(combo.getItems()).indexOf(item);
+		assertTrue(at >= 0, () -> item + " is not among " + List.of(combo.getItems()));
+		combo.select(at);
+		combo.notifyListeners(SWT.Selection, new Event());
+	}
+
+	private static Event at(Point point) {
+		Event event = new Event();
+		event.button = 1;
+		event.x = point.x;
+		event.y = point.y;
+		return event;
+	}
+
+	private static void closeEditors() {
+		Ui.run(() -> Ui.page().closeAllEditors(false));
+	}
+
+	private static String editor() {
+		IEditorPart editor = Ui.page().getActiveEditor();
+		return editor == null ? "" : editor.getTitle();
+	}
+
+	// ---- the views ---------------------------------------------------------------------------------------------
+
+	@Test
+	void findingsTellTheMistakesAndLeadToThem() {
+		closeEditors();
+		RulesView view = show(FindingsView.ID);
+		await("no findings", view, shown -> texts(shown).contains("2 errors"));
+		Tree tree = one(view, Tree.class);
+		Ui.run(() -> {
+			var dead = Stream.of(tree.getItems()).flatMap(kind -> Stream.of(kind.getItems()))
+					.filter(item -> item.getText().contains("never")).findFirst().orElseThrow();
+			tree.setSelection(dead);
+			Event event = new Event();
+			event.item = dead;
+			tree.notifyListeners(SWT.Selection, event);
+		});
+		await("no reason", view, shown -> texts(shown).contains("These lines together make it so")
+				|| texts(shown).contains("This line alone makes it so"));
+		Ui.picture("views-findings");
+		StyledText details = one(view, StyledText.class);
+		Ui.run(() -> {
+			int link = details.getText().indexOf("of mistakes.bay");
+			details.notifyListeners(SWT.MouseUp, at(details.getLocationAtOffset(link)));
+		});
+		Ui.await(() -> "no editor", () -> editor().equals("mistakes.bay"));
+		Text search = one(view, Text.class);
+		Ui.run(() -> search.setText("zeppelin"));
+		await("not filtered", view, shown -> tree.getItemCount() == 0);
+		Ui.run(() -> search.setText(""));
+		await("not back", view, shown -> tree.getItemCount() > 0);
+	}
+
+	@Test
+	void thePictureIsDrawnWalkedAndLeadsToTheText() {
+		closeEditors();
+		RulesView view = show(PictureView.ID);
+		await("no picture", view, shown -> shown.getContentDescription().contains("rules"));
+		List<Combo> combos = Ui.get(() -> all(view, Combo.class));
+		Ui.run(() -> {
+			select(combos.get(0), "Quillane Bord S panel van");
+			select(combos.get(1), "a fault");
+			select(combos.get(2), "12 V battery: Capacity lost");
+		});
+		await("not the fault", view, shown -> shown.getContentDescription().contains("Capacity lost"));
+		Canvas canvas = one(view, Canvas.class);
+		Ui.run(() -> {
+			canvas.setFocus();
+			Stream.of(SWT.HOME, SWT.ARROW_RIGHT, SWT.ARROW_RIGHT, SWT.ARROW_DOWN).forEach(key -> press(canvas, key));
+			press(canvas, SWT.CR);
+		});
+		Ui.await(() -> "no editor", () -> editor().endsWith(".bay"));
+		Ui.run(() -> Ui.page().activate(view));
+		Ui.picture("views-picture");
+		Ui.run(() -> select(combos.get(1), "everything"));
+		await("not all", view, shown -> !shown.getContentDescription().contains("Capacity lost"));
+		Ui.picture("views-picture-all");
+	}
+
+	private static void press(Control control, int key) {
+		Event event = new Event();
+		event.keyCode = key;
+		control.notifyListeners(SWT.KeyDown, event);
+	}
+
+	@Test
+	void theGridSetsTestsAgainstFaults() {
+		RulesView view = show(GridView.ID);
+		await("no grid", view, shown -> texts(shown).contains(" tests and "));
+		NatTable table = one(view, NatTable.class);
+		Ui.await(() -> "no cells", () -> table.getColumnCount() > 10 && table.getRowCount() > 3);
+		Ui.picture("views-grid");
+		assertTrue(Ui.get(() -> table.getDataValueByPosition(0, 2)).toString().length() > 3);
+	}
+
+	@Test
+	void theBenchSaysWhatTheRulesMakeOfAVehicle() {
+		RulesView view = show(BenchView.ID);
+		await("no bench", view, shown -> all(shown, Combo.class).get(0).getItemCount() > 1);
+		Ui.run(() -> {
+			select(all(view, Combo.class).get(0), "Quillane Bord S panel van");
+			enter(view, "Vehicle: engine", "2.1 diesel");
+			enter(view, "Sign: Engine does not crank", "present");
+		});
+		await("no result", view, shown -> texts(shown).contains("may fire yet"));
+		Ui.run(() -> enter(view, "Test: Battery voltage at rest", "much"));
+		await("no message", view, shown -> texts(shown).contains("Write a number in V"));
+		Ui.run(() -> enter(view, "Test: Battery voltage at rest", "11400 mV"));
+		await("not confirmed", view, shown -> texts(shown).contains("Low state of charge is confirmed"));
+		Table entered = one(view, Table.class);
+		assertEquals(3, Ui.get(entered::getItemCount));
+		assertEquals("11.4 V", Ui.get(() -> entered.getItem(2).getText(2)));
+		Ui.picture("views-bench");
+		Ui.run(() -> {
+			var bar = view.getViewSite().getActionBars().getToolBarManager().getItems();
+			((ActionContributionItem) bar[3]).getAction().run();
+		});
+		String copied = Ui.get(() -> {
+			Clipboard clipboard = new Clipboard(Display.getCurrent());
+			Object content = clipboard.getContents(TextTransfer.getInstance());
+			clipboard.dispose();
+			return String.valueOf(content);
+		});
+		assertTrue(copied.contains("found no_crank, rest_voltage 11.4 V") && copied.contains("was battery.discharged"), copied);
+		Ui.run(() -> {
+			entered.setSelection(2);
+			press(entered, SWT.DEL);
+		});
+		await("not taken away", view, shown -> entered.getItemCount() == 2);
+	}
+
+	/** Enters a value where the bar shows a list or a field for it. */
+	private static void enter(RulesView view, String subject, String value) {
+		List<Combo> combos = all(view, Combo.class);
+		select(combos.get(1), subject);
+		Text number = all(view, Text.class).get(0);
+		if (number.isVisible() || combos.get(2).getItemCount() == 0) {
+			number.setText(value);
+		} else {
+			select(combos.get(2), value);
+		}
+		all(view, Button.class).get(0).notifyListeners(SWT.Selection, new Event());
+	}
+
+	@Test
+	void failingJobsComeFirstAndSayWhy() {
+		RulesView view = show(CasesView.ID);
+		await("no jobs", view, shown -> texts(shown).contains("1 of "));
+		Table table = one(view, Table.class);
+		Ui.run(() -> {
+			assertTrue(table.getItem(0).getText(0).startsWith("Job 9999"), table.getItem(0).getText(0));
+			table.setSelection(0);
+			Event event = new Event();
+			event.item = table.getItem(0);
+			table.notifyListeners(SWT.Selection, event);
+		});
+		await("no reason", view, shown -> texts(shown).contains("The cause was battery.discharged"));
+		Ui.picture("views-cases");
+		int all = Ui.get(table::getItemCount);
+		assertTrue(all > 5, all + " jobs");
+		Ui.run(() -> {
+			var bar = view.getViewSite().getActionBars().getToolBarManager().getItems();
+			var failing = ((ActionContributionItem) bar[1]).getAction();
+			failing.setChecked(true);
+			failing.run();
+		});
+		await("not filtered", view, shown -> table.getItemCount() == 1);
+		assertFalse(Ui.get(() -> texts(view)).isEmpty());
+	}
+}

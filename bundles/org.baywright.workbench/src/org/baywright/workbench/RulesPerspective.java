@@ -1,0 +1,48 @@
+package org.baywright.workbench;
+
+import org.eclipse.ui.IFolderLayout;
+import org.eclipse.ui.IPageLayout;
+import org.eclipse.ui.IPerspectiveFactory;
+import org.eclipse.ui.navigator.resources.ProjectExplorer;
+import org.eclipse.ui.progress.IProgressConstants;
+
+/** Projects on the left, the text in the middle, what was found beneath it, the outline on the right. */
+public final class RulesPerspective implements IPerspectiveFactory {
+
+	/** The perspective's id. */
+	public static final String ID = "org.baywright.workbench.rules";
+
+	private static final String FINDINGS = "org.baywright.workbench.view.findings";
+	private static final String CASES = "org.baywright.workbench.view.cases";
+	private static final String BENCH = "org.baywright.workbench.view.bench";
+	private static final String PICTURE = "org.baywright.workbench.view.picture";
+	private static final String GRID = "org.baywright.workbench.view.grid";
+	private static final String HELP = "org.baywright.workbench.view.help";
+
+	@Override
+	public void createInitialLayout(IPageLayout layout) {
+		layout.setEditorAreaVisible(true);
+		String editors = layout.getEditorArea();
+		layout.addView(ProjectExplorer.VIEW_ID, IPageLayout.LEFT, 0.18f, editors);
+		IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.74f, editors);
+		right.addView(IPageLayout.ID_OUTLINE);
+		right.addView(BENCH);
+		right.addPlaceholder(HELP);
+		right.addPlaceholder("org.eclipse.ui.cheatsheets.views.CheatSheetView");
+		IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.6f, editors);
+		below.addView(FINDINGS);
+		below.addView(PICTURE);
+		below.addView(GRID);
+		below.addView(CASES);
+		below.addPlaceholder("org.eclipse.search.ui.views.SearchView");
+		below.addPlaceholder(IProgressConstants.PROGRESS_VIEW_ID);
+		below.addPlaceholder("org.eclipse.pde.runtime.LogView");
+		for (String view : new String[] { FINDINGS, PICTURE, GRID, BENCH, CASES, HELP, ProjectExplorer.VIEW_ID, IPageLayout.ID_OUTLINE,
+				IProgressConstants.PROGRESS_VIEW_ID }) {
+			layout.addShowViewShortcut(view);
+		}
+		for (String wizard : new String[] { "project", "family", "rule", "file" }) {
+			layout.addNewWizardShortcut("org.baywright.workbench.wizard." + wizard);
+		}
+	}
+}

@@ -1,0 +1,2 @@
+/** What the menus and keys do. */
+package org.baywright.workbench.command;

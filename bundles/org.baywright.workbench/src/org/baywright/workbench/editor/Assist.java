@@ -1,0 +1,53 @@
+package org.baywright.workbench.editor;
+
+import java.util.List;
+import java.util.Optional;
+
+import org.baywright.language.ide.EditorServices;
+import org.baywright.language.ide.complete.Proposal;
+import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.contentassist.ICompletionProposal;
+import org.eclipse.jface.text.contentassist.IContentAssistProcessor;
+import org.eclipse.jface.text.contentassist.IContextInformation;
+import org.eclipse.jface.text.contentassist.IContextInformationValidator;
+
+/** Offers what can stand at the cursor. The platform asks on a worker thread. */
+public final class Assist implements IContentAssistProcessor {
+
+	@Override
+	public ICompletionProposal[] computeCompletionProposals(ITextViewer viewer, int offset) {
+		IDocument document = viewer.getDocument();
+		Optional<EditedFile> edited = EditedFile.of(document);
+		if (edited.isEmpty()) {
+			return new ICompletionProposal[0];
+		}
+		List<Proposal> proposals = edited.get().ask((EditorServices services, String path) -> services.complete(path, offset));
+		return proposals.stream().map(proposal -> new Completion(proposal, viewer)).toArray(ICompletionProposal[]::new);
+	}
+
+	@Override
+	public IContextInformation[] computeContextInformation(ITextViewer viewer, int offset) {
+		return null;
+	}
+
+	@Override
+	public char[] getCompletionProposalAutoActivationCharacters() {
+		return new char[] { '.' };
+	}
+
+	@Override
+	public char[] getContextInformationAutoActivationCharacters() {
+		return null;
+	}
+
+	@Override
+	public String getErrorMessage() {
+		return null;
+	}
+
+	@Override
+	public IContextInformationValidator getContextInformationValidator() {
+		return null;
+	}
+}

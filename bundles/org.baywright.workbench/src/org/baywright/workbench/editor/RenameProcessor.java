@@ -1,0 +1,83 @@
+package org.baywright.workbench.editor;
+
+import org.baywright.language.ide.EditorServices;
+import org.baywright.language.ide.names.Renaming;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.ltk.core.refactoring.Change;
+import org.eclipse.ltk.core.refactoring.RefactoringStatus;
+import org.eclipse.ltk.core.refactoring.participants.CheckConditionsContext;
+import org.eclipse.ltk.core.refactoring.participants.RefactoringParticipant;
+import org.eclipse.ltk.core.refactoring.participants.RefactoringProcessor;
+import org.eclipse.ltk.core.refactoring.participants.SharableParticipants;
+
+/** A renaming as the platform's preview drives it. */
+public final class RenameProcessor extends RefactoringProcessor {
+
+	private final EditedFile edited;
+	private final int offset;
+	private String name;
+	private Renaming.Changes changes;
+
+	RenameProcessor(EditedFile edited, int offset, String old) {
+		this.edited = edited;
+		this.offset = offset;
+		name = old;
+	}
+
+	void setName(String to) {
+		name = to;
+	}
+
+	/** Asks the language what the new name changes; on the platform's worker thread. */
+	private RefactoringStatus ask() {
+		String text = edited.document().get();
+		Renaming.Result result = edited.project().ask(edited.file(), text,
+				(EditorServices services, String path) -> services.rename(path, offset, name));
+		changes = null;
+		if (result instanceof Renaming.Refused refused) {
+			return RefactoringStatus.createFatalErrorStatus(refused.message());
+		}
+		changes = (Renaming.Changes) result;
+		return new RefactoringStatus();
+	}
+
+	@Override
+	public RefactoringStatus checkInitialConditions(IProgressMonitor monitor) {
+		return new RefactoringStatus();
+	}
+
+	@Override
+	public RefactoringStatus checkFinalConditions(IProgressMonitor monitor, CheckConditionsContext context) {
+		return ask();
+	}
+
+	@Override
+	public Change createChange(IProgressMonitor monitor) {
+		return TextChanges.of(EditorMessages.RenameTitle, edited.project(), changes.edits());
+	}
+
+	@Override
+	public RefactoringParticipant[] loadParticipants(RefactoringStatus status, SharableParticipants shared) {
+		return new RefactoringParticipant[0];
+	}
+
+	@Override
+	public Object[] getElements() {
+		return new Object[] { edited.file() };
+	}
+
+	@Override
+	public String getIdentifier() {
+		return "org.baywright.workbench.rename";
+	}
+
+	@Override
+	public String getProcessorName() {
+		return EditorMessages.RenameTitle;
+	}
+
+	@Override
+	public boolean isApplicable() {
+		return true;
+	}
+}

@@ -1,0 +1,55 @@
+package org.baywright.workbench.editor;
+
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.ltk.core.refactoring.Refactoring;
+import org.eclipse.ltk.ui.refactoring.RefactoringWizard;
+import org.eclipse.ltk.ui.refactoring.UserInputWizardPage;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+
+/** Asks for the new name and shows what will change. */
+final class RenameWizard extends RefactoringWizard {
+
+	private final RenameProcessor processor;
+	private final String old;
+
+	RenameWizard(Refactoring refactoring, RenameProcessor processor, String old) {
+		super(refactoring, DIALOG_BASED_USER_INTERFACE | PREVIEW_EXPAND_FIRST_NODE);
+		this.processor = processor;
+		this.old = old;
+		setDefaultPageTitle(EditorMessages.RenameTitle);
+	}
+
+	@Override
+	protected void addUserInputPages() {
+		addPage(new NamePage());
+	}
+
+	private final class NamePage extends UserInputWizardPage {
+
+		NamePage() {
+			super("name");
+		}
+
+		@Override
+		public void createControl(Composite parent) {
+			Composite fields = new Composite(parent, SWT.NONE);
+			GridLayoutFactory.swtDefaults().numColumns(2).applyTo(fields);
+			new Label(fields, SWT.NONE).setText(EditorMessages.RenameNew);
+			Text text = new Text(fields, SWT.BORDER);
+			GridDataFactory.fillDefaults().grab(true, false).hint(260, SWT.DEFAULT).applyTo(text);
+			text.setText(old);
+			text.selectAll();
+			text.addModifyListener(event -> {
+				processor.setName(text.getText());
+				setPageComplete(!text.getText().isBlank() && !text.getText().equals(old));
+			});
+			setPageComplete(false);
+			setControl(fields);
+			text.setFocus();
+		}
+	}
+}

@@ -1,0 +1,126 @@
+package org.baywright.workbench.editor;
+
+import java.util.List;
+import java.util.Optional;
+
+import org.baywright.language.ide.EditorServices;
+import org.baywright.language.ide.fix.QuickFix;
+import org.baywright.workbench.Baywright;
+import org.baywright.workbench.Icon;
+import org.baywright.workbench.project.OpenProject;
+import org.baywright.workbench.project.Places;
+import org.baywright.workbench.project.ProjectState;
+import org.baywright.workbench.project.ProjectState.Checked;
+import org.baywright.workbench.project.RuleMarkers;
+import org.baywright.workbench.project.RuleProjects;
+import org.eclipse.core.filebuffers.FileBuffers;
+import org.eclipse.core.filebuffers.ITextFileBuffer;
+import org.eclipse.core.filebuffers.LocationKind;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IMarker;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.jface.dialogs.ErrorDialog;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.ltk.core.refactoring.PerformChangeOperation;
+import org.eclipse.ltk.core.refactoring.RefactoringCore;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.IMarkerResolution;
+import org.eclipse.ui.IMarkerResolution2;
+import org.eclipse.ui.IMarkerResolutionGenerator2;
+
+/** Offers what can be done about a mark in the text; the description shows what it would change. */
+public final class Resolutions implements IMarkerResolutionGenerator2 {
+
+	@Override
+	public boolean hasResolutions(IMarker marker) {
+		return marker.getResource() instanceof IFile;
+	}
+
+	@Override
+	public IMarkerResolution[] getResolutions(IMarker marker) {
+		return of(marker).stream().toArray(IMarkerResolution[]::new);
+	}
+
+	/** Returns what can be done about a mark. */
+	static List<Resolution> of(IMarker marker) {
+		if (!(marker.getResource() instanceof IFile file)) {
+			return List.of();
+		}
+		OpenProject project = RuleProjects.of(file).orElse(null);
+		EditorServices services = project == null ? null : project.ready().orElse(null);
+		if (services == null || project.state().texts().isEmpty()) {
+			return List.of();
+		}
+		ProjectState state = project.state();
+		String about = marker.getAttribute(RuleMarkers.FINDING_ID, "");
+		int offset = marker.getAttribute(IMarker.CHAR_START, 0);
+		int length = Math.max(0, marker.getAttribute(IMarker.CHAR_END, offset) - offset);
+		Optional<Checked> checked = state.checked().filter(found -> state.isFresh());
+		List<QuickFix> fixes = services.fixes(file.getProjectRelativePath().toPortableString(), offset, length, state.texts().get(),
+				checked.map(Checked::report));
+		return fixes.stream().filter(fix -> fix.about().equals(about)).map(fix -> new Resolution(project, fix, state)).toList();
+	}
+
+	/** Something that can be done. */
+	static final class Resolution implements IMarkerResolution2 {
+
+		private final OpenProject project;
+		private final QuickFix fix;
+		private final ProjectState state;
+
+		Resolution(OpenProject project, QuickFix fix, ProjectState state) {
+			this.project = project;
+			this.fix = fix;
+			this.state = state;
+		}
+
+		@Override
+		public String getLabel() {
+			return fix.title();
+		}
+
+		@Override
+		public String getDescription() {
+			return EditorMessages.FixPreview + "\n\n" + fix.preview();
+		}
+
+		@Override
+		public Image getImage() {
+			return (fix.title().startsWith("Accept") ? Icon.ACCEPT : Icon.SKELETON).image();
+		}
+
+		@Override
+		public void run(IMarker marker) {
+			Shell shell = Display.getCurrent() == null ? null : Display.getCurrent().getActiveShell();
+			if (!isStillTrue()) {
+				MessageDialog.openInformation(shell, fix.title(), EditorMessages.FixStale);
+				return;
+			}
+			try {
+				PerformChangeOperation operation = new PerformChangeOperation(TextChanges.of(fix.title(), project, fix.edits()));
+				operation.setUndoManager(RefactoringCore.getUndoManager(), fix.title());
+				operation.run(new NullProgressMonitor());
+				fix.next().ifPresent(next -> Places.open(project.file(next.file()), next.offset(), next.length(), true));
+			} catch (CoreException e) {
+				Baywright.log(EditorMessages.FixFailed, e);
+				ErrorDialog.openError(shell, fix.title(), EditorMessages.FixFailed, e.getStatus());
+			}
+		}
+
+		/** A change is in terms of the texts that were checked. */
+		private boolean isStillTrue() {
+			for (String path : fix.edits().keySet()) {
+				IFile file = project.file(path);
+				ITextFileBuffer buffer = FileBuffers.getTextFileBufferManager().getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
+				String checked = state.texts().orElseThrow().sources().get(path);
+				if (checked == null || buffer != null && !buffer.getDocument().get().equals(checked)) {
+					return false;
+				}
+			}
+			return true;
+		}
+	}
+}

@@ -1,0 +1,2 @@
+/** Help inside the window: a view of pages that needs no browser. */
+package org.baywright.workbench.help;

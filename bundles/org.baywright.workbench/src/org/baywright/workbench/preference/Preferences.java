@@ -1,0 +1,46 @@
+package org.baywright.workbench.preference;
+
+import org.baywright.workbench.Baywright;
+import org.eclipse.core.runtime.preferences.AbstractPreferenceInitializer;
+import org.eclipse.jface.preference.IPreferenceStore;
+
+/** What a user can set, with its usual values. */
+public final class Preferences extends AbstractPreferenceInitializer {
+
+	static final String AUTHOR = "author";
+	static final String NOTES = "notes";
+	static final String PROOFS = "proofs";
+
+	@Override
+	public void initializeDefaultPreferences() {
+		store().setDefault(AUTHOR, "");
+		store().setDefault(NOTES, true);
+		store().setDefault(PROOFS, true);
+	}
+
+	private static IPreferenceStore store() {
+		return Baywright.instance().getPreferenceStore();
+	}
+
+	/** Returns who writes rules here; the empty text if nobody has said so. */
+	public static String author() {
+		return store().getString(AUTHOR);
+	}
+
+	/** Remembers who writes rules here. */
+	public static void setAuthor(String author) {
+		if (!author.isBlank()) {
+			store().setValue(AUTHOR, author.strip());
+		}
+	}
+
+	/** Returns whether the editor tells above each element how it is used. */
+	public static boolean showNotes() {
+		return store().getBoolean(NOTES);
+	}
+
+	/** Returns whether proofs are searched while typing, and not only when a file is saved. */
+	public static boolean proveWhileTyping() {
+		return store().getBoolean(PROOFS);
+	}
+}

@@ -1,0 +1,2 @@
+/** What a user can set. */
+package org.baywright.workbench.preference;

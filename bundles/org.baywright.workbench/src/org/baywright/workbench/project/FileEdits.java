@@ -1,0 +1,74 @@
+package org.baywright.workbench.project;
+
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+
+import org.baywright.workbench.Baywright;
+import org.eclipse.core.filebuffers.FileBuffers;
+import org.eclipse.core.filebuffers.ITextFileBuffer;
+import org.eclipse.core.filebuffers.ITextFileBufferManager;
+import org.eclipse.core.filebuffers.LocationKind;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IFolder;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.jface.text.BadLocationException;
+import org.eclipse.jface.text.IDocument;
+
+/** Changes rule files through the text that an editor has open, so that nothing typed is lost. */
+public final class FileEdits {
+
+	/** A change of a text. */
+	public interface Change {
+		/** Makes the change. */
+		void make(IDocument document) throws BadLocationException;
+	}
+
+	private FileEdits() {
+	}
+
+	/**
+	 * Adds a text at the end of a file, after an empty line; a file that is not there is made.
+	 *
+	 * @return where the text begins
+	 * @throws CoreException if the file cannot be read or written
+	 */
+	public static int append(IFile file, String text) throws CoreException {
+		if (!file.exists()) {
+			if (file.getParent() instanceof IFolder folder && !folder.exists()) {
+				folder.create(false, true, null);
+			}
+			file.create(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), false, null);
+			return 0;
+		}
+		int[] offset = new int[1];
+		change(file, document -> {
+			String present = document.get();
+			String gap = present.isEmpty() || present.endsWith("\n\n") ? "" : present.endsWith("\n") ? "\n" : "\n\n";
+			document.replace(document.getLength(), 0, gap + text);
+			offset[0] = present.length() + gap.length();
+		});
+		return offset[0];
+	}
+
+	/**
+	 * Changes a file. What an editor has open and unsaved stays unsaved; any other file is saved.
+	 *
+	 * @throws CoreException if the file cannot be read or written, or the change does not fit its text
+	 */
+	public static void change(IFile file, Change change) throws CoreException {
+		ITextFileBufferManager buffers = FileBuffers.getTextFileBufferManager();
+		buffers.connect(file.getFullPath(), LocationKind.IFILE, null);
+		try {
+			ITextFileBuffer buffer = buffers.getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
+			boolean unsaved = buffer.isDirty();
+			change.make(buffer.getDocument());
+			if (!unsaved) {
+				buffer.commit(null, false);
+			}
+		} catch (BadLocationException e) {
+			throw new CoreException(Baywright.error("The change does not fit the text of " + file.getName() + " any more.", e));
+		} finally {
+			buffers.disconnect(file.getFullPath(), LocationKind.IFILE, null);
+		}
+	}
+}

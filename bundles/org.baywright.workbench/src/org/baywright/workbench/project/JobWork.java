@@ -1,0 +1,67 @@
+package org.baywright.workbench.project;
+
+import org.baywright.language.ide.live.Work;
+import org.baywright.workbench.Baywright;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.SubMonitor;
+import org.eclipse.core.runtime.jobs.Job;
+
+/** Does work as the platform's jobs, so that it shows in the progress view and can be cancelled there. */
+final class JobWork implements Work {
+
+	/** What all jobs of this workbench belong to. */
+	static final Object FAMILY = Baywright.ID;
+
+	private final String about;
+
+	/** @param about the project, for the title */
+	JobWork(String about) {
+		this.about = about;
+	}
+
+	@Override
+	public void begin(String title, Task task) {
+		Job job = new Job(title + " (" + about + ")") {
+
+			@Override
+			protected IStatus run(IProgressMonitor monitor) {
+				task.run(new Shown(monitor));
+				return monitor.isCanceled() ? Status.CANCEL_STATUS : Status.OK_STATUS;
+			}
+
+			@Override
+			public boolean belongsTo(Object family) {
+				return FAMILY.equals(family);
+			}
+		};
+		job.setPriority(Job.SHORT);
+		job.schedule();
+	}
+
+	/** Progress as the platform shows it. Totals may change from one check to the next. */
+	private static final class Shown implements Progress {
+
+		private final SubMonitor monitor;
+		private int shown;
+
+		Shown(IProgressMonitor monitor) {
+			this.monitor = SubMonitor.convert(monitor, 1000);
+		}
+
+		@Override
+		public synchronized void done(int done, int total) {
+			int now = total == 0 ? 0 : (int) (1000L * done / total);
+			if (now > shown) {
+				monitor.worked(now - shown);
+				shown = now;
+			}
+		}
+
+		@Override
+		public boolean isCancelled() {
+			return monitor.isCanceled();
+		}
+	}
+}

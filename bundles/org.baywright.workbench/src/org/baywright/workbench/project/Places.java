@@ -1,0 +1,48 @@
+package org.baywright.workbench.project;
+
+import org.baywright.model.Span;
+import org.baywright.workbench.Baywright;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.runtime.IPath;
+import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.ide.IDE;
+import org.eclipse.ui.texteditor.ITextEditor;
+
+/** Opens places of rules in their editor. To be called on the screen's thread. */
+public final class Places {
+
+	private Places() {
+	}
+
+	/**
+	 * Opens a place and selects it.
+	 *
+	 * @param project the project that the span's file belongs to
+	 * @param span the place
+	 * @param focus whether the editor gets the keyboard
+	 */
+	public static void open(IProject project, Span span, boolean focus) {
+		open(project.getFile(IPath.fromPortableString(span.file())), span.offset(), span.length(), focus);
+	}
+
+	/** Opens a file and selects a stretch of it. */
+	public static void open(IFile file, int offset, int length, boolean focus) {
+		if (!file.exists()) {
+			return;
+		}
+		try {
+			IWorkbenchPage page = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
+			IEditorPart editor = IDE.openEditor(page, file, focus);
+			ITextEditor text = editor.getAdapter(ITextEditor.class);
+			if (text != null) {
+				text.selectAndReveal(offset, length);
+			}
+		} catch (PartInitException e) {
+			Baywright.log("The editor of " + file.getFullPath() + " does not open.", e);
+		}
+	}
+}

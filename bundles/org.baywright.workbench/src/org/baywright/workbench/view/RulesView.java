@@ -1,0 +1,106 @@
+package org.baywright.workbench.view;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+
+import org.baywright.analysis.Report;
+import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.Span;
+import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.Places;
+import org.baywright.workbench.project.ProjectState;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.jface.action.Action;
+import org.eclipse.jface.action.IAction;
+import org.eclipse.jface.resource.ImageDescriptor;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.ui.part.ViewPart;
+
+/** A view on the project that the user works on. */
+public abstract class RulesView extends ViewPart {
+
+	private final Consumer<ProjectState> heard = this::hear;
+	private IProject project;
+	private Composite body;
+
+	@Override
+	public final void createPartControl(Composite parent) {
+		body = parent;
+		createBody(parent);
+		// the window may not be whole yet while views are restored
+		parent.getDisplay().asyncExec(() -> {
+			if (!parent.isDisposed()) {
+				ActiveProject.get().addListener(heard);
+				ActiveProject.get().state().ifPresent(heard);
+			}
+		});
+		parent.addDisposeListener(event -> ActiveProject.get().removeListener(heard));
+	}
+
+	/** Returns all that the view shows. */
+	final Composite body() {
+		return body;
+	}
+
+	/** Makes the view's controls. */
+	protected abstract void createBody(Composite parent);
+
+	/** Shows a new state of the project. */
+	protected abstract void show(State state);
+
+	/**
+	 * What is known of the project.
+	 *
+	 * @param now the present rules and problems, with the newest report
+	 * @param checked the rules that the report is about; the present ones if there is none
+	 */
+	public record State(org.baywright.presenter.ProjectState now, org.baywright.model.RuleBase checked) {
+	}
+
+	private void hear(ProjectState state) {
+		project = state.project();
+		Optional<Report> report = state.checked().map(ProjectState.Checked::report);
+		state.texts().ifPresent(texts -> show(new State(new org.baywright.presenter.ProjectState(texts.rules(), texts.problems(),
+				texts.dropped(), report, state.isFresh()),
+				state.checked().map(ProjectState.Checked::snapshot).map(Snapshot::rules).orElse(texts.rules()))));
+	}
+
+	/** Returns the project that is shown, if there is one. */
+	protected final Optional<IProject> project() {
+		return Optional.ofNullable(project);
+	}
+
+	/** Opens a place in its editor; does nothing for no place. */
+	protected final void open(Span span) {
+		if (project != null && !span.file().isEmpty()) {
+			Places.open(project, span, true);
+		}
+	}
+
+	/** Returns an action with a text, a picture and what it does. */
+	protected static Action action(String text, ImageDescriptor image, Runnable run) {
+		Action action = new Action(text) {
+			@Override
+			public void run() {
+				run.run();
+			}
+		};
+		action.setImageDescriptor(image);
+		action.setToolTipText(text);
+		return action;
+	}
+
+	/** Returns an action that is on or off. */
+	protected static Action toggle(String text, ImageDescriptor image, boolean on, Consumer<Boolean> changed) {
+		Action action = new Action(text, IAction.AS_CHECK_BOX) {
+			@Override
+			public void run() {
+				changed.accept(isChecked());
+			}
+		};
+		action.setImageDescriptor(image);
+		action.setToolTipText(text);
+		action.setChecked(on);
+		return action;
+	}
+}

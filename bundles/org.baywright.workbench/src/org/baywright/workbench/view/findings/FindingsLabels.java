@@ -1,0 +1,33 @@
+package org.baywright.workbench.view.findings;
+
+import org.baywright.model.Severity;
+import org.baywright.presenter.findings.Group;
+import org.baywright.presenter.findings.Item;
+import org.baywright.workbench.Icon;
+import org.eclipse.jface.viewers.LabelProvider;
+import org.eclipse.swt.graphics.Image;
+
+/** Says what was found, with the picture of its severity. */
+final class FindingsLabels extends LabelProvider {
+
+	@Override
+	public String getText(Object element) {
+		return element instanceof Group group ? group.label() : ((Item) element).message();
+	}
+
+	@Override
+	public Image getImage(Object element) {
+		if (element instanceof Item item && item.accepted().isPresent()) {
+			return Icon.ACCEPTED.image();
+		}
+		return icon(element instanceof Group group ? group.severity() : ((Item) element).severity()).image();
+	}
+
+	private static Icon icon(Severity severity) {
+		return switch (severity) {
+		case ERROR -> Icon.ERROR;
+		case WARNING -> Icon.WARNING;
+		case NOTE -> Icon.INFO;
+		};
+	}
+}

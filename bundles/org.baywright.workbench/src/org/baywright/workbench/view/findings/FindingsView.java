@@ -1,0 +1,228 @@
+package org.baywright.workbench.view.findings;
+
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
+
+import org.baywright.model.Severity;
+import org.baywright.presenter.Link;
+import org.baywright.presenter.findings.Filter;
+import org.baywright.presenter.findings.Findings;
+import org.baywright.presenter.findings.Group;
+import org.baywright.presenter.findings.Item;
+import org.baywright.presenter.findings.Tone;
+import org.baywright.workbench.Accessible;
+import org.baywright.workbench.Icon;
+import org.baywright.workbench.help.Help;
+import org.baywright.workbench.view.Details;
+import org.baywright.workbench.view.RulesView;
+import org.baywright.workbench.view.ViewMessages;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.runtime.Adapters;
+import org.eclipse.jface.action.Action;
+import org.eclipse.jface.action.IToolBarManager;
+import org.eclipse.jface.action.MenuManager;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.jface.viewers.TreeViewer;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CLabel;
+import org.eclipse.swt.custom.SashForm;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.IPartListener2;
+import org.eclipse.ui.IWorkbenchPartReference;
+
+/** Shows what the checks found, by kind, with the evidence of the chosen finding. */
+public final class FindingsView extends RulesView {
+
+	/** The view's id. */
+	public static final String ID = "org.baywright.workbench.view.findings";
+
+	/** Beyond this many findings the kinds are folded at first. */
+	private static final int MANY = 500;
+
+	private final Set<String> folded = new HashSet<>();
+	private CLabel headline;
+	private TreeViewer tree;
+	private Details details;
+	private Action onlyFile;
+	private Findings shown = Findings.of(org.baywright.presenter.ProjectState.EMPTY, Filter.OPEN);
+	private final IPartListener2 parts = new IPartListener2() {
+		@Override
+		public void partActivated(IWorkbenchPartReference part) {
+			if (onlyFile.isChecked() && part.getPart(false) instanceof IEditorPart) {
+				filter(shown.filter().withFile(editedFile()));
+			}
+		}
+	};
+
+	@Override
+	protected void createBody(Composite parent) {
+		GridLayoutFactory.fillDefaults().numColumns(2).spacing(4, 2).applyTo(parent);
+		headline = new CLabel(parent, SWT.NONE);
+		GridDataFactory.fillDefaults().grab(true, false).applyTo(headline);
+		Text search = new Text(parent, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
+		search.setMessage(ViewMessages.Search);
+		Accessible.name(search, ViewMessages.Search);
+		GridDataFactory.fillDefaults().hint(180, SWT.DEFAULT).applyTo(search);
+		search.addModifyListener(event -> filter(shown.filter().withText(search.getText())));
+
+		SashForm both = new SashForm(parent, SWT.HORIZONTAL);
+		GridDataFactory.fillDefaults().span(2, 1).grab(true, true).applyTo(both);
+		tree = new TreeViewer(both, SWT.SINGLE | SWT.V_SCROLL | SWT.H_SCROLL);
+		Accessible.name(tree.getControl(), ViewMessages.Findings);
+		tree.setUseHashlookup(true);
+		tree.setComparer(new Same());
+		tree.setContentProvider(new FindingsTree());
+		tree.setLabelProvider(new FindingsLabels());
+		tree.addSelectionChangedListener(event -> tell(event.getStructuredSelection().getFirstElement()));
+		tree.addDoubleClickListener(event -> go());
+		details = new Details(both, ViewMessages.FindingDetails, this::open);
+		both.setWeights(55, 45);
+
+		fillToolBar(getViewSite().getActionBars().getToolBarManager());
+		MenuManager menu = new MenuManager();
+		menu.add(action(ViewMessages.GoToPlace, Icon.OPEN.descriptor(), this::go));
+		menu.add(action(ViewMessages.ExplainKind, Icon.HELP.descriptor(), this::explain));
+		tree.getControl().setMenu(menu.createContextMenu(tree.getControl()));
+		getSite().registerContextMenu(menu, tree);
+		getSite().setSelectionProvider(tree);
+		getSite().getPage().addPartListener(parts);
+		refresh();
+	}
+
+	private void fillToolBar(IToolBarManager bar) {
+		bar.add(severity(ViewMessages.Errors, Icon.ERROR, Severity.ERROR));
+		bar.add(severity(ViewMessages.Warnings, Icon.WARNING, Severity.WARNING));
+		bar.add(severity(ViewMessages.Notes, Icon.INFO, Severity.NOTE));
+		bar.add(toggle(ViewMessages.Accepted, Icon.ACCEPTED.descriptor(), false, on -> filter(shown.filter().withAccepted(on))));
+		onlyFile = toggle(ViewMessages.OnlyThisFile, Icon.FILE.descriptor(), false,
+				on -> filter(shown.filter().withFile(on ? editedFile() : Optional.empty())));
+		bar.add(onlyFile);
+		bar.add(action(ViewMessages.ExplainKind, Icon.HELP.descriptor(), this::explain));
+	}
+
+	private Action severity(String text, Icon icon, Severity severity) {
+		return toggle(text, icon.descriptor(), true, on -> filter(shown.filter().with(severity, on)));
+	}
+
+	private Optional<String> editedFile() {
+		IEditorPart editor = getSite().getPage().getActiveEditor();
+		IFile file = editor == null ? null : Adapters.adapt(editor.getEditorInput(), IFile.class);
+		return Optional.ofNullable(file).map(found -> found.getProjectRelativePath().toPortableString());
+	}
+
+	@Override
+	protected void show(State state) {
+		shown = shown.with(state.now());
+		refresh();
+	}
+
+	/** Remembers the kinds that the reader has folded, so that they stay so. */
+	private void noteFolded() {
+		if (tree.getInput() instanceof Findings before) {
+			before.groups().forEach(group -> {
+				if (tree.getExpandedState(group)) {
+					folded.remove(group.kind());
+				} else {
+					folded.add(group.kind());
+				}
+			});
+		}
+	}
+
+	private void filter(Filter filter) {
+		shown = shown.with(filter);
+		refresh();
+	}
+
+	private void refresh() {
+		Object before = tree.getStructuredSelection().getFirstElement();
+		headline.setText(shown.headline().replace("&", "&&"));
+		headline.setToolTipText(shown.headline());
+		headline.setImage(icon(shown.tone()).image());
+		tree.getControl().setRedraw(false);
+		noteFolded();
+		tree.setInput(shown);
+		if (shown.groups().stream().mapToInt(group -> group.items().size()).sum() <= MANY) {
+			shown.groups().stream().filter(group -> !folded.contains(group.kind()))
+					.forEach(group -> tree.setExpandedState(group, true));
+		}
+		if (before instanceof Item item) {
+			shown.find(item.id()).ifPresent(found -> tree.setSelection(new StructuredSelection(found), true));
+		}
+		tree.getControl().setRedraw(true);
+		tell(tree.getStructuredSelection().getFirstElement());
+	}
+
+	private static Icon icon(Tone tone) {
+		return switch (tone) {
+		case GOOD -> Icon.PASSED;
+		case UNKNOWN -> Icon.UNDECIDED;
+		case WARNED -> Icon.WARNING;
+		case WRONG -> Icon.ERROR;
+		};
+	}
+
+	private void tell(Object chosen) {
+		details.begin();
+		if (chosen instanceof Item item) {
+			tell(item);
+		} else if (chosen instanceof Group group) {
+			details.heading(group.title());
+			group.items().forEach(item -> details.link(new Link(item.message(), item.place().span())));
+		} else {
+			details.line(shown.groups().isEmpty() ? shown.emptyText() : ViewMessages.ChooseFinding);
+		}
+		details.end();
+	}
+
+	private void tell(Item item) {
+		details.heading(item.message()).link(item.place()).line(item.advice());
+		item.evidence().ifPresent(evidence -> {
+			details.heading(evidence.title());
+			evidence.lines().forEach(details::link);
+		});
+		if (!item.related().isEmpty()) {
+			details.heading(ViewMessages.SeeAlso);
+			item.related().forEach(details::link);
+		}
+		item.accepted().ifPresent(reason -> details.heading(ViewMessages.AcceptedBecause).line(reason));
+		if (!item.fixes().isEmpty()) {
+			details.heading(ViewMessages.WhatCouldBeDone);
+			item.fixes().forEach(fix -> details.link(fix, () -> open(item.place().span())));
+		}
+		if (item.hasHelp()) {
+			details.heading(ViewMessages.MoreAboutIt).link(item.kind(), () -> Help.show(item.kind()));
+		}
+	}
+
+	private void go() {
+		Object chosen = tree.getStructuredSelection().getFirstElement();
+		if (chosen instanceof Item item) {
+			open(item.place().span());
+		} else if (chosen instanceof Group group) {
+			tree.setExpandedState(group, !tree.getExpandedState(group));
+		}
+	}
+
+	private void explain() {
+		Object chosen = tree.getStructuredSelection().getFirstElement();
+		String kind = chosen instanceof Item item ? item.kind() : chosen instanceof Group group ? group.kind() : "";
+		Help.show(kind.isEmpty() ? Help.START : kind);
+	}
+
+	@Override
+	public void dispose() {
+		getSite().getPage().removePartListener(parts);
+		super.dispose();
+	}
+
+	@Override
+	public void setFocus() {
+		tree.getControl().setFocus();
+	}
+}

@@ -1,0 +1,74 @@
+package org.baywright.workbench.wizard;
+
+import org.baywright.workbench.Baywright;
+import org.baywright.workbench.Icon;
+import org.eclipse.core.runtime.IPath;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.wizard.IWizardPage;
+import org.eclipse.jface.wizard.WizardPage;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Text;
+
+/** Adds an empty rule file. */
+public final class NewFileWizard extends ElementWizard {
+
+	private Page page;
+
+	@Override
+	String title() {
+		return WizardMessages.FileTitle;
+	}
+
+	@Override
+	IWizardPage page(Target to) {
+		page = new Page(to);
+		return page;
+	}
+
+	@Override
+	String file() {
+		return page.path().toPortableString();
+	}
+
+	@Override
+	String text() {
+		return "";
+	}
+
+	private static final class Page extends WizardPage {
+
+		private final Target to;
+		private Text name;
+
+		Page(Target to) {
+			super("file", WizardMessages.FileTitle, Icon.FILE.large());
+			this.to = to;
+			setDescription(WizardMessages.FileText);
+		}
+
+		@Override
+		public void createControl(Composite parent) {
+			Composite fields = new Composite(parent, SWT.NONE);
+			GridLayoutFactory.swtDefaults().numColumns(2).applyTo(fields);
+			name = FamilyFields.field(fields, WizardMessages.File);
+			name.setText("rules." + Baywright.ENDING);
+			name.setSelection(0, 5);
+			name.addModifyListener(event -> judge());
+			setControl(fields);
+			judge();
+			name.setFocus();
+		}
+
+		IPath path() {
+			IPath path = to.folder().getProjectRelativePath().append(name.getText().strip());
+			return Baywright.ENDING.equals(path.getFileExtension()) ? path : path.addFileExtension(Baywright.ENDING);
+		}
+
+		private void judge() {
+			boolean there = to.project().exists(path());
+			setErrorMessage(there ? to.project().getName() + " already holds " + path() + "." : null);
+			setPageComplete(!there && !name.getText().isBlank());
+		}
+	}
+}

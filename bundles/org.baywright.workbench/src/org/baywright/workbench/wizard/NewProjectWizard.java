@@ -1,0 +1,118 @@
+package org.baywright.workbench.wizard;
+
+import java.lang.reflect.InvocationTargetException;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.SortedMap;
+
+import org.baywright.presenter.draft.ProjectDraft;
+import org.baywright.workbench.Baywright;
+import org.baywright.workbench.Icon;
+import org.baywright.workbench.preference.Preferences;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.jface.dialogs.ErrorDialog;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.IStructuredSelection;
+import org.eclipse.jface.wizard.Wizard;
+import org.eclipse.jface.wizard.WizardPage;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.events.SelectionListener;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.ui.INewWizard;
+import org.eclipse.ui.IWorkbench;
+
+/** Makes a rule project with its first family, and a first rule if wanted. */
+public final class NewProjectWizard extends Wizard implements INewWizard {
+
+	private Page page;
+
+	@Override
+	public void init(IWorkbench workbench, IStructuredSelection selection) {
+		setWindowTitle(WizardMessages.ProjectTitle);
+		setNeedsProgressMonitor(true);
+	}
+
+	@Override
+	public void addPages() {
+		page = new Page();
+		addPage(page);
+	}
+
+	@Override
+	public boolean performFinish() {
+		ProjectDraft draft = page.draft();
+		Preferences.setAuthor(draft.author());
+		SortedMap<String, String> files = draft.files();
+		try {
+			getContainer().run(true, true, monitor -> {
+				try {
+					ProjectMaker.make(draft.name(), files, monitor);
+				} catch (org.eclipse.core.runtime.CoreException e) {
+					throw new InvocationTargetException(e);
+				}
+			});
+		} catch (InvocationTargetException e) {
+			ErrorDialog.openError(getShell(), WizardMessages.ProjectTitle, WizardMessages.ProjectFailed,
+					Baywright.error(e.getCause().getMessage(), e.getCause()));
+			return false;
+		} catch (InterruptedException e) {
+			return false;
+		}
+		IProject made = ResourcesPlugin.getWorkspace().getRoot().getProject(draft.name());
+		ProjectMaker.show(made, files.lastKey());
+		return true;
+	}
+
+	private static final class Page extends WizardPage {
+
+		private Text name;
+		private FamilyFields family;
+		private Button starter;
+		private Text author;
+
+		Page() {
+			super("project", WizardMessages.ProjectTitle, Icon.PROJECT.large());
+			setDescription(WizardMessages.ProjectText);
+		}
+
+		@Override
+		public void createControl(Composite parent) {
+			Composite fields = new Composite(parent, SWT.NONE);
+			GridLayoutFactory.swtDefaults().numColumns(2).applyTo(fields);
+			name = FamilyFields.field(fields, WizardMessages.ProjectName);
+			name.addModifyListener(event -> judge());
+			GridDataFactory.fillDefaults().span(2, 1).applyTo(new Label(fields, SWT.SEPARATOR | SWT.HORIZONTAL));
+			family = new FamilyFields(fields, this::judge);
+			GridDataFactory.fillDefaults().span(2, 1).applyTo(new Label(fields, SWT.SEPARATOR | SWT.HORIZONTAL));
+			starter = new Button(fields, SWT.CHECK);
+			starter.setText(WizardMessages.Starter);
+			starter.setSelection(true);
+			starter.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> judge()));
+			GridDataFactory.fillDefaults().span(2, 1).applyTo(starter);
+			author = FamilyFields.field(fields, WizardMessages.Author);
+			author.setText(Preferences.author());
+			author.addModifyListener(event -> judge());
+			setControl(fields);
+			judge();
+			setErrorMessage(null);
+			name.setFocus();
+		}
+
+		ProjectDraft draft() {
+			return new ProjectDraft(name.getText().strip(), family.draft(), starter.getSelection(), author.getText().strip(),
+					LocalDate.now());
+		}
+
+		private void judge() {
+			var wrong = draft().problem(Arrays.stream(ResourcesPlugin.getWorkspace().getRoot().getProjects()).map(IResource::getName).toList());
+			setErrorMessage(wrong.orElse(null));
+			setPageComplete(wrong.isEmpty());
+		}
+	}
+}

@@ -1,0 +1,170 @@
+package org.baywright.workbench.wizard;
+
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+import org.baywright.presenter.packing.PackCheck;
+import org.baywright.presenter.packing.PackCheck.Block;
+import org.baywright.workbench.Icon;
+import org.baywright.workbench.project.OpenProject;
+import org.baywright.workbench.project.Places;
+import org.baywright.workbench.project.ProjectState;
+import org.baywright.workbench.project.ProjectState.Checked;
+import org.baywright.workbench.project.RuleProjects;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.LabelProvider;
+import org.eclipse.jface.viewers.TableViewer;
+import org.eclipse.jface.wizard.WizardPage;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.events.SelectionListener;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+
+/** Says where the pack goes and what blocks it; follows the checks while it is open. */
+final class PackPage extends WizardPage {
+
+	private final Optional<Target> target;
+	private final Consumer<ProjectState> heard = state -> later();
+	private Text file;
+	private Button sheet;
+	private Label summary;
+	private TableViewer blocks;
+	private Checked checked;
+
+	PackPage(Optional<Target> target) {
+		super("pack", WizardMessages.PackTitle, Icon.PACK.large());
+		this.target = target;
+		setDescription(target.isPresent() ? WizardMessages.PackText : WizardMessages.NoProject);
+	}
+
+	@Override
+	public void createControl(Composite parent) {
+		Composite fields = new Composite(parent, SWT.NONE);
+		GridLayoutFactory.swtDefaults().numColumns(3).applyTo(fields);
+		FamilyFields.label(fields, WizardMessages.PackProject);
+		Label project = FamilyFields.label(fields, target.map(to -> to.project().getName()).orElse(""));
+		GridDataFactory.fillDefaults().span(2, 1).applyTo(project);
+		file = FamilyFields.field(fields, WizardMessages.PackFile);
+		target.ifPresent(to -> file.setText(to.project().getLocation().append(to.project().getName() + ".baypack").toOSString()));
+		file.addModifyListener(event -> judge());
+		Button browse = new Button(fields, SWT.PUSH);
+		browse.setText(WizardMessages.PackBrowse);
+		browse.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> browse()));
+		sheet = new Button(fields, SWT.CHECK);
+		sheet.setText(WizardMessages.PackSheet);
+		GridDataFactory.fillDefaults().span(3, 1).applyTo(sheet);
+		summary = new Label(fields, SWT.WRAP);
+		GridDataFactory.fillDefaults().span(3, 1).grab(true, false).hint(560, SWT.DEFAULT).indent(0, 8).applyTo(summary);
+		Label shows = FamilyFields.label(fields, WizardMessages.PackBlocks);
+		GridDataFactory.fillDefaults().span(3, 1).applyTo(shows);
+		createBlocks(fields);
+		setControl(fields);
+		target.ifPresent(to -> RuleProjects.of(to.project()).addListener(heard));
+		judge();
+	}
+
+	private void createBlocks(Composite fields) {
+		blocks = new TableViewer(fields, SWT.BORDER | SWT.FULL_SELECTION | SWT.SINGLE | SWT.V_SCROLL);
+		GridDataFactory.fillDefaults().span(3, 1).grab(true, true).hint(560, 180).applyTo(blocks.getControl());
+		blocks.setContentProvider(ArrayContentProvider.getInstance());
+		blocks.setLabelProvider(new LabelProvider() {
+			@Override
+			public String getText(Object element) {
+				Block block = (Block) element;
+				return block.span().file() + ", line " + block.span().line() + ": " + block.message();
+			}
+
+			@Override
+			public Image getImage(Object element) {
+				return Icon.ERROR.image();
+			}
+		});
+		blocks.addDoubleClickListener(event -> {
+			Block block = (Block) blocks.getStructuredSelection().getFirstElement();
+			Target to = target.orElseThrow();
+			getShell().close();
+			Places.open(to.project(), block.span(), true);
+		});
+	}
+
+	private void browse() {
+		FileDialog dialog = new FileDialog(getShell(), SWT.SAVE);
+		dialog.setFilterExtensions(new String[] { "*.baypack" });
+		dialog.setFilterNames(new String[] { WizardMessages.PackFilter });
+		dialog.setFileName(file.getText());
+		String chosen = dialog.open();
+		if (chosen != null) {
+			file.setText(chosen.endsWith(".baypack") ? chosen : chosen + ".baypack");
+		}
+	}
+
+	private void later() {
+		if (getControl() != null && !getControl().isDisposed()) {
+			getControl().getDisplay().asyncExec(() -> {
+				if (!getControl().isDisposed()) {
+					judge();
+				}
+			});
+		}
+	}
+
+	private void judge() {
+		ProjectState state = target.map(Target::state).orElse(null);
+		if (state == null) {
+			setPageComplete(false);
+			return;
+		}
+		boolean ready = false;
+		if (state.isFresh()) {
+			checked = state.checked().orElseThrow();
+			PackCheck check = PackCheck.of(checked.snapshot().problems(), checked.report());
+			summary.setText(check.summary());
+			blocks.setInput(check.blocks());
+			ready = check.isReady();
+		} else {
+			summary.setText(state.failure().orElse(WizardMessages.PackWaiting));
+			blocks.setInput(List.of());
+		}
+		summary.getParent().layout(true);
+		boolean named = !file.getText().isBlank() && isPath(file.getText());
+		setErrorMessage(named ? null : WizardMessages.PackNoFile);
+		setMessage(named && Files.exists(file()) ? WizardMessages.PackExists : null, WARNING);
+		setPageComplete(ready && named);
+	}
+
+	private static boolean isPath(String text) {
+		try {
+			return Path.of(text).isAbsolute();
+		} catch (InvalidPathException e) {
+			return false;
+		}
+	}
+
+	Path file() {
+		return Path.of(file.getText());
+	}
+
+	boolean withSheet() {
+		return sheet.getSelection();
+	}
+
+	Checked checked() {
+		return checked;
+	}
+
+	@Override
+	public void dispose() {
+		target.map(to -> RuleProjects.of(to.project())).ifPresent((OpenProject open) -> open.removeListener(heard));
+		super.dispose();
+	}
+}

@@ -1,0 +1,92 @@
+package org.baywright.workbench.wizard;
+
+import java.io.IOException;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+
+import org.baywright.pack.PackException;
+import org.baywright.pack.WholeFile;
+import org.baywright.presenter.packing.PackCheck;
+import org.baywright.workbench.Baywright;
+import org.baywright.workbench.project.ProjectState.Checked;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.SubMonitor;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.dialogs.ErrorDialog;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.jface.viewers.IStructuredSelection;
+import org.eclipse.jface.wizard.Wizard;
+import org.eclipse.osgi.util.NLS;
+import org.eclipse.ui.IExportWizard;
+import org.eclipse.ui.IWorkbench;
+
+/** Writes a project's rule pack, or lists what blocks it. */
+public final class PackWizard extends Wizard implements IExportWizard {
+
+	private Optional<Target> target = Optional.empty();
+	private PackPage page;
+
+	@Override
+	public void init(IWorkbench workbench, IStructuredSelection selection) {
+		target = Target.of(selection);
+		setWindowTitle(WizardMessages.PackTitle);
+		setNeedsProgressMonitor(true);
+	}
+
+	@Override
+	public void addPages() {
+		page = new PackPage(target);
+		addPage(page);
+	}
+
+	@Override
+	public boolean performFinish() {
+		Checked checked = page.checked();
+		Path file = page.file();
+		boolean sheet = page.withSheet();
+		PackCheck.Made[] made = new PackCheck.Made[1];
+		try {
+			getContainer().run(true, true, monitor -> {
+				SubMonitor progress = SubMonitor.convert(monitor, WizardMessages.PackTitle, 4);
+				try {
+					made[0] = PackCheck.make(checked.snapshot().rules(), checked.report(), checked.snapshot().problems());
+					progress.worked(2);
+					progress.checkCanceled();
+					WholeFile.write(file, made[0].bytes());
+					progress.worked(1);
+					if (sheet) {
+						WholeFile.write(sheetOf(file), made[0].sheet().getBytes(StandardCharsets.UTF_8));
+					}
+				} catch (PackException | IOException e) {
+					throw new InvocationTargetException(e);
+				}
+			});
+		} catch (InvocationTargetException e) {
+			ErrorDialog.openError(getShell(), WizardMessages.PackTitle, WizardMessages.PackFailed,
+					Baywright.error(e.getCause().getMessage(), e.getCause()));
+			return false;
+		} catch (InterruptedException e) {
+			return false;
+		}
+		refresh();
+		MessageDialog.openInformation(getShell(), WizardMessages.PackTitle,
+				NLS.bind(WizardMessages.PackWritten, new Object[] { file, checked.snapshot().rules().rules().size(),
+						made[0].manifest().cases(), made[0].manifest().findings().size(), made[0].manifest().fingerprint() }));
+		return true;
+	}
+
+	private static Path sheetOf(Path pack) {
+		return pack.resolveSibling(pack.getFileName().toString().replaceFirst("\\.baypack$", "") + ".html");
+	}
+
+	/** A pack within the project shall show in the project tree. */
+	private void refresh() {
+		target.ifPresent(to -> {
+			ICoreRunnable look = monitor -> to.project().refreshLocal(IResource.DEPTH_INFINITE, monitor);
+			Job.createSystem(WizardMessages.PackTitle, look).schedule();
+		});
+	}
+}

@@ -1,0 +1,67 @@
+package org.baywright.workbench.wizard;
+
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
+
+import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.Nature;
+import org.baywright.workbench.project.Places;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IFolder;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.IPath;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.SubMonitor;
+
+/** Makes rule projects and puts files into them. */
+public final class ProjectMaker {
+
+	private ProjectMaker() {
+	}
+
+	/**
+	 * Makes a rule project; if that fails half-way, nothing of it stays.
+	 *
+	 * @param name its name
+	 * @param files its files by path
+	 * @throws CoreException if there is already such a project or it cannot be written
+	 */
+	public static IProject make(String name, Map<String, String> files, IProgressMonitor monitor) throws CoreException {
+		IProject project = ResourcesPlugin.getWorkspace().getRoot().getProject(name);
+		SubMonitor progress = SubMonitor.convert(monitor, name, 100);
+		// one operation, so that the rules are checked once, when all are there
+		ResourcesPlugin.getWorkspace().run(inner -> {
+			project.create(progress.split(10));
+			try {
+				project.open(progress.split(10));
+				project.setDefaultCharset(StandardCharsets.UTF_8.name(), progress.split(5));
+				SubMonitor each = progress.split(60).setWorkRemaining(files.size());
+				for (Map.Entry<String, String> file : files.entrySet()) {
+					write(project.getFile(IPath.fromPortableString(file.getKey())), file.getValue(), each.split(1));
+				}
+				Nature.add(project, progress.split(15));
+			} catch (CoreException | RuntimeException e) {
+				project.delete(true, true, null);
+				throw e;
+			}
+		}, progress);
+		return project;
+	}
+
+	/** Writes a new file, with the folders that are missing. */
+	public static void write(IFile file, String text, IProgressMonitor monitor) throws CoreException {
+		if (file.getParent() instanceof IFolder folder && !folder.exists()) {
+			folder.create(false, true, null);
+		}
+		file.create(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), false, monitor);
+	}
+
+	/** Opens a file of a project in the editor. To be called on the screen's thread. */
+	public static void show(IProject project, String file) {
+		ActiveProject.get().activate(project);
+		Places.open(project.getFile(IPath.fromPortableString(file)), 0, 0, true);
+	}
+}
