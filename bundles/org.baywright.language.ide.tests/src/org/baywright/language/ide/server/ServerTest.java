@@ -2,6 +2,7 @@ package org.baywright.language.ide.server;
 
 import static org.baywright.language.ide.server.Client.get;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -242,6 +243,12 @@ class ServerTest {
 		CompletionItem lamp = list.getItems().get(0);
 		assertEquals("lamp", lamp.getLabel());
 		assertEquals(new Range(new Position(2, 6), new Position(2, 8)), lamp.getTextEdit().getLeft().getRange());
+		assertFalse(list.isIncomplete());
+		client.change(here, all(text.replace("run la", "run charge")));
+		CompletionList byTitle = get(client.server.getTextDocumentService()
+				.completion(new CompletionParams(client.id(here), new Position(2, 12)))).getRight();
+		assertEquals("charge", byTitle.getItems().get(0).getFilterText());
+		assertTrue(byTitle.isIncomplete());
 		client.change(here, all("si"));
 		CompletionItem sign = get(client.server.getTextDocumentService()
 				.completion(new CompletionParams(client.id(here), new Position(0, 2)))).getRight().getItems().get(0);
