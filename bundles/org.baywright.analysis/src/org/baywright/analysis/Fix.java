@@ -23,4 +23,18 @@ public sealed interface Fix {
 	/** Take one conclusion back: the result proves less. A result that proves nothing else says so. */
 	record Withdraw(String title, String rule, String fault, Span at) implements Fix {
 	}
+
+	/**
+	 * Write something else within an element.
+	 *
+	 * @param within where the element stands
+	 * @param old what is written there once
+	 * @param now what to write instead
+	 */
+	record ReplaceText(String title, Span within, String old, String now) implements Fix {
+	}
+
+	/** Take out what stands at a place, with the rest of its lines if nothing else stands there. */
+	record RemoveText(String title, Span span) implements Fix {
+	}
 }

@@ -20,6 +20,8 @@ import picocli.CommandLine.Option;
 				"1:the editor was gone before it said so" })
 final class ServeCommand implements Callable<Integer> {
 
+	private final Session session;
+
 	@Option(names = "--stdio", description = "Talk over standard input and output. That is what is done anyway; some editors"
 			+ " say so.")
 	private boolean stdio;
@@ -27,8 +29,12 @@ final class ServeCommand implements Callable<Integer> {
 	@Mixin
 	private HelpOption help;
 
+	ServeCommand(Session session) {
+		this.session = session;
+	}
+
 	@Override
 	public Integer call() throws InterruptedException {
-		return Serving.overStandardStreams(ToolVersion.CURRENT);
+		return Serving.overStandardStreams(ToolVersion.CURRENT, session.cancelled()::get);
 	}
 }

@@ -79,7 +79,7 @@ public final class Editing {
 			places.add(at + "  given ".length());
 		}
 		int at = places.get(number * 97 % places.size());
-		String part = text.substring(0, at) + "topic" + number % 50 + "_si, " + text.substring(at);
+		String part = text.substring(0, at) + "topic" + number % 20 + "_si, " + text.substring(at);
 		long asked = System.nanoTime();
 		live.edit(file, part);
 		int found = live.read(file, services -> services.complete(file, at + part.indexOf(',', at) - at)).size();
@@ -89,7 +89,7 @@ public final class Editing {
 		}
 		live.awaitIdle(LONGEST);
 		long typed = System.nanoTime();
-		live.edit(file, text.substring(0, at) + "topic" + number % 50 + "_sign, " + text.substring(at));
+		live.edit(file, text.substring(0, at) + "topic" + number % 20 + "_sign, " + text.substring(at));
 		live.awaitIdle(LONGEST);
 		if (number >= WARM) {
 			proposals.add(proposed);

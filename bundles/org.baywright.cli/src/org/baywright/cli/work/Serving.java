@@ -4,6 +4,7 @@ import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;
+import java.util.function.BooleanSupplier;
 
 import org.baywright.language.ide.server.ServerProcess;
 
@@ -18,12 +19,13 @@ public final class Serving {
 	 * prints to standard error.
 	 *
 	 * @param version the program's version, for the editor to show
+	 * @param cancelled becomes true when the process shall end
 	 * @return the exit code of the process
 	 */
 	@SuppressWarnings("resource") // the streams of the process stay open until it ends
-	public static int overStandardStreams(String version) throws InterruptedException {
+	public static int overStandardStreams(String version, BooleanSupplier cancelled) throws InterruptedException {
 		System.setOut(System.err);
 		return ServerProcess.serve(new FileInputStream(FileDescriptor.in),
-				new BufferedOutputStream(new FileOutputStream(FileDescriptor.out)), version);
+				new BufferedOutputStream(new FileOutputStream(FileDescriptor.out)), version, cancelled);
 	}
 }

@@ -1,12 +1,15 @@
 package org.baywright.workbench.project;
 
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.baywright.language.ide.live.Work;
 import org.baywright.workbench.Baywright;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.SubMonitor;
+import org.eclipse.core.runtime.jobs.IJobChangeEvent;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.core.runtime.jobs.JobChangeAdapter;
 
 /** Does work as the platform's jobs, so that it shows in the progress view and can be cancelled there. */
 final class JobWork implements Work {
@@ -23,10 +26,12 @@ final class JobWork implements Work {
 
 	@Override
 	public void begin(String title, Task task) {
+		AtomicBoolean begun = new AtomicBoolean();
 		Job job = new Job(title + " (" + about + ")") {
 
 			@Override
 			protected IStatus run(IProgressMonitor monitor) {
+				begun.set(true);
 				task.run(new Shown(monitor));
 				return monitor.isCanceled() ? Status.CANCEL_STATUS : Status.OK_STATUS;
 			}
@@ -36,6 +41,15 @@ final class JobWork implements Work {
 				return FAMILY.equals(family);
 			}
 		};
+		job.addJobChangeListener(new JobChangeAdapter() {
+			@Override
+			public void done(IJobChangeEvent event) {
+				// a job that is cancelled while it waits is never run, and the project would wait for its end for ever
+				if (!begun.get()) {
+					Work.onThreads().begin(title, progress -> task.run(new Stopped()));
+				}
+			}
+		});
 		job.setPriority(Job.SHORT);
 		job.schedule();
 	}
@@ -62,6 +76,20 @@ final class JobWork implements Work {
 		@Override
 		public boolean isCancelled() {
 			return monitor.isCanceled();
+		}
+	}
+
+	/** Progress of what somebody has cancelled before it began. */
+	private static final class Stopped implements Progress {
+
+		@Override
+		public void done(int done, int total) {
+			// nobody looks
+		}
+
+		@Override
+		public boolean isCancelled() {
+			return true;
 		}
 	}
 }

@@ -140,10 +140,13 @@ final class Places {
 	}
 
 	private TextEdit remove(int start) {
-		Word last = words.get(lastOf(start));
-		int from = Words.isFirstInLine(text, words.get(start).offset()) ? Words.startOfLine(text, words.get(start).offset())
-				: words.get(start).offset();
-		int to = last.end();
+		return remove(words.get(start).offset(), words.get(lastOf(start)).end());
+	}
+
+	/** Returns what takes a part of the text out, with the blank line behind it. */
+	TextEdit remove(int begin, int end) {
+		int from = Words.isFirstInLine(text, begin) ? Words.startOfLine(text, begin) : begin;
+		int to = end;
 		int lineEnd = Words.endOfLine(text, to);
 		if (text.substring(to, lineEnd).isBlank()) {
 			to = behindLineEnd(lineEnd);

@@ -24,7 +24,8 @@ public interface Work {
 	}
 
 	/**
-	 * Begins a task soon, on a thread of its own, and returns at once.
+	 * Begins a task soon, on a thread of its own, and returns at once. The task is run in any case, also if somebody has
+	 * cancelled it before it began: others may wait for its end.
 	 *
 	 * @param title what the task does, as an author would say it
 	 * @param task the task; it never throws

@@ -11,6 +11,7 @@ import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionItemKind;
 import org.eclipse.lsp4j.CompletionList;
 import org.eclipse.lsp4j.InsertTextFormat;
+import org.eclipse.lsp4j.InsertTextMode;
 import org.eclipse.lsp4j.MarkupContent;
 import org.eclipse.lsp4j.MarkupKind;
 import org.eclipse.lsp4j.TextEdit;
@@ -27,7 +28,9 @@ final class Completions {
 		for (Proposal proposal : proposals) {
 			items.add(item(text, proposal, items.size(), snippets));
 		}
-		return new CompletionList(proposals.size() >= Completion.MOST, items);
+		// the client can sift by itself only what it could have found by itself
+		boolean byTitle = items.stream().anyMatch(item -> item.getFilterText() != null);
+		return new CompletionList(byTitle || proposals.size() >= Completion.MOST, items);
 	}
 
 	private static CompletionItem item(SourceText text, Proposal proposal, int rank, boolean snippets) {
@@ -45,6 +48,7 @@ final class Completions {
 			// it was found by its title, which the client does not know
 			item.setFilterText(typed);
 		}
+		item.setInsertTextMode(InsertTextMode.AsIs);
 		boolean slots = snippets && !proposal.slots().isEmpty();
 		item.setInsertTextFormat(slots ? InsertTextFormat.Snippet : InsertTextFormat.PlainText);
 		item.setTextEdit(Either.forLeft(new TextEdit(Positions.range(text, proposal.replaceOffset(), proposal.replaceLength()),

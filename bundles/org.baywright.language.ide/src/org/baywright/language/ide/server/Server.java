@@ -158,7 +158,7 @@ final class Server implements LanguageServer, LanguageClientAware {
 	/** Ends all work. */
 	void close() {
 		hosts.all().forEach(host -> host.live().close());
-		threads.shutdownNow();
+		threads.shutdown();
 	}
 
 	@Override

@@ -2,9 +2,13 @@ package org.baywright.language.ide.server;
 
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.baywright.language.ide.live.Checker;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
@@ -14,6 +18,8 @@ import org.eclipse.lsp4j.services.LanguageClient;
 public final class ServerProcess {
 
 	private static final int INTERNAL = 70;
+	private static final int CANCELLED = 130;
+	private static final long LOOK_AGAIN_MILLIS = 200;
 
 	private ServerProcess() {
 	}
@@ -24,15 +30,17 @@ public final class ServerProcess {
 	 * @param in what the client says
 	 * @param out what is said to the client, and nothing else
 	 * @param version the program's version, for the client to show
+	 * @param cancelled becomes true when the process shall end anyway
 	 * @return the exit code of the process: 0 if the client said {@code shutdown} before
 	 */
-	public static int serve(InputStream in, OutputStream out, String version) throws InterruptedException {
-		return serve(in, out, version, Checker::proving);
+	public static int serve(InputStream in, OutputStream out, String version, BooleanSupplier cancelled)
+			throws InterruptedException {
+		return serve(in, out, version, cancelled, Checker::proving);
 	}
 
-	/** As {@link #serve(InputStream, OutputStream, String)}, with checkers from elsewhere. */
-	static int serve(InputStream in, OutputStream out, String version, Supplier<Checker> checkers)
-			throws InterruptedException {
+	/** As above, with checkers from elsewhere. */
+	static int serve(InputStream in, OutputStream out, String version, BooleanSupplier cancelled,
+			Supplier<Checker> checkers) throws InterruptedException {
 		CompletableFuture<Integer> ended = new CompletableFuture<>();
 		Server server = new Server(ended::complete, checkers, version);
 		Launcher<LanguageClient> launcher = new Launcher.Builder<LanguageClient>().setLocalService(server)
@@ -42,7 +50,7 @@ public final class ServerProcess {
 		Thread watching = new Thread(() -> {
 			try {
 				listening.get();
-			} catch (InterruptedException | ExecutionException e) {
+			} catch (InterruptedException | ExecutionException | CancellationException e) {
 				// the input has ended one way or another
 			}
 			ended.complete(server.exitCode());
@@ -50,12 +58,24 @@ public final class ServerProcess {
 		watching.setDaemon(true);
 		watching.start();
 		try {
-			return ended.get();
-		} catch (ExecutionException e) {
-			return INTERNAL;
+			return await(ended, cancelled);
 		} finally {
 			server.close();
 			listening.cancel(true);
+		}
+	}
+
+	private static int await(CompletableFuture<Integer> ended, BooleanSupplier cancelled) throws InterruptedException {
+		while (true) {
+			try {
+				return ended.get(LOOK_AGAIN_MILLIS, TimeUnit.MILLISECONDS);
+			} catch (TimeoutException e) {
+				if (cancelled.getAsBoolean()) {
+					return CANCELLED;
+				}
+			} catch (ExecutionException e) {
+				return INTERNAL;
+			}
 		}
 	}
 }
