@@ -16,7 +16,6 @@ import org.eclipse.jface.text.source.IAnnotationModelExtension;
 import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.jface.viewers.ISelectionChangedListener;
 import org.eclipse.jface.viewers.IPostSelectionProvider;
-import org.eclipse.swt.widgets.Display;
 
 /** Marks where else in the file the thing at the cursor is named. */
 public final class Occurrences extends TextWorker<List<Use>> implements IReconciler {
@@ -24,7 +23,13 @@ public final class Occurrences extends TextWorker<List<Use>> implements IReconci
 	private static final String USED = "org.baywright.workbench.occurrence";
 	private static final String DECLARED = "org.baywright.workbench.declaration";
 
-	private final ISelectionChangedListener moved = event -> again();
+	private final ISelectionChangedListener moved = event -> {
+		if (viewer() != null && viewer().getTextWidget() != null) {
+			caret = viewer().getSelectedRange().x;
+			again();
+		}
+	};
+	private volatile int caret = -1;
 	private Annotation[] shown = {};
 
 	/** Made by the platform. */
@@ -50,13 +55,8 @@ public final class Occurrences extends TextWorker<List<Use>> implements IReconci
 
 	@Override
 	List<Use> ask(EditedFile of) {
-		int[] caret = { -1 };
-		Display.getDefault().syncExec(() -> {
-			if (viewer() != null && viewer().getTextWidget() != null && !viewer().getTextWidget().isDisposed()) {
-				caret[0] = viewer().getSelectedRange().x;
-			}
-		});
-		return caret[0] < 0 ? List.of() : of.ask((EditorServices services, String path) -> services.occurrences(path, caret[0]));
+		int at = caret;
+		return at < 0 ? List.of() : of.ask((EditorServices services, String path) -> services.occurrences(path, at));
 	}
 
 	@Override

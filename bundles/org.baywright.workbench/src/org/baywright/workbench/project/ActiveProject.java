@@ -1,5 +1,6 @@
 package org.baywright.workbench.project;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -8,6 +9,7 @@ import java.util.function.Consumer;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.Adapters;
 import org.eclipse.jface.viewers.ISelection;
 import org.eclipse.jface.viewers.IStructuredSelection;
@@ -58,7 +60,7 @@ public final class ActiveProject {
 			follow(editor);
 		}
 		if (active == null) {
-			List<IProject> all = java.util.Arrays.stream(org.eclipse.core.resources.ResourcesPlugin.getWorkspace().getRoot().getProjects())
+			List<IProject> all = Arrays.stream(ResourcesPlugin.getWorkspace().getRoot().getProjects())
 					.filter(Nature::isOn).toList();
 			if (!all.isEmpty()) {
 				activate(all.get(0));
@@ -102,7 +104,7 @@ public final class ActiveProject {
 
 	/** Makes a project the one to show, if it holds rules. */
 	public void activate(IProject project) {
-		if (!Nature.isOn(project) || active != null && active.project().equals(project)) {
+		if (!Nature.isOn(project) || active == RuleProjects.of(project)) {
 			return;
 		}
 		if (active != null) {
@@ -141,7 +143,10 @@ public final class ActiveProject {
 				synchronized (this) {
 					waiting = false;
 				}
-				state().ifPresent(now -> listeners.forEach(listener -> listener.accept(now)));
+				if (active != null) {
+					ProjectState now = active.state();
+					listeners.forEach(listener -> listener.accept(now));
+				}
 			});
 		}
 	}

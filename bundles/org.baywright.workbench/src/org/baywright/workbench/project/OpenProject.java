@@ -77,6 +77,8 @@ public final class OpenProject {
 			return Status.CANCEL_STATUS;
 		} catch (IOException e) {
 			String message = ProjectMessages.bind(ProjectMessages.Unreadable, project.getName(), e.getMessage());
+			// whoever asks next may find it readable
+			RuleProjects.forget(this);
 			tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(message)));
 			return Baywright.error(message, e);
 		}
@@ -202,6 +204,7 @@ public final class OpenProject {
 
 	void close() {
 		closed = true;
+		tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(ProjectMessages.Closed)));
 		listeners.clear();
 		if (!live.cancel(false)) {
 			live.thenAccept(LiveProject::close);

@@ -7,6 +7,7 @@ final class ProjectMessages extends NLS {
 
 	public static String Reading;
 	public static String Unreadable;
+	public static String Closed;
 	public static String Stopped;
 	public static String Failed;
 

@@ -40,6 +40,11 @@ public final class RuleProjects {
 		return List.copyOf(OPEN.values());
 	}
 
+	/** Makes the next one who asks read the project anew. */
+	static void forget(OpenProject open) {
+		OPEN.remove(open.project(), open);
+	}
+
 	private static void forget(IResourceChangeEvent event) {
 		if (event.getResource() instanceof IProject project) {
 			OpenProject gone = OPEN.remove(project);
