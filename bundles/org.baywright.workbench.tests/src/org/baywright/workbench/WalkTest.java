@@ -61,7 +61,12 @@ class WalkTest {
 
 	@Test
 	void fromTheWelcomeToTheRulePack() throws Exception {
-		Ui.run(() -> Ui.page().getWorkbenchWindow().getShell().setBounds(0, 0, 1440, 900));
+		Ui.run(() -> {
+			Ui.page().closeAllEditors(false);
+			Ui.page().resetPerspective();
+			Ui.page().getWorkbenchWindow().getShell().setBounds(0, 0, 1440, 900);
+			PlatformUI.getWorkbench().getIntroManager().showIntro(Ui.page().getWorkbenchWindow(), false);
+		});
 		Ui.await(() -> "no welcome", () -> PlatformUI.getWorkbench().getIntroManager().getIntro() != null);
 		Ui.picture("01-welcome");
 		Ui.run(() -> PlatformUI.getWorkbench().getIntroManager().closeIntro(PlatformUI.getWorkbench().getIntroManager().getIntro()));

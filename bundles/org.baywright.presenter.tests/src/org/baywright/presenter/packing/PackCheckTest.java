@@ -1,0 +1,58 @@
+package org.baywright.presenter.packing;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Report;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.language.workspace.Snapshot;
+import org.baywright.pack.PackException;
+import org.baywright.pack.PackReader;
+import org.baywright.presenter.Examples;
+import org.junit.jupiter.api.Test;
+
+/** On the project of the ten-minute walk, before and after the mistake in it is mended. */
+class PackCheckTest {
+
+	private static final String MISTAKE = "                 clears ground_strap.loose\n";
+
+	private static RuleProject walk() {
+		return Examples.project("../bundles/org.baywright.workbench/examples/first-walk");
+	}
+
+	private static Report check(Snapshot snapshot) {
+		return new Analysis().check(snapshot.rules(), Listener.NONE);
+	}
+
+	@Test
+	void whatBlocksIsListedAndNothingIsMade() throws Exception {
+		Snapshot snapshot = walk().snapshot();
+		Report report = check(snapshot);
+		PackCheck check = PackCheck.of(snapshot.problems(), report);
+		assertFalse(check.isReady());
+		assertEquals(1, check.blocks().size());
+		assertEquals("rules.bay", check.blocks().get(0).span().file());
+		assertTrue(check.blocks().get(0).message().contains("confirms ground_strap.loose"), check.blocks().get(0).message());
+		assertTrue(check.summary().endsWith("One error is to be put right first."), check.summary());
+		assertThrows(PackException.class, () -> PackCheck.make(snapshot.rules(), report, snapshot.problems()));
+	}
+
+	@Test
+	void whatIsMadeIsReadBack() throws Exception {
+		RuleProject project = walk();
+		String text = project.snapshot().sources().get("rules.bay");
+		assertTrue(text.contains(MISTAKE));
+		project.update("rules.bay", text.replace(MISTAKE, ""));
+		Snapshot snapshot = project.snapshot();
+		Report report = check(snapshot);
+		assertEquals("Nothing blocks the pack.", PackCheck.of(snapshot.problems(), report).summary());
+		PackCheck.Made made = PackCheck.make(snapshot.rules(), report, snapshot.problems());
+		assertEquals(made.manifest(), PackReader.read(made.bytes()).manifest());
+		assertEquals(3, made.manifest().cases());
+		assertTrue(made.sheet().contains("Lark L2 light van"));
+	}
+}
