@@ -1,5 +1,7 @@
 package org.baywright.workbench.view.grid;
 
+import java.util.List;
+
 import org.baywright.model.VerdictKind;
 import org.baywright.presenter.picture.Node;
 import org.baywright.presenter.picture.Theme;
@@ -7,6 +9,7 @@ import org.baywright.workbench.view.Grounds;
 import org.eclipse.nebula.widgets.nattable.NatTable;
 import org.eclipse.nebula.widgets.nattable.config.CellConfigAttributes;
 import org.eclipse.nebula.widgets.nattable.config.IConfigRegistry;
+import org.eclipse.nebula.widgets.nattable.grid.GridRegion;
 import org.eclipse.nebula.widgets.nattable.painter.cell.BackgroundPainter;
 import org.eclipse.nebula.widgets.nattable.painter.cell.ICellPainter;
 import org.eclipse.nebula.widgets.nattable.painter.cell.TextPainter;
@@ -32,18 +35,18 @@ final class GridStyle {
 	static void apply(NatTable table, Theme theme) {
 		DefaultNatTableThemeConfiguration look = theme.equals(Theme.DARK) ? new DarkNatTableThemeConfiguration()
 				: new ModernNatTableThemeConfiguration();
-		look.defaultCellPainter = wrapping();
 		look.defaultHAlign = HorizontalAlignmentEnum.LEFT;
 		look.defaultVAlign = VerticalAlignmentEnum.TOP;
-		look.cHeaderCellPainter = wrapping();
 		look.cHeaderHAlign = HorizontalAlignmentEnum.LEFT;
-		look.rHeaderCellPainter = wrapping();
 		look.rHeaderHAlign = HorizontalAlignmentEnum.LEFT;
 		look.rHeaderVAlign = VerticalAlignmentEnum.TOP;
 		look.defaultBgColor = Grounds.colour(theme.background());
 		look.defaultFgColor = Grounds.colour(theme.text());
 		table.setTheme(look);
 		IConfigRegistry registry = table.getConfigRegistry();
+		for (String region : List.of(GridRegion.BODY, GridRegion.COLUMN_HEADER, GridRegion.ROW_HEADER)) {
+			registry.registerConfigAttribute(CellConfigAttributes.CELL_PAINTER, wrapping(), DisplayMode.NORMAL, region);
+		}
 		paint(registry, VerdictKind.CONFIRMED.name(), theme, Node.Kind.CONFIRMED);
 		paint(registry, VerdictKind.SUSPECTED.name(), theme, Node.Kind.SUSPECTED);
 		paint(registry, VerdictKind.CLEARED.name(), theme, Node.Kind.CLEARED);
