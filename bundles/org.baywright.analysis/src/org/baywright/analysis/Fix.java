@@ -1,5 +1,7 @@
 package org.baywright.analysis;
 
+import org.baywright.model.Span;
+
 /** A change to the text that would answer a finding. */
 public sealed interface Fix {
 
@@ -16,5 +18,23 @@ public sealed interface Fix {
 
 	/** Add a new element at the end of the file that holds the finding. */
 	record AddElement(String title, String text) implements Fix {
+	}
+
+	/** Take one conclusion back: the result proves less. A result that proves nothing else says so. */
+	record Withdraw(String title, String rule, String fault, Span at) implements Fix {
+	}
+
+	/**
+	 * Write something else within an element.
+	 *
+	 * @param within where the element stands
+	 * @param old what is written there once
+	 * @param now what to write instead
+	 */
+	record ReplaceText(String title, Span within, String old, String now) implements Fix {
+	}
+
+	/** Take out what stands at a place, with the rest of its lines if nothing else stands there. */
+	record RemoveText(String title, Span span) implements Fix {
 	}
 }

@@ -37,7 +37,8 @@ class ArrowsTest {
 			Map.entry("presenter", Set.of("model", "analysis", "planner", "pack")), //
 			Map.entry("cli", Set.of("model", "analysis", "planner", "pack", "runtime", "language", "language.ide", "presenter")),
 			Map.entry("workbench",
-					Set.of("model", "analysis", "planner", "pack", "runtime", "language", "language.ide", "presenter"))));
+					Set.of("model", "analysis", "planner", "pack", "runtime", "language", "language.ide", "presenter")), //
+			Map.entry("application", Set.of("workbench"))));
 
 	private static final Set<String> KERNEL = Set.of("model", "analysis", "planner", "pack", "runtime");
 

@@ -210,7 +210,7 @@ class CommandsTest {
 	// ---- use ---------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest
-	@ValueSource(strings = { "check", "pack", "show", "verify", "tidy", "explain", "tour" })
+	@ValueSource(strings = { "check", "pack", "show", "verify", "tidy", "explain", "tour", "serve" })
 	void everyCommandHasHelp(String command) {
 		Runs.Result result = run(command, "--help");
 		assertEquals(ExitCode.FINE, result.code());

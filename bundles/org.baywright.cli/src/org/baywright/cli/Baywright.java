@@ -13,7 +13,7 @@ import picocli.CommandLine.Spec;
 /** The command {@code baywright} itself. */
 @Command(name = "baywright", versionProvider = Baywright.Version.class, subcommands = { CheckCommand.class,
 		PackCommand.class, ShowCommand.class, VerifyCommand.class, TidyCommand.class, ExplainCommand.class,
-		TourCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
+		TourCommand.class, ServeCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
 		description = { "Checks rules for diagnosing vehicles, proves what is wrong with them, and packs them for other tools.",
 				"" }, //
 		commandListHeading = "%nCommands:%n", optionListHeading = "%nOptions:%n", //

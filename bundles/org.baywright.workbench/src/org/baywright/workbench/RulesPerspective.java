@@ -24,7 +24,7 @@ public final class RulesPerspective implements IPerspectiveFactory {
 		layout.setEditorAreaVisible(true);
 		String editors = layout.getEditorArea();
 		layout.addView(ProjectExplorer.VIEW_ID, IPageLayout.LEFT, 0.18f, editors);
-		IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.74f, editors);
+		IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.70f, editors);
 		right.addView(IPageLayout.ID_OUTLINE);
 		right.addView(BENCH);
 		right.addPlaceholder(HELP);

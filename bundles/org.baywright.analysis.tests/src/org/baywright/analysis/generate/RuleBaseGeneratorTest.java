@@ -3,9 +3,11 @@ package org.baywright.analysis.generate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Finding;
@@ -92,6 +94,27 @@ class RuleBaseGeneratorTest {
 		Assertions.assertThrows(CancellationException.class, () -> analysis.check(base.rules(), impatient));
 		assertEquals(new Analysis().check(base.rules(), Listener.NONE).findings(),
 				analysis.check(base.rules(), Listener.NONE).findings());
+	}
+
+	/** Stops an analysis each time a little later, whether many parts are to be proved or a single one. */
+	@Test
+	void aCheckCanBeCancelledAtAnyMoment() {
+		for (int rules : new int[] { 5, 40 }) {
+			RuleBase base = RuleBaseGenerator.generate(rules, 5, 6).rules();
+			List<Finding> fresh = new Analysis().check(base, Listener.NONE).findings();
+			for (int moment = 0; moment < 12; moment++) {
+				Analysis analysis = new Analysis();
+				AtomicInteger left = new AtomicInteger(moment);
+				Listener impatient = new Listener() {
+					@Override
+					public boolean isCancelled() {
+						return left.getAndDecrement() <= 0;
+					}
+				};
+				Assertions.assertThrows(CancellationException.class, () -> analysis.check(base, impatient));
+				assertEquals(fresh, analysis.check(base, Listener.NONE).findings(), rules + " rules, stopped at " + moment);
+			}
+		}
 	}
 
 	/** A gap is named after its region, the seed after its sign alone. */

@@ -1,12 +1,15 @@
 package org.baywright.analysis.check;
 
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
 
+import org.baywright.analysis.Fix;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.ProofCheck;
+import org.baywright.model.Conclusion;
 import org.baywright.model.Fault;
 import org.baywright.model.Rule;
 
@@ -23,13 +26,31 @@ final class ClashReport {
 				if (told.add(clash.key())) {
 					Rule first = checked.base().rule(clash.first()).orElseThrow();
 					Rule second = checked.base().rule(clash.second()).orElseThrow();
-					checked.finding(check, clash.key(), first.outcomes().get(clash.firstOutcome()).span())
+					Checked.Draftsman finding = checked.finding(check, clash.key(), first.outcomes().get(clash.firstOutcome()).span())
 							.says(sentence.apply(clash)).shownBy(checked.witness(part, clash.situation()))
-							.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first)
-							.about(second).add();
+							.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first).about(second);
+					List<String> faults = Arrays.asList(clash.subject().split("\\+"));
+					withdraw(second, clash.secondOutcome(), faults, finding);
+					withdraw(first, clash.firstOutcome(), faults, finding);
+					finding.add();
 				}
 			}
 		});
+	}
+
+	/** Either rule may prove too much. */
+	private static void withdraw(Rule rule, int outcome, List<String> faults, Checked.Draftsman finding) {
+		for (Conclusion conclusion : rule.outcomes().get(outcome).conclusions()) {
+			if (conclusion instanceof Conclusion.OnFault on && faults.contains(on.fault())) {
+				String verb = switch (on.verdict()) {
+				case CONFIRMED -> "confirms";
+				case SUSPECTED -> "suspects";
+				case CLEARED -> "clears";
+				};
+				String title = "Withdraw: " + rule.name() + " " + verb + " " + on.fault();
+				finding.fix(new Fix.Withdraw(title, rule.name(), on.fault(), on.span()));
+			}
+		}
 	}
 
 	/** Returns the fault as people say it, with its name. */

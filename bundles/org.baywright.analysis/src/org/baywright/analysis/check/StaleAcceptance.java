@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 
 import org.baywright.analysis.Finding;
+import org.baywright.analysis.Fix;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
@@ -24,17 +25,24 @@ public final class StaleAcceptance implements Check {
 		for (Acceptance acceptance : checked.base().acceptances()) {
 			Finding finding = byId.get(acceptance.findingId());
 			if (finding == null) {
-				tell(checked, acceptance, "There is no such finding any more; remove the acceptance.");
+				tell(checked, acceptance, "There is no such finding any more; remove the acceptance.", removed(acceptance));
 			} else if (finding.severity() == Severity.ERROR) {
-				tell(checked, acceptance, "An error cannot be accepted; put it right.");
+				tell(checked, acceptance, "An error cannot be accepted; put it right.", removed(acceptance));
 			} else if (!finding.meaning().equals(acceptance.meaning())) {
 				tell(checked, acceptance, "The meaning has changed since this was accepted; look again and write \""
-						+ finding.acceptanceKey() + "\" if it may still stand.");
+						+ finding.acceptanceKey() + "\" if it may still stand.",
+						new Fix.ReplaceText("Say that it may still stand", acceptance.span(), acceptance.finding(),
+								finding.acceptanceKey()));
 			}
 		}
 	}
 
-	private void tell(Checked checked, Acceptance acceptance, String sentence) {
-		checked.finding(this, acceptance.finding(), acceptance.span()).says(sentence).about(acceptance.finding()).add();
+	private static Fix removed(Acceptance acceptance) {
+		return new Fix.RemoveText("Take the acceptance out", acceptance.span());
+	}
+
+	private void tell(Checked checked, Acceptance acceptance, String sentence, Fix fix) {
+		checked.finding(this, acceptance.finding(), acceptance.span()).says(sentence).about(acceptance.finding()).fix(fix)
+				.add();
 	}
 }

@@ -2,6 +2,7 @@ package org.baywright.analysis.check;
 
 import java.util.Optional;
 
+import org.baywright.analysis.Fix;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
@@ -23,8 +24,15 @@ public final class StaleReview implements Check {
 						.says("Rule " + review.rule() + " has changed its meaning since " + review.reviewer()
 								+ " reviewed it on " + review.date() + "; if the opinion still holds, write meaning \""
 								+ Meaning.fingerprint(rule.get()) + "\".")
-						.near(rule.get().span(), "rule " + review.rule()).about(rule.get()).add();
+						.near(rule.get().span(), "rule " + review.rule())
+						.fix(new Fix.ReplaceText("Say that the opinion still holds", review.span(), quoted(review.meaning()),
+								quoted(Meaning.fingerprint(rule.get()))))
+						.about(rule.get()).add();
 			}
 		}
+	}
+
+	private static String quoted(String meaning) {
+		return '"' + meaning + '"';
 	}
 }

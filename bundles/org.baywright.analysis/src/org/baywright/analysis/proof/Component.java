@@ -17,6 +17,9 @@ public final class Component {
 	List<Condition> unquiet = List.of();
 	List<String> undecided = List.of();
 
+	/** Whether all of it is proved; a check that was stopped leaves parts that are not. */
+	volatile boolean proved;
+
 	Component(Key key, List<String> rules) {
 		this.key = key;
 		this.rules = List.copyOf(rules);

@@ -80,7 +80,11 @@ public final class Engine {
 				part.addFamily(family.name());
 			}
 		}
-		prove(base, toProve, listener);
+		try {
+			prove(base, toProve, listener);
+		} finally {
+			known.values().removeIf(part -> !part.proved);
+		}
 		known = used;
 		families = now;
 		Checked checked = new Checked(base, List.copyOf(used.values()), now, memory, conflictLimit);
@@ -207,11 +211,9 @@ public final class Engine {
 				task.get();
 			}
 		} catch (ExecutionException e) {
-			toProve.keySet().forEach(part -> known.remove(part.key));
 			throw e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e.getCause());
 		} catch (InterruptedException e) {
 			Thread.currentThread().interrupt();
-			toProve.keySet().forEach(part -> known.remove(part.key));
 			throw new CancellationException();
 		} finally {
 			pool.shutdownNow();
@@ -240,6 +242,7 @@ public final class Engine {
 			part.unquiet = unquiet.orElse(List.of());
 		}
 		part.undecided = prover.undecidedQuestions();
+		part.proved = true;
 		listener.progress(done.incrementAndGet(), total);
 	}
 }

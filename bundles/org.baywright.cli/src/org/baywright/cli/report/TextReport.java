@@ -99,7 +99,9 @@ public final class TextReport {
 		}
 		for (Fix fix : answers(first.fixes())) {
 			out.println(INDENT + "To answer it: " + Style.safe(fix.title()));
-			String text = fix instanceof Fix.AddLine line ? line.line() : fix instanceof Fix.AddElement element ? element.text() : "";
+			String text = fix instanceof Fix.AddLine line ? line.line()
+					: fix instanceof Fix.AddElement element ? element.text()
+							: fix instanceof Fix.ReplaceText replace ? replace.now() : "";
 			text.lines().forEach(line -> out.println(INDENT + "  " + Style.safe(line)));
 		}
 	}

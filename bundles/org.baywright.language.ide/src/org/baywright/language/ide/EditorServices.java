@@ -160,14 +160,14 @@ public final class EditorServices {
 	/** Returns the name that {@link #rename} would change. */
 	public Optional<Use> prepareRename(String file, int offset) {
 		synchronized (project) {
-			return new Renaming(project.names(), usages).prepare(file, offset);
+			return new Renaming(project, usages).prepare(file, offset);
 		}
 	}
 
 	/** Gives the thing at a place another name, in all files; see {@link Renaming#rename}. */
 	public Renaming.Result rename(String file, int offset, String newName) {
 		synchronized (project) {
-			return new Renaming(project.names(), usages).rename(file, offset, newName);
+			return new Renaming(project, usages).rename(file, offset, newName);
 		}
 	}
 

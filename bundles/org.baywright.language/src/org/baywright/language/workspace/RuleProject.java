@@ -90,8 +90,7 @@ public final class RuleProject {
 	public static RuleProject open(Path path, LoadListener listener, Injector injector) throws IOException {
 		Path whole = path.toAbsolutePath().normalize();
 		if (Files.isDirectory(whole)) {
-			String name = whole.getFileName() == null ? "rules" : whole.getFileName().toString();
-			RuleProject project = new RuleProject(name, Optional.of(whole), injector);
+			RuleProject project = new RuleProject(name(whole), Optional.of(whole), injector);
 			project.load(ProjectFiles.beneath(whole), listener);
 			return project;
 		}
@@ -104,6 +103,30 @@ public final class RuleProject {
 		RuleProject project = new RuleProject(name, Optional.of(whole.getParent()), injector);
 		project.load(new TreeMap<>(Map.of(file, whole)), listener);
 		return project;
+	}
+
+	/**
+	 * Returns the project of a folder before any of its files is read; {@link #reload} reads one.
+	 *
+	 * @param folder the folder
+	 */
+	public static RuleProject unread(Path folder) {
+		Path whole = folder.toAbsolutePath().normalize();
+		return new RuleProject(name(whole), Optional.of(whole), BayStandaloneSetup.injector());
+	}
+
+	private static String name(Path folder) {
+		return folder.getFileName() == null ? "rules" : folder.getFileName().toString();
+	}
+
+	/**
+	 * Returns the rule files that lie in a project's folder now, whether they were read or not, in order.
+	 *
+	 * @param folder the folder
+	 * @throws IOException if it cannot be read
+	 */
+	public static List<String> filesIn(Path folder) throws IOException {
+		return List.copyOf(ProjectFiles.beneath(folder.toAbsolutePath().normalize()).keySet());
 	}
 
 	/**

@@ -1,5 +1,6 @@
 package org.baywright.workbench.editor;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -7,9 +8,12 @@ import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.colour.Colour;
 import org.baywright.language.ide.colour.Coloured;
 import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.jface.text.DocumentEvent;
 import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.ITextListener;
 import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.jface.text.Region;
+import org.eclipse.jface.text.TextEvent;
 import org.eclipse.jface.text.TextPresentation;
 import org.eclipse.jface.text.presentation.IPresentationDamager;
 import org.eclipse.jface.text.presentation.IPresentationReconciler;
@@ -19,18 +23,18 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyleRange;
 
 /** Colours words by what they mean, in the colours of the theme. */
-public final class Colours extends TextWorker<List<Coloured>> implements IPresentationReconciler {
+public final class Colours extends TextWorker<List<Coloured>> implements IPresentationReconciler, ITextListener {
 
 	private static final String PREFIX = "org.baywright.workbench.colour.";
 
 	private final IPropertyChangeListener themed = event -> {
 		if (event.getProperty().startsWith(PREFIX)) {
-			shown = List.of();
+			forget();
 			again();
 		}
 	};
 	private List<Coloured> shown = List.of();
-	private int shownLength = -1;
+	private boolean blank = true;
 
 	/** Made by the platform. */
 	public Colours() {
@@ -40,12 +44,16 @@ public final class Colours extends TextWorker<List<Coloured>> implements IPresen
 	@Override
 	public void install(ITextViewer viewer) {
 		super.install(viewer);
+		viewer.addTextListener(this);
 		JFaceResources.getColorRegistry().addListener(themed);
 	}
 
 	@Override
 	public void uninstall() {
 		JFaceResources.getColorRegistry().removeListener(themed);
+		if (viewer() != null) {
+			viewer().removeTextListener(this);
+		}
 		super.uninstall();
 	}
 
@@ -62,40 +70,59 @@ public final class Colours extends TextWorker<List<Coloured>> implements IPresen
 
 	@Override
 	void show(ITextViewer in, List<Coloured> answer) {
-		int length = in.getDocument().getLength();
 		int same = 0;
-		if (shownLength >= 0) {
-			while (same < answer.size() && same < shown.size() && answer.get(same).equals(shown.get(same))) {
-				same++;
-			}
+		while (same < answer.size() && same < shown.size() && answer.get(same).equals(shown.get(same))) {
+			same++;
 		}
-		if (same == answer.size() && same == shown.size() && length == shownLength) {
-			return;
-		}
-		// the widget moves the looks of what follows an edit along; only what differs is set again
-		int shift = length - shownLength;
 		int last = answer.size();
 		int lastShown = shown.size();
-		while (shownLength >= 0 && last > same && lastShown > same && moved(shown.get(lastShown - 1), shift).equals(answer.get(last - 1))) {
+		while (last > same && lastShown > same && shown.get(lastShown - 1).equals(answer.get(last - 1))) {
 			last--;
 			lastShown--;
 		}
+		int length = in.getDocument().getLength();
 		int from = same == 0 ? 0 : answer.get(same - 1).offset() + answer.get(same - 1).length();
 		int to = last == answer.size() ? length : answer.get(last).offset();
-		if (to > from) {
-			TextPresentation presentation = new TextPresentation(new Region(from, to - from), 1000);
+		boolean differs = last > same || lastShown > same || blank;
+		if (differs && to > from) {
+			TextPresentation presentation = new TextPresentation(new Region(from, to - from), last - same);
 			presentation.setDefaultStyleRange(new StyleRange(from, to - from, null, null));
-			for (Coloured word : answer.subList(same, last)) {
-				presentation.addStyleRange(style(word));
-			}
+			answer.subList(same, last).forEach(word -> presentation.addStyleRange(style(word)));
 			in.changeTextPresentation(presentation, true);
 		}
 		shown = answer;
-		shownLength = length;
+		blank = false;
 	}
 
-	private static Coloured moved(Coloured word, int shift) {
-		return new Coloured(word.offset() + shift, word.length(), word.colour(), word.declaration());
+	/** The widget moves looks along with an edit and drops those of what goes; only what differs is set again. */
+	@Override
+	public void documentChanged(DocumentEvent event) {
+		int end = event.getOffset() + event.getLength();
+		int shift = event.getText() == null ? -event.getLength() : event.getText().length() - event.getLength();
+		List<Coloured> kept = new ArrayList<>(shown.size());
+		for (Coloured word : shown) {
+			if (word.offset() + word.length() <= event.getOffset()) {
+				kept.add(word);
+			} else if (word.offset() >= end) {
+				kept.add(new Coloured(word.offset() + shift, word.length(), word.colour(), word.declaration()));
+			}
+		}
+		shown = kept;
+		super.documentChanged(event);
+	}
+
+	/** All looks are lost when the viewer shows its text anew, as it does when folding begins. */
+	@Override
+	public void textChanged(TextEvent event) {
+		if (event.getDocumentEvent() == null && event.getViewerRedrawState()) {
+			forget();
+			again();
+		}
+	}
+
+	private void forget() {
+		shown = List.of();
+		blank = true;
 	}
 
 	private static StyleRange style(Coloured word) {
@@ -109,8 +136,7 @@ public final class Colours extends TextWorker<List<Coloured>> implements IPresen
 	@Override
 	public void inputDocumentAboutToBeChanged(IDocument old, IDocument now) {
 		super.inputDocumentAboutToBeChanged(old, now);
-		shown = List.of();
-		shownLength = -1;
+		forget();
 	}
 
 	@Override

@@ -1,12 +1,15 @@
 package org.baywright.workbench.editor;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.fix.QuickFix;
+import org.baywright.language.ide.text.TextEdit;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
+import org.baywright.workbench.project.FileEdits;
 import org.baywright.workbench.project.OpenProject;
 import org.baywright.workbench.project.Places;
 import org.baywright.workbench.project.ProjectState;
@@ -19,14 +22,13 @@ import org.eclipse.core.filebuffers.LocationKind;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
 import org.eclipse.core.runtime.CoreException;
-import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
-import org.eclipse.ltk.core.refactoring.PerformChangeOperation;
-import org.eclipse.ltk.core.refactoring.RefactoringCore;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.text.edits.MultiTextEdit;
+import org.eclipse.text.edits.ReplaceEdit;
 import org.eclipse.ui.IMarkerResolution;
 import org.eclipse.ui.IMarkerResolution2;
 import org.eclipse.ui.IMarkerResolutionGenerator2;
@@ -100,9 +102,13 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 				return;
 			}
 			try {
-				PerformChangeOperation operation = new PerformChangeOperation(TextChanges.of(fix.title(), project, fix.edits()));
-				operation.setUndoManager(RefactoringCore.getUndoManager(), fix.title());
-				operation.run(new NullProgressMonitor());
+				for (Map.Entry<String, List<TextEdit>> edits : fix.edits().entrySet()) {
+					FileEdits.change(project.file(edits.getKey()), document -> {
+						MultiTextEdit all = new MultiTextEdit();
+						edits.getValue().forEach(edit -> all.addChild(new ReplaceEdit(edit.offset(), edit.length(), edit.text())));
+						all.apply(document);
+					});
+				}
 				fix.next().ifPresent(next -> Places.open(project.file(next.file()), next.offset(), next.length(), true));
 			} catch (CoreException e) {
 				Baywright.log(EditorMessages.FixFailed, e);
@@ -111,7 +117,7 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 		}
 
 		/** A change is in terms of the texts that were checked. */
-		private boolean isStillTrue() {
+		boolean isStillTrue() {
 			for (String path : fix.edits().keySet()) {
 				IFile file = project.file(path);
 				ITextFileBuffer buffer = FileBuffers.getTextFileBufferManager().getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);

@@ -12,6 +12,7 @@ import org.eclipse.core.resources.IResourceDelta;
 import org.eclipse.core.resources.IncrementalProjectBuilder;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.jobs.ISchedulingRule;
 
 /**
  * Tells the open project which files changed on disk. Reading and proving go on in a job of their own, so that a build
@@ -29,15 +30,17 @@ public final class Builder extends IncrementalProjectBuilder {
 		if (delta == null) {
 			open.reloadAll();
 		} else {
-			List<IFile> changed = new ArrayList<>();
+			List<String> changed = new ArrayList<>();
 			delta.accept(part -> {
-				if (part.getResource() instanceof IFile file && OpenProject.isRules(file)
-						&& (part.getKind() != IResourceDelta.CHANGED || (part.getFlags() & IResourceDelta.CONTENT) != 0)) {
-					changed.add(file);
+				boolean isText = part.getKind() != IResourceDelta.CHANGED || (part.getFlags() & IResourceDelta.CONTENT) != 0;
+				if (part.getResource() instanceof IFile file && isText && OpenProject.isRules(file) && !EditedTexts.isEdited(file)) {
+					changed.add(OpenProject.path(file));
 				}
 				return true;
 			});
-			changed.forEach(open::reload);
+			if (!changed.isEmpty()) {
+				open.reload(changed);
+			}
 		}
 		return null;
 	}
@@ -48,7 +51,7 @@ public final class Builder extends IncrementalProjectBuilder {
 	}
 
 	@Override
-	public org.eclipse.core.runtime.jobs.ISchedulingRule getRule(int kind, Map<String, String> args) {
+	public ISchedulingRule getRule(int kind, Map<String, String> args) {
 		return getProject();
 	}
 

@@ -2,50 +2,84 @@ package org.baywright.workbench.project;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Function;
 
-import org.baywright.analysis.Analysis;
-import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.language.ide.EditorServices;
+import org.baywright.language.ide.live.Audience;
+import org.baywright.language.ide.live.LiveProject;
 import org.baywright.language.workspace.LoadListener;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.workbench.Baywright;
+import org.baywright.workbench.project.ProjectState.Checked;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
+import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.SubMonitor;
 import org.eclipse.core.runtime.jobs.Job;
 
 /** A rule project that the workbench has read: its texts, with those of open editors on top, and what is known of them. */
 public final class OpenProject {
 
 	private final IProject project;
+	private final JobWork work;
 	private final List<Consumer<ProjectState>> listeners = new CopyOnWriteArrayList<>();
-	private final Analysis analysis = new Analysis();
-	private final Map<String, Optional<String>> pending = new LinkedHashMap<>();
-	private final Job job;
-	private final CompletableFuture<EditorServices> services = new CompletableFuture<>();
-	private volatile boolean closed;
-	private RuleProject rules;
+	private final CompletableFuture<LiveProject> live = new CompletableFuture<>();
+	private final List<Consumer<LiveProject>> early = new ArrayList<>();
 	private volatile ProjectState state;
+	private volatile boolean closed;
 
 	OpenProject(IProject project) {
 		this.project = project;
+		work = new JobWork(project.getName());
 		state = new ProjectState(project, Optional.empty(), Optional.empty(), Optional.empty());
-		job = Job.create("Checking the rules of " + project.getName(), this::run);
-		job.schedule();
+		Job reading = Job.create(ProjectMessages.bind(ProjectMessages.Reading, project.getName()), this::open);
+		reading.setPriority(Job.SHORT);
+		reading.schedule();
+	}
+
+	private IStatus open(IProgressMonitor monitor) {
+		SubMonitor progress = SubMonitor.convert(monitor);
+		try {
+			RuleProject rules = RuleProject.open(Path.of(project.getLocationURI()), new LoadListener() {
+				@Override
+				public void fileRead(String file, int done, int total) {
+					progress.setWorkRemaining(total - done + 1).worked(1);
+				}
+
+				@Override
+				public boolean isCancelled() {
+					return progress.isCanceled() || live.isCancelled();
+				}
+			});
+			synchronized (early) {
+				LiveProject opened = new LiveProject(rules, work, new Hearing());
+				live.complete(opened);
+				early.forEach(change -> change.accept(opened));
+				early.clear();
+			}
+			return Status.OK_STATUS;
+		} catch (CancellationException e) {
+			return Status.CANCEL_STATUS;
+		} catch (IOException e) {
+			String message = ProjectMessages.bind(ProjectMessages.Unreadable, project.getName(), e.getMessage());
+			tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(message)));
+			return Baywright.error(message, e);
+		}
 	}
 
 	/** Returns the project in the workspace. */
@@ -73,27 +107,58 @@ public final class OpenProject {
 		return project.getFile(IPath.fromPortableString(path));
 	}
 
+	// ---- changes ---------------------------------------------------------------------------------------------------
+
 	/** Gives a file the text that its editor has now. Returns at once. */
 	public void edit(IFile file, String text) {
-		change(path(file), Optional.of(text));
+		String path = path(file);
+		change(to -> to.edit(path, text));
 	}
 
 	/** Reads a file again from disk. Returns at once. */
 	public void reload(IFile file) {
-		change(path(file), Optional.empty());
+		reload(List.of(path(file)));
 	}
 
-	/** Reads all files again from disk. Returns at once. */
+	/** Reads files again from disk, all before anything is told. Returns at once. */
+	void reload(Collection<String> paths) {
+		change(to -> to.reload(paths));
+	}
+
+	/** Reads all files again from disk and checks all of them. Returns at once; files with an open editor keep its text. */
 	public void reloadAll() {
-		job.schedule();
+		TreeSet<String> paths = new TreeSet<>();
+		state.texts().ifPresent(known -> paths.addAll(known.sources().keySet()));
+		try {
+			project.accept(resource -> {
+				if (resource instanceof IFile file && isRules(file)) {
+					paths.add(path(file));
+				}
+				return true;
+			});
+		} catch (CoreException e) {
+			Baywright.log("The files of " + project.getName() + " cannot be listed.", e);
+		}
+		paths.removeIf(path -> EditedTexts.isEdited(file(path)));
+		change(to -> {
+			to.reload(paths);
+			to.checkAgain();
+		});
 	}
 
-	private void change(String path, Optional<String> text) {
-		synchronized (pending) {
-			pending.put(path, text);
+	private void change(Consumer<LiveProject> change) {
+		synchronized (early) {
+			if (!live.isDone()) {
+				early.add(change);
+				return;
+			}
 		}
-		job.schedule();
+		if (!isClosed()) {
+			change.accept(live.join());
+		}
 	}
+
+	// ---- questions -------------------------------------------------------------------------------------------------
 
 	/** A question about a file. */
 	public interface Question<T> {
@@ -108,56 +173,26 @@ public final class OpenProject {
 	 */
 	public <T> T ask(IFile file, String text, Question<T> question) {
 		String path = path(file);
-		return services(services -> {
+		return live.join().read(path, services -> {
+			// an editor that has just opened may show what nobody has told the project yet
 			services.project().update(path, text);
 			return question.answer(services, path);
 		});
 	}
 
-	/** Asks about the project as it is. Waits until it is read, which it is once there is a state with texts. */
+	/** Asks about the project as it is. Waits until it is read; not to be called on the screen's thread. */
 	public <T> T services(Function<EditorServices, T> question) {
-		EditorServices ready = services.join();
-		synchronized (ready.project()) {
-			return question.apply(ready);
-		}
+		return live.join().read("", question);
 	}
 
 	/** Returns the services without waiting; nothing if the project is not read yet. */
 	public Optional<EditorServices> ready() {
-		return services.isDone() && !closed ? Optional.of(services.join()) : Optional.empty();
+		return live.isDone() && !isClosed() ? Optional.of(live.join().services()) : Optional.empty();
 	}
 
 	/** Returns whether the project was closed. */
 	public boolean isClosed() {
-		return closed;
-	}
-
-	private IStatus run(IProgressMonitor monitor) {
-		try {
-			if (rules == null) {
-				rules = RuleProject.open(Path.of(project.getLocationURI()), LoadListener.NONE);
-				services.complete(new EditorServices(rules));
-			}
-			Map<String, Optional<String>> changes;
-			synchronized (pending) {
-				changes = new LinkedHashMap<>(pending);
-				pending.clear();
-			}
-			changes.forEach((path, text) -> text.ifPresentOrElse(is -> rules.update(path, is), () -> rules.reload(path)));
-			Snapshot snapshot = rules.snapshot();
-			tell(new ProjectState(project, Optional.of(snapshot), state.checked(), Optional.empty()));
-			Markers.problems(project, snapshot.problems());
-			Report report = analysis.check(snapshot.rules(), new Listener() {
-			});
-			tell(new ProjectState(project, Optional.of(snapshot), Optional.of(new ProjectState.Checked(snapshot, report)),
-					Optional.empty()));
-			Markers.findings(project, report.findings());
-			return Status.OK_STATUS;
-		} catch (CancellationException e) {
-			return Status.CANCEL_STATUS;
-		} catch (IOException e) {
-			return Baywright.error("The project cannot be read.", e);
-		}
+		return live.isCancelled() || closed;
 	}
 
 	private void tell(ProjectState now) {
@@ -167,10 +202,40 @@ public final class OpenProject {
 
 	void close() {
 		closed = true;
-		services.cancel(false);
-		job.cancel();
 		listeners.clear();
+		if (!live.cancel(false)) {
+			live.thenAccept(LiveProject::close);
+		}
 	}
+
+	/** Turns what the project tells into states and marks. */
+	private final class Hearing implements Audience {
+
+		@Override
+		public void problems(Snapshot snapshot) {
+			tell(new ProjectState(project, Optional.of(snapshot), state.checked(), Optional.empty()));
+			Markers.problems(project, snapshot.problems());
+		}
+
+		@Override
+		public void findings(Snapshot snapshot, Report report) {
+			tell(new ProjectState(project, Optional.of(snapshot), Optional.of(new Checked(snapshot, report)), Optional.empty()));
+			Markers.findings(project, report.findings());
+		}
+
+		@Override
+		public void failed(Snapshot snapshot, Throwable failure) {
+			boolean stopped = failure instanceof CancellationException;
+			String message = stopped ? ProjectMessages.Stopped : ProjectMessages.bind(ProjectMessages.Failed, failure.getMessage());
+			tell(new ProjectState(project, Optional.of(snapshot), Optional.empty(), Optional.of(message)));
+			Markers.findings(project, List.of());
+			if (!stopped) {
+				Baywright.log(message, failure);
+			}
+		}
+	}
+
+	// ---- files -----------------------------------------------------------------------------------------------------
 
 	static String path(IFile file) {
 		return file.getProjectRelativePath().toPortableString();

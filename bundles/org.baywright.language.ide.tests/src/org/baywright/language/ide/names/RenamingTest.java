@@ -64,6 +64,24 @@ class RenamingTest {
 		refused("rule a { beca@use \"x\" }", "b", "There is no name here that could be changed.");
 	}
 
+	/** Another name for the same thing makes no review stale; one that was stale stays so. */
+	@Test
+	void reviewsFollow() {
+		String rule = "rule a { given smoke then suspects battery.flat }\nsign smoke@\n";
+		RuleProject project = Cursor.in(rule).services().project();
+		String meaning = Meaning.fingerprint(project.snapshot().rules().rule("a").orElseThrow());
+		String reviews = "review a by \"M. Sund\" on 2026-03-09 agrees meaning \"%s\"\n"
+				+ "review a by \"R. Falk\" on 2026-03-09 objects meaning \"00000000\"\n";
+		Cursor cursor = Cursor.in(rule + String.format(reviews, meaning));
+		SortedMap<String, String> before = cursor.services().project().snapshot().sources();
+		Renaming.Changes changes = (Renaming.Changes) rename(cursor, "fumes");
+		assertEquals(before, cursor.services().project().snapshot().sources());
+		apply(cursor.services().project(), changes);
+		String after = Meaning.fingerprint(cursor.services().project().snapshot().rules().rule("a").orElseThrow());
+		assertEquals(rule.replace("smoke", "fumes").replace("@", "") + String.format(reviews, after),
+				cursor.services().project().source(Cursor.FILE).orElseThrow().text());
+	}
+
 	/**
 	 * Renames every third thing of each example project and back. In between the project has no new problem, and the rules mean
 	 * the same but for the name.

@@ -1,6 +1,7 @@
 package org.baywright.language.ide.complete;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -108,6 +109,6 @@ record Site(ProjectIndex index, String text, List<Word> words, int start, int of
 		}
 		Function<String, Long> count = text -> found.stream().filter(text::equals).count();
 		return found.stream().distinct().filter(text -> text.length() > 2)
-				.sorted(java.util.Comparator.comparing(count).reversed().thenComparing(text -> text)).toList();
+				.sorted(Comparator.comparing(count).reversed().thenComparing(text -> text)).toList();
 	}
 }

@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.SortedMap;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Fix;
+import org.baywright.language.ide.text.TextEdit;
+import org.baywright.model.Span;
 
 /** Makes changes of texts of the fixes that findings carry. */
 final class FindingFixes {
@@ -28,9 +30,36 @@ final class FindingFixes {
 	private Optional<Draft> draft(Finding finding, Fix fix) {
 		if (fix instanceof Fix.AddElement add) {
 			String file = finding.span().file();
-			return Optional.ofNullable(sources.get(file))
-					.map(text -> new Draft().add(file, new Places(text).addElement(add.text())));
+			return at(finding.span()).map(text -> new Draft().add(file, new Places(text).addElement(add.text())));
 		}
+		if (fix instanceof Fix.Withdraw withdraw) {
+			return at(withdraw.at()).flatMap(text -> new Places(text).withdraw(withdraw.at().offset()))
+					.map(edit -> new Draft().add(withdraw.at().file(), edit));
+		}
+		if (fix instanceof Fix.ReplaceText replace) {
+			return at(replace.within()).flatMap(text -> replaced(text, replace));
+		}
+		if (fix instanceof Fix.RemoveText remove) {
+			Span span = remove.span();
+			return at(span).map(text -> new Draft().add(span.file(),
+					new Places(text).remove(span.offset(), span.offset() + span.length())));
+		}
+		return everywhere(fix);
+	}
+
+	private Optional<String> at(Span span) {
+		return Optional.ofNullable(sources.get(span.file()));
+	}
+
+	private static Optional<Draft> replaced(String text, Fix.ReplaceText replace) {
+		Span within = replace.within();
+		int at = text.indexOf(replace.old(), within.offset());
+		boolean there = at >= 0 && at + replace.old().length() <= within.offset() + within.length();
+		return there ? Optional.of(new Draft().add(within.file(), new TextEdit(at, replace.old().length(), replace.now())))
+				: Optional.empty();
+	}
+
+	private Optional<Draft> everywhere(Fix fix) {
 		Draft draft = new Draft();
 		boolean found = false;
 		for (Map.Entry<String, String> entry : sources.entrySet()) {

@@ -11,6 +11,7 @@ import org.baywright.language.ide.text.Words;
 final class Places {
 
 	private static final String INDENT = "  ";
+	private static final List<String> CONCLUDING = List.of("confirms", "suspects", "clears", "refers", "proves");
 
 	private final String text;
 	private final List<Word> words;
@@ -101,11 +102,51 @@ final class Places {
 		return edits;
 	}
 
+	/**
+	 * Returns what takes a conclusion back.
+	 *
+	 * @param offset where the name of its fault begins
+	 */
+	Optional<TextEdit> withdraw(int offset) {
+		List<Word> read = words.stream().filter(word -> word.kind() != Word.Kind.COMMENT).toList();
+		int first = 0;
+		while (first < read.size() && read.get(first).offset() < offset) {
+			first++;
+		}
+		int last = first;
+		while (last + 2 < read.size() && read.get(last + 1).is(".")) {
+			last += 2;
+		}
+		if (first < 2 || last + 1 >= read.size() || read.get(first).offset() != offset) {
+			return Optional.empty();
+		}
+		Word before = read.get(first - 1);
+		Word after = read.get(last + 1);
+		int end = read.get(last).end();
+		if (before.is(",")) {
+			return Optional.of(new TextEdit(before.offset(), end - before.offset(), ""));
+		}
+		if (after.is(",")) {
+			return Optional.of(new TextEdit(offset, read.get(last + 2).offset() - offset, ""));
+		}
+		Word opener = read.get(first - 2);
+		if (!opener.is(":") && !opener.is("then")) {
+			return Optional.of(new TextEdit(opener.end(), end - opener.end(), ""));
+		}
+		if (CONCLUDING.stream().anyMatch(after::is)) {
+			return Optional.of(new TextEdit(before.offset(), after.offset() - before.offset(), ""));
+		}
+		return Optional.of(new TextEdit(before.offset(), end - before.offset(), "proves nothing"));
+	}
+
 	private TextEdit remove(int start) {
-		Word last = words.get(lastOf(start));
-		int from = Words.isFirstInLine(text, words.get(start).offset()) ? Words.startOfLine(text, words.get(start).offset())
-				: words.get(start).offset();
-		int to = last.end();
+		return remove(words.get(start).offset(), words.get(lastOf(start)).end());
+	}
+
+	/** Returns what takes a part of the text out, with the blank line behind it. */
+	TextEdit remove(int begin, int end) {
+		int from = Words.isFirstInLine(text, begin) ? Words.startOfLine(text, begin) : begin;
+		int to = end;
 		int lineEnd = Words.endOfLine(text, to);
 		if (text.substring(to, lineEnd).isBlank()) {
 			to = behindLineEnd(lineEnd);

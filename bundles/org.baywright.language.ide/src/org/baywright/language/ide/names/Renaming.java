@@ -12,19 +12,22 @@ import org.baywright.language.index.Kind;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Symbol;
+import org.baywright.language.workspace.RuleProject;
 
 /** Gives a thing another name, wherever it is named. */
 public final class Renaming {
 
+	private final RuleProject project;
 	private final ProjectIndex index;
 	private final Usages usages;
 
 	/**
-	 * @param index names of the project
-	 * @param usages where they stand
+	 * @param project the project
+	 * @param usages where names stand in it
 	 */
-	public Renaming(ProjectIndex index, Usages usages) {
-		this.index = index;
+	public Renaming(RuleProject project, Usages usages) {
+		this.project = project;
+		index = project.names();
 		this.usages = usages;
 	}
 
@@ -71,7 +74,7 @@ public final class Renaming {
 			edits.computeIfAbsent(use.file(), none -> new ArrayList<>())
 					.add(new TextEdit(use.offset(), use.length(), written));
 		}
-		return new Changes(edits);
+		return new Changes(Reviews.follow(project, edits));
 	}
 
 	private Optional<String> taken(Target target, String name) {

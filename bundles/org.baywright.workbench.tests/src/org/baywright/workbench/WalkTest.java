@@ -1,0 +1,123 @@
+package org.baywright.workbench;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+
+import org.baywright.pack.Pack;
+import org.baywright.pack.PackReader;
+import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.wizard.ExampleWizard;
+import org.baywright.workbench.wizard.PackWizard;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.jface.wizard.WizardDialog;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.ui.IWorkbenchWizard;
+import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.ide.IDE;
+import org.eclipse.ui.texteditor.ITextEditor;
+import org.junit.jupiter.api.Test;
+
+/** The ten-minute walk as a new user takes it, with pictures of the way. */
+class WalkTest {
+
+	private static final String[] NONE = {};
+
+	private static IProject project() {
+		return ResourcesPlugin.getWorkspace().getRoot().getProject("first-walk");
+	}
+
+	private static String marks() {
+		return Arrays.toString(Ui.marks(project()));
+	}
+
+	private static WizardDialog open(IWorkbenchWizard wizard) {
+		return Ui.get(() -> {
+			wizard.init(PlatformUI.getWorkbench(), StructuredSelection.EMPTY);
+			WizardDialog dialog = new WizardDialog(Ui.page().getWorkbenchWindow().getShell(), wizard);
+			dialog.setBlockOnOpen(false);
+			dialog.open();
+			return dialog;
+		});
+	}
+
+	private static void finish(WizardDialog dialog, IWorkbenchWizard wizard) {
+		Ui.await(() -> "the wizard does not get ready: " + dialog.getErrorMessage(), wizard::canFinish);
+		Ui.run(() -> {
+			assertTrue(wizard.performFinish());
+			dialog.close();
+		});
+	}
+
+	@Test
+	void fromTheWelcomeToTheRulePack() throws Exception {
+		Ui.run(() -> Ui.page().getWorkbenchWindow().getShell().setBounds(0, 0, 1440, 900));
+		Ui.await(() -> "no welcome", () -> PlatformUI.getWorkbench().getIntroManager().getIntro() != null);
+		Ui.picture("01-welcome");
+		Ui.run(() -> PlatformUI.getWorkbench().getIntroManager().closeIntro(PlatformUI.getWorkbench().getIntroManager().getIntro()));
+
+		ExampleWizard examples = new ExampleWizard();
+		WizardDialog choice = open(examples);
+		Ui.picture("02-example");
+		finish(choice, examples);
+		IFile rules = project().getFile("rules.bay");
+		assertTrue(rules.exists());
+
+		Ui.await(() -> "no contradiction: " + marks(), () -> Ui.mark(project(), "contradiction") != null);
+		assertEquals(1, Ui.marks(project()).length, WalkTest::marks);
+		ITextEditor editor = Ui.get(() -> (ITextEditor) IDE.openEditor(Ui.page(), rules));
+		IDocument document = Ui.get(() -> editor.getDocumentProvider().getDocument(editor.getEditorInput()));
+		Ui.run(() -> editor.selectAndReveal(document.get().indexOf("strap_by_drop"), 0));
+		Ui.pause(1500);
+		Ui.picture("03-contradiction");
+
+		String wrong = "                 clears ground_strap.loose\n";
+		Ui.run(() -> document.set(document.get().replace(wrong, "")));
+		Ui.await(() -> "still there: " + marks(), () -> Ui.marks(project()).length == 0);
+		Ui.run(() -> editor.doSave(null));
+		Ui.pause(500);
+		Ui.picture("04-mended");
+		for (String view : new String[] { "picture", "grid", "cases", "bench" }) {
+			Ui.run(() -> {
+				try {
+					Ui.page().showView("org.baywright.workbench.view." + view);
+				} catch (PartInitException e) {
+					throw new IllegalStateException(e);
+				}
+			});
+			Ui.pause(1500);
+			Ui.picture("05-" + view);
+		}
+		assertArrayEquals(NONE, Ui.marks(project()));
+		Ui.await(() -> "not checked", () -> ActiveProject.get().state().filter(state -> state.isFresh()).isPresent());
+		assertTrue(ActiveProject.get().state().orElseThrow().checked().orElseThrow().report().cases().stream().allMatch(job -> job.passed()));
+
+		PackWizard packing = new PackWizard();
+		WizardDialog export = open(packing);
+		Ui.picture("06-pack");
+		Ui.run(() -> Display.getCurrent().timerExec(1500, () -> {
+			// the note that the pack was written waits for somebody to read it
+			var shell = Display.getCurrent().getActiveShell();
+			if (shell != null) {
+				shell.close();
+			}
+		}));
+		finish(export, packing);
+		Path pack = Path.of(project().getLocationURI()).resolve("first-walk.baypack");
+		assertTrue(Files.exists(pack));
+		Pack read = PackReader.read(Files.readAllBytes(pack));
+		assertEquals(4, read.rules().rules().size());
+		assertEquals(3, read.manifest().cases());
+		assertNotNull(read.manifest().fingerprint());
+	}
+}

@@ -1,0 +1,292 @@
+package org.baywright.workbench.editor;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.regex.Pattern;
+
+import org.baywright.presenter.draft.FamilyDraft;
+import org.baywright.presenter.draft.ProjectDraft;
+import org.baywright.workbench.Ui;
+import org.baywright.workbench.help.Help;
+import org.baywright.workbench.help.HelpView;
+import org.baywright.workbench.project.RuleMarkers;
+import org.baywright.workbench.wizard.ProjectMaker;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IMarker;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.jface.text.BadLocationException;
+import org.eclipse.jface.text.IDocument;
+import org.eclipse.jface.text.ITextSelection;
+import org.eclipse.jface.text.ITextViewer;
+import org.eclipse.jface.text.Region;
+import org.eclipse.jface.text.contentassist.ICompletionProposal;
+import org.eclipse.ltk.core.refactoring.CheckConditionsOperation;
+import org.eclipse.ltk.core.refactoring.CreateChangeOperation;
+import org.eclipse.ltk.core.refactoring.PerformChangeOperation;
+import org.eclipse.ltk.core.refactoring.RefactoringCore;
+import org.eclipse.ltk.core.refactoring.RefactoringStatus;
+import org.eclipse.ltk.core.refactoring.participants.ProcessorBasedRefactoring;
+import org.eclipse.search.ui.text.Match;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.ide.IDE;
+import org.eclipse.ui.texteditor.ITextEditor;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Editing in the running workbench: marks, fixes, names across files, assist, explanations, help. */
+class EditingTest {
+
+	private static final String[] NONE = {};
+
+	private static final String CONTRADICTION = """
+
+			rule low_is_fine "Says the opposite"{
+			  given no_start
+			  run rest_voltage
+			  expect at_least 12.4 V
+			  below : clears battery.discharged
+			  because "It is a mistake."
+			  source memory
+			  by "A. Author" on 2026-03-02
+			}
+			""";
+
+	private IProject project;
+	private ITextEditor editor;
+	private IDocument document;
+
+	@BeforeEach
+	void openAProjectThatNothingStandsAgainst() throws Exception {
+		Ui.run(() -> {
+			var intro = PlatformUI.getWorkbench().getIntroManager();
+			if (intro.getIntro() != null) {
+				intro.closeIntro(intro.getIntro());
+			}
+		});
+		SortedMap<String, String> files = new ProjectDraft("editing",
+				new FamilyDraft("Tarn T3 light van", "tarn", "2015", "2021", "diesel, petrol", "WZZT3"), true, "A. Author",
+				LocalDate.of(2026, 3, 2)).files();
+		files.put("jobs.bay", """
+				case "Job 1" {
+				  on tarn with engine diesel, built 2018
+				  found no_start, rest_voltage 11.2 V
+				  was battery.discharged
+				}
+				""");
+		project = ProjectMaker.make("editing", files, new NullProgressMonitor());
+		IFile file = project.getFile("starting.bay");
+		editor = Ui.get(() -> (ITextEditor) IDE.openEditor(Ui.page(), file));
+		document = Ui.get(() -> editor.getDocumentProvider().getDocument(editor.getEditorInput()));
+		Ui.await(() -> "not checked", () -> edited().project().state().isFresh());
+		assertArrayEquals(NONE, Ui.marks(project), () -> Arrays.toString(Ui.marks(project)));
+	}
+
+	@AfterEach
+	void deleteTheProject() throws Exception {
+		Ui.run(() -> Ui.page().closeAllEditors(false));
+		project.delete(true, true, null);
+	}
+
+	private EditedFile edited() {
+		return EditedFile.of(editor).orElseThrow();
+	}
+
+	private ITextViewer viewer() {
+		return Ui.get(() -> editor.getAdapter(ITextViewer.class));
+	}
+
+	private void type(int offset, String text) {
+		Ui.run(() -> {
+			try {
+				document.replace(offset, 0, text);
+			} catch (BadLocationException e) {
+				throw new IllegalStateException(e);
+			}
+		});
+	}
+
+	@Test
+	void aContradictionIsMarkedAndItsFixTakesItAway() {
+		type(document.getLength(), CONTRADICTION);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") != null);
+		IMarker marker = Ui.mark(project, "contradiction");
+		List<Resolutions.Resolution> fixes = Ui.get(() -> Resolutions.of(marker));
+		assertFalse(fixes.isEmpty());
+		assertTrue(fixes.get(0).getDescription().contains("proves nothing"), fixes.get(0).getDescription());
+		Ui.run(() -> fixes.get(0).run(marker));
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") == null);
+	}
+
+	@Test
+	void aWrongNameIsMarkedAtOnceAlsoBehindASyntaxError() {
+		type(document.get().indexOf("rule low_battery"), "rule { given\n");
+		type(document.getLength(), "case \"Job 2\" { on tarn found no_strat was battery.discharged }\n");
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> misspelled() != null);
+		Resolutions.Resolution fix = Ui.get(() -> Resolutions.of(misspelled())).get(0);
+		Ui.run(() -> fix.run(misspelled()));
+		assertTrue(Ui.get(() -> document.get()).contains("found no_start was"), fix.getLabel());
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> misspelled() == null);
+	}
+
+	private IMarker misspelled() {
+		try {
+			return Arrays.stream(project.findMarkers(RuleMarkers.PROBLEM, true, IResource.DEPTH_INFINITE))
+					.filter(marker -> marker.getAttribute(IMarker.MESSAGE, "").contains("no_strat")).findFirst().orElse(null);
+		} catch (CoreException e) {
+			throw new IllegalStateException(e);
+		}
+	}
+
+	@Test
+	void aFixOfWhatHasChangedMeanwhileIsNotMade() {
+		type(document.getLength(), CONTRADICTION);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") != null);
+		IMarker marker = Ui.mark(project, "contradiction");
+		Resolutions.Resolution fix = Ui.get(() -> Resolutions.of(marker)).get(0);
+		type(0, "// something new\n");
+		assertFalse(Ui.get(fix::isStillTrue));
+	}
+
+	@Test
+	void aTestIsRenamedInAllFiles() throws Exception {
+		int offset = document.get().indexOf("run rest_voltage") + 6;
+		RenameProcessor processor = new RenameProcessor(edited(), offset, "rest_voltage");
+		processor.setName("open_voltage");
+		CheckConditionsOperation check = new CheckConditionsOperation(new ProcessorBasedRefactoring(processor),
+				CheckConditionsOperation.ALL_CONDITIONS);
+		PerformChangeOperation perform = new PerformChangeOperation(new CreateChangeOperation(check, RefactoringStatus.FATAL));
+		perform.setUndoManager(RefactoringCore.getUndoManager(), "Rename");
+		Ui.run(() -> {
+			try {
+				ResourcesPlugin.getWorkspace().run(perform, null);
+			} catch (CoreException e) {
+				throw new IllegalStateException(e);
+			}
+		});
+		assertEquals(3, count(document.get(), "open_voltage"));
+		assertEquals(0, count(document.get(), "rest_voltage"));
+		String jobs = new String(project.getFile("jobs.bay").getContents().readAllBytes(), StandardCharsets.UTF_8);
+		assertEquals(1, count(jobs, "open_voltage 11.2 V"), jobs);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> edited().project().state().isFresh() && Ui.marks(project).length == 0);
+	}
+
+	@Test
+	void aNameThatIsTakenIsRefused() throws Exception {
+		RenameProcessor processor = new RenameProcessor(edited(), document.get().indexOf("run rest_voltage") + 6, "rest_voltage");
+		processor.setName("no_start");
+		RefactoringStatus status = new ProcessorBasedRefactoring(processor).checkAllConditions(new NullProgressMonitor());
+		assertTrue(status.hasFatalError());
+		assertTrue(status.getMessageMatchingSeverity(RefactoringStatus.FATAL).contains("no_start"));
+	}
+
+	private static int count(String text, String word) {
+		return text.split(Pattern.quote(word), -1).length - 1;
+	}
+
+	@Test
+	void usesAreListedByFile() {
+		UsesQuery query = new UsesQuery(edited(), document.get(), document.get().indexOf("run rest_voltage") + 6);
+		query.run(new NullProgressMonitor());
+		UsesFound found = (UsesFound) query.getSearchResult();
+		assertEquals(4, found.getMatchCount());
+		Match[] inJobs = found.getMatches(project.getFile("jobs.bay"));
+		assertEquals(1, inJobs.length);
+		assertEquals("found no_start, rest_voltage 11.2 V", ((UseFound) inJobs[0]).use().line());
+	}
+
+	@Test
+	void assistOffersNamesAndSkeletonsAndFillsThemIn() {
+		type(document.getLength(), "\nrule another {\n  given no\n}\n");
+		int offset = document.get().lastIndexOf("given no") + 8;
+		ICompletionProposal[] offered = new Assist().computeCompletionProposals(viewer(), offset);
+		ICompletionProposal sign = Arrays.stream(offered).filter(proposal -> proposal.getDisplayString().startsWith("no_start"))
+				.findFirst().orElseThrow(() -> new AssertionError(Arrays.toString(offered)));
+		assertTrue(sign.getDisplayString().contains("Engine does not start"), sign.getDisplayString());
+		Ui.run(() -> sign.apply(document));
+		assertTrue(document.get().contains("given no_start\n}"));
+		ICompletionProposal[] whole = new Assist().computeCompletionProposals(viewer(), document.getLength());
+		ICompletionProposal test = Arrays.stream(whole).filter(proposal -> proposal.getDisplayString().startsWith("test"))
+				.findFirst().orElseThrow();
+		int before = document.getLength();
+		Ui.run(() -> test.apply(document));
+		assertTrue(document.getLength() > before + 20, document.get().substring(before));
+		assertNotNull(Ui.get(() -> test.getSelection(document)));
+	}
+
+	@Test
+	void wordsAreColouredAndNamesExplained() {
+		StyledText widget = Ui.get(() -> (StyledText) editor.getAdapter(Control.class));
+		Ui.await(() -> "no colours", () -> widget.getStyleRanges().length > 20);
+		type(0, "// more\n");
+		int word = document.get().indexOf("sign no_start");
+		Ui.await(() -> "lost its colour", () -> widget.getStyleRangeAtOffset(word) != null && widget.getStyleRangeAtOffset(word).foreground != null);
+		Object told = new Explanation().getHoverInfo2(viewer(), new Region(document.get().indexOf("run rest_voltage") + 6, 0));
+		assertTrue(String.valueOf(told).contains("Battery voltage at rest"), String.valueOf(told));
+	}
+
+	@Test
+	void linksLeadToTheDeclaration() {
+		var links = new Links().detectHyperlinks(viewer(), new Region(document.get().indexOf("run rest_voltage") + 6, 0), false);
+		Ui.run(() -> links[0].open());
+		String selected = Ui.get(() -> ((ITextSelection) editor.getSelectionProvider().getSelection()).getText());
+		assertEquals("rest_voltage", selected);
+		int line = Ui.get(() -> ((ITextSelection) editor.getSelectionProvider().getSelection()).getStartLine());
+		assertTrue(Ui.get(() -> lineAt(line)).startsWith("test rest_voltage"));
+	}
+
+	private String lineAt(int line) {
+		try {
+			return document.get(document.getLineOffset(line), document.getLineLength(line));
+		} catch (BadLocationException e) {
+			throw new IllegalStateException(e);
+		}
+	}
+
+	@Test
+	void helpComesOnTheFindingAtTheCursor() {
+		type(document.getLength(), CONTRADICTION);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") != null);
+		int start = Ui.mark(project, "contradiction").getAttribute(IMarker.CHAR_START, 0);
+		Ui.run(() -> {
+			Ui.page().activate(editor);
+			editor.selectAndReveal(start, 0);
+			Help.showHere();
+		});
+		assertEquals("contradiction", Ui.get(() -> ((HelpView) Ui.page().findView(HelpView.ID)).shownPage()));
+		Ui.picture("help");
+	}
+
+	@Test
+	void anEditorThatIsClosedUnsavedLeavesTheTextOfTheDisk() {
+		type(document.getLength(), CONTRADICTION);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") != null);
+		Ui.run(() -> Ui.page().closeEditor(editor, false));
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.marks(project).length == 0);
+	}
+
+	@Test
+	void aFileChangedOutsideIsReadAgain() throws Exception {
+		Path jobs = Path.of(project.getFile("jobs.bay").getLocationURI());
+		Files.writeString(jobs, Files.readString(jobs).replace("11.2 V", "13.1 V"));
+		project.refreshLocal(IResource.DEPTH_INFINITE, null);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "failing-case") != null);
+	}
+}

@@ -1,0 +1,19 @@
+package org.baywright.workbench.project;
+
+import org.eclipse.osgi.util.NLS;
+
+/** Texts about projects, in {@code messages.properties}. */
+final class ProjectMessages extends NLS {
+
+	public static String Reading;
+	public static String Unreadable;
+	public static String Stopped;
+	public static String Failed;
+
+	static {
+		NLS.initializeMessages(ProjectMessages.class.getPackageName() + ".messages", ProjectMessages.class);
+	}
+
+	private ProjectMessages() {
+	}
+}
