@@ -14,6 +14,8 @@ import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 
+import org.baywright.presenter.picture.Node;
+import org.baywright.presenter.picture.Theme;
 import org.baywright.workbench.Ui;
 import org.baywright.workbench.project.ActiveProject;
 import org.baywright.workbench.view.bench.BenchView;
@@ -25,6 +27,7 @@ import org.baywright.workbench.wizard.ProjectMaker;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.NullProgressMonitor;
+import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;
 import org.eclipse.jface.action.ActionContributionItem;
 import org.eclipse.nebula.widgets.nattable.NatTable;
 import org.eclipse.swt.SWT;
@@ -32,7 +35,11 @@ import org.eclipse.swt.custom.CLabel;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.dnd.Clipboard;
 import org.eclipse.swt.dnd.TextTransfer;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Combo;
@@ -47,13 +54,17 @@ import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
 
 /** The five views on an example project with two mistakes put into it. */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class ViewsTest {
 
 	private static final String MISTAKES = """
-			rule never "Asks for what the law forbids" {
+			rule at_odds "Asks for what the law forbids" {
 			  given rest_voltage below 12 V, rest_voltage at_least 12.4 V
 			  then suspects battery.worn
 			  because "It is a mistake."
@@ -171,11 +182,11 @@ class ViewsTest {
 	void findingsTellTheMistakesAndLeadToThem() {
 		closeEditors();
 		RulesView view = show(FindingsView.ID);
-		await("no findings", view, shown -> texts(shown).contains("2 errors"));
+		await("no findings", view, shown -> texts(shown).contains("1 error and 1 warning"));
 		Tree tree = one(view, Tree.class);
 		Ui.run(() -> {
 			var dead = Stream.of(tree.getItems()).flatMap(kind -> Stream.of(kind.getItems()))
-					.filter(item -> item.getText().contains("never")).findFirst().orElseThrow();
+					.filter(item -> item.getText().contains("at_odds")).findFirst().orElseThrow();
 			tree.setSelection(dead);
 			Event event = new Event();
 			event.item = dead;
@@ -234,9 +245,59 @@ class ViewsTest {
 		RulesView view = show(GridView.ID);
 		await("no grid", view, shown -> texts(shown).contains(" tests and "));
 		NatTable table = one(view, NatTable.class);
-		Ui.await(() -> "no cells", () -> table.getColumnCount() > 10 && table.getRowCount() > 3);
+		Ui.await(() -> "no cells", () -> table.getColumnCount() > 4 && table.getRowCount() > 3);
+		Ui.run(() -> select(all(view, Combo.class).get(0), "Quillane Plover small van"));
+		await("not the van", view, shown -> texts(shown).contains("Whether") || texts(shown).contains("faults."));
+		String first = String.valueOf(Ui.get(() -> table.getDataValueByPosition(0, 1)));
+		assertEquals("Signs and codes alone", first);
+		Ui.run(() -> select(all(view, Combo.class).get(3), "By title"));
 		Ui.picture("views-grid");
-		assertTrue(Ui.get(() -> table.getDataValueByPosition(0, 2)).toString().length() > 3);
+		String confirmed = Theme.LIGHT.boxes().get(Node.Kind.CONFIRMED).fill();
+		assertTrue(Ui.get(() -> pixels(table, Grounds.colour(confirmed).getRGB())) > 500, "no cell in its colour");
+	}
+
+	@Test
+	@Order(Integer.MAX_VALUE) // the platform's theme does not wholly go back without a new start
+	void pictureAndGridFollowADarkTheme() {
+		RulesView picture = show(PictureView.ID);
+		await("no picture", picture, shown -> shown.getContentDescription().contains("rules"));
+		IThemeEngine themes = Ui.get(() -> PlatformUI.getWorkbench().getService(IThemeEngine.class));
+		String before = Ui.get(() -> themes.getActiveTheme().getId());
+		try {
+			Ui.run(() -> themes.setTheme("org.eclipse.e4.ui.css.theme.e4_dark", false));
+			Canvas canvas = one(picture, Canvas.class);
+			RGB ground = Grounds.colour(Theme.DARK.background()).getRGB();
+			Ui.await(() -> "the picture stays light", () -> {
+				canvas.redraw();
+				canvas.update();
+				return pixels(canvas, ground) > 500;
+			});
+			Ui.picture("views-picture-dark");
+			RulesView grid = show(GridView.ID);
+			NatTable table = one(grid, NatTable.class);
+			RGB confirmed = Grounds.colour(Theme.DARK.boxes().get(Node.Kind.CONFIRMED).fill()).getRGB();
+			RGB head = Grounds.colour(Theme.DARK.boxes().get(Node.Kind.CODE).fill()).getRGB();
+			Ui.await(() -> "the grid stays light", () -> pixels(table, confirmed) > 500 && pixels(table, head) > 5000);
+			Ui.picture("views-grid-dark");
+		} finally {
+			Ui.run(() -> themes.setTheme(before, false));
+		}
+	}
+
+	private static int pixels(Control control, RGB colour) {
+		Image image = new Image(control.getDisplay(), control.getSize().x, control.getSize().y);
+		GC gc = new GC(control);
+		gc.copyArea(image, 0, 0);
+		gc.dispose();
+		ImageData data = image.getImageData();
+		image.dispose();
+		int count = 0;
+		for (int y = 0; y < data.height; y++) {
+			for (int x = 0; x < data.width; x++) {
+				count += data.palette.getRGB(data.getPixel(x, y)).equals(colour) ? 1 : 0;
+			}
+		}
+		return count;
 	}
 
 	@Test

@@ -9,11 +9,13 @@ import org.baywright.presenter.Link;
 import org.baywright.workbench.Accessible;
 import org.eclipse.jface.preference.JFacePreferences;
 import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.jface.util.IPropertyChangeListener;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.events.KeyListener;
 import org.eclipse.swt.events.MouseListener;
+import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
@@ -54,6 +56,9 @@ public final class Details {
 		text.addMouseMoveListener(event -> text.setCursor(
 				wayAt(text.getOffsetAtPoint(new Point(event.x, event.y))) == null ? null
 						: text.getDisplay().getSystemCursor(SWT.CURSOR_HAND)));
+		IPropertyChangeListener recolour = event -> colourLinks();
+		JFaceResources.getColorRegistry().addListener(recolour);
+		text.addDisposeListener(event -> JFaceResources.getColorRegistry().removeListener(recolour));
 		text.addKeyListener(KeyListener.keyPressedAdapter(event -> {
 			if (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR) {
 				follow(text.getCaretOffset());
@@ -114,7 +119,7 @@ public final class Details {
 		StyleRange style = new StyleRange();
 		style.underline = true;
 		style.underlineStyle = SWT.UNDERLINE_LINK;
-		style.foreground = JFaceResources.getColorRegistry().get(JFacePreferences.HYPERLINK_COLOR);
+		style.foreground = linkColour();
 		int start = content.length();
 		indented(words, style);
 		ways.add(new Way(start, start + words.length(), follow));
@@ -152,6 +157,20 @@ public final class Details {
 				text.setLineWrapIndent(line, 1, INDENT);
 			}
 		}
+	}
+
+	private static Color linkColour() {
+		return JFaceResources.getColorRegistry().get(JFacePreferences.HYPERLINK_COLOR);
+	}
+
+	/** The platform's theme may change while the text stands. */
+	private void colourLinks() {
+		styles.stream().filter(style -> style.foreground != null).forEach(style -> {
+			style.foreground = linkColour();
+			if (style.start + style.length <= text.getCharCount()) {
+				text.setStyleRange(style);
+			}
+		});
 	}
 
 	/** Returns everything that is told. */

@@ -1,5 +1,7 @@
 package org.baywright.workbench.view.grid;
 
+import java.util.List;
+
 import org.baywright.model.VerdictKind;
 import org.baywright.presenter.picture.Node;
 import org.baywright.presenter.picture.Theme;
@@ -7,6 +9,7 @@ import org.baywright.workbench.view.Grounds;
 import org.eclipse.nebula.widgets.nattable.NatTable;
 import org.eclipse.nebula.widgets.nattable.config.CellConfigAttributes;
 import org.eclipse.nebula.widgets.nattable.config.IConfigRegistry;
+import org.eclipse.nebula.widgets.nattable.grid.GridRegion;
 import org.eclipse.nebula.widgets.nattable.painter.cell.BackgroundPainter;
 import org.eclipse.nebula.widgets.nattable.painter.cell.ICellPainter;
 import org.eclipse.nebula.widgets.nattable.painter.cell.TextPainter;
@@ -32,22 +35,25 @@ final class GridStyle {
 	static void apply(NatTable table, Theme theme) {
 		DefaultNatTableThemeConfiguration look = theme.equals(Theme.DARK) ? new DarkNatTableThemeConfiguration()
 				: new ModernNatTableThemeConfiguration();
-		look.defaultCellPainter = wrapping();
 		look.defaultHAlign = HorizontalAlignmentEnum.LEFT;
 		look.defaultVAlign = VerticalAlignmentEnum.TOP;
-		look.cHeaderCellPainter = wrapping();
-		look.cHeaderHAlign = HorizontalAlignmentEnum.LEFT;
-		look.rHeaderCellPainter = wrapping();
-		look.rHeaderHAlign = HorizontalAlignmentEnum.LEFT;
-		look.rHeaderVAlign = VerticalAlignmentEnum.TOP;
-		look.defaultBgColor = Grounds.colour(theme.background());
-		look.defaultFgColor = Grounds.colour(theme.text());
+		look.evenRowBgColor = Grounds.colour(theme.background());
+		look.oddRowBgColor = look.evenRowBgColor;
 		table.setTheme(look);
+		table.setBackground(Grounds.colour(theme.background()));
 		IConfigRegistry registry = table.getConfigRegistry();
-		paint(registry, VerdictKind.CONFIRMED.name(), theme, Node.Kind.CONFIRMED);
-		paint(registry, VerdictKind.SUSPECTED.name(), theme, Node.Kind.SUSPECTED);
-		paint(registry, VerdictKind.CLEARED.name(), theme, Node.Kind.CLEARED);
-		paint(registry, UNSPLIT, theme, Node.Kind.SUSPECTED);
+		String head = theme.boxes().get(Node.Kind.CODE).fill();
+		paint(registry, GridRegion.BODY, theme, theme.background());
+		for (String region : List.of(GridRegion.COLUMN_HEADER, GridRegion.ROW_HEADER, GridRegion.CORNER)) {
+			paint(registry, region, theme, head);
+		}
+		for (String region : List.of(GridRegion.BODY, GridRegion.COLUMN_HEADER, GridRegion.ROW_HEADER, GridRegion.CORNER)) {
+			registry.registerConfigAttribute(CellConfigAttributes.CELL_PAINTER, wrapping(), DisplayMode.NORMAL, region);
+		}
+		paint(registry, VerdictKind.CONFIRMED.name(), theme, theme.boxes().get(Node.Kind.CONFIRMED).fill());
+		paint(registry, VerdictKind.SUSPECTED.name(), theme, theme.boxes().get(Node.Kind.SUSPECTED).fill());
+		paint(registry, VerdictKind.CLEARED.name(), theme, theme.boxes().get(Node.Kind.CLEARED).fill());
+		paint(registry, UNSPLIT, theme, theme.boxes().get(Node.Kind.SUSPECTED).fill());
 		table.refresh();
 	}
 
@@ -55,10 +61,12 @@ final class GridStyle {
 		return new BackgroundPainter(new PaddingDecorator(new TextPainter(true, false, 0, false, true), 3, 5, 3, 5));
 	}
 
-	private static void paint(IConfigRegistry registry, String label, Theme theme, Node.Kind kind) {
+	private static void paint(IConfigRegistry registry, String label, Theme theme, String fill) {
 		Style style = new Style();
-		style.setAttributeValue(CellStyleAttributes.BACKGROUND_COLOR, Grounds.colour(theme.boxes().get(kind).fill()));
+		style.setAttributeValue(CellStyleAttributes.BACKGROUND_COLOR, Grounds.colour(fill));
 		style.setAttributeValue(CellStyleAttributes.FOREGROUND_COLOR, Grounds.colour(theme.text()));
+		style.setAttributeValue(CellStyleAttributes.HORIZONTAL_ALIGNMENT, HorizontalAlignmentEnum.LEFT);
+		style.setAttributeValue(CellStyleAttributes.VERTICAL_ALIGNMENT, VerticalAlignmentEnum.TOP);
 		registry.registerConfigAttribute(CellConfigAttributes.CELL_STYLE, style, DisplayMode.NORMAL, label);
 	}
 }

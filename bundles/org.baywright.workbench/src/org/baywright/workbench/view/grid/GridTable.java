@@ -13,6 +13,7 @@ import org.baywright.presenter.grid.Cell;
 import org.baywright.presenter.grid.Column;
 import org.baywright.presenter.grid.Grid;
 import org.baywright.presenter.grid.Row;
+import org.baywright.presenter.picture.Theme;
 import org.baywright.workbench.view.Grounds;
 import org.eclipse.nebula.widgets.nattable.NatTable;
 import org.eclipse.nebula.widgets.nattable.coordinate.PositionCoordinate;
@@ -24,6 +25,7 @@ import org.eclipse.nebula.widgets.nattable.grid.layer.CornerLayer;
 import org.eclipse.nebula.widgets.nattable.grid.layer.GridLayer;
 import org.eclipse.nebula.widgets.nattable.grid.layer.RowHeaderLayer;
 import org.eclipse.nebula.widgets.nattable.layer.DataLayer;
+import org.eclipse.nebula.widgets.nattable.layer.event.StructuralRefreshEvent;
 import org.eclipse.nebula.widgets.nattable.selection.SelectionLayer;
 import org.eclipse.nebula.widgets.nattable.tooltip.NatTableContentTooltip;
 import org.eclipse.nebula.widgets.nattable.viewport.ViewportLayer;
@@ -43,8 +45,14 @@ final class GridTable {
 
 	private final NatTable table;
 	private final SelectionLayer selection;
+	private final List<DataLayer> data;
+	private Theme dressed;
 	private final Consumer<Span> open;
 	private Grid grid = new Grid(List.of(), List.of(), List.of(), "");
+
+	static {
+		TableParts.load();
+	}
 
 	GridTable(Composite parent, Consumer<Span> open) {
 		this.open = open;
@@ -69,10 +77,12 @@ final class GridTable {
 		left.setColumnWidthByPosition(1, EFFORT_WIDTH);
 		RowHeaderLayer rowHeader = new RowHeaderLayer(left, viewport, selection);
 		CornerLayer corner = new CornerLayer(new DataLayer(new DefaultCornerDataProvider(faults, tests)), rowHeader, columnHeader);
+		data = List.of(left, head, cells);
 		table = new NatTable(parent, SWT.NO_BACKGROUND | SWT.DOUBLE_BUFFERED | SWT.V_SCROLL | SWT.H_SCROLL,
 				new GridLayer(viewport, columnHeader, rowHeader, corner), false);
 		table.configure();
-		GridStyle.apply(table, Grounds.theme(parent));
+		dress(parent);
+		parent.addPaintListener(event -> dress(parent));
 		table.addListener(SWT.MouseDoubleClick, event -> place(event).ifPresent(open));
 		table.addListener(SWT.KeyDown, event -> {
 			if (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR) {
@@ -94,7 +104,17 @@ final class GridTable {
 	void show(Grid shown) {
 		grid = shown;
 		selection.clear(false);
-		table.refresh();
+		data.forEach(layer -> layer.resetRowHeightConfiguration(false));
+		data.forEach(layer -> layer.fireLayerEvent(new StructuralRefreshEvent(layer)));
+	}
+
+	/** Follows the platform's theme, which may change at any time. */
+	private void dress(Composite ground) {
+		Theme theme = Grounds.theme(ground);
+		if (!theme.equals(dressed)) {
+			dressed = theme;
+			GridStyle.apply(table, theme);
+		}
 	}
 
 	private Cell cell(int column, int row) {
