@@ -76,6 +76,22 @@ class BenchTest {
 		assertEquals(List.of(), shown.warnings());
 	}
 
+	/** A job is not sent away before the tests are done. */
+	@Test
+	void aReferralWaitsForTheTests() {
+		RuleBase rules = Examples.rules("family van", "sign dead \"Dead\"", "part battery { fault flat }",
+				"test lamp { results lit, dark takes 1 min }",
+				"rule a { given dead run lamp on dark : confirms battery.flat on lit : clears battery.flat", WHY,
+				"rule z { given dead unexplained then refers \"the specialist\"", WHY);
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
+		Shown early = show(bench);
+		assertEquals("Nothing is confirmed yet; 1 rule may fire yet. If nothing more comes of it: refer to the specialist.",
+				early.headline());
+		assertEquals("If nothing more comes of it: refer to the specialist", early.verdicts().get(0).text());
+		Shown done = show(bench.enter(new Variable(Variable.Kind.TEST, "lamp"), "lit"));
+		assertEquals("Nothing is confirmed. Refer to the specialist.", done.headline());
+	}
+
 	@Test
 	void aSilentModuleEndsTheWait() {
 		Shown shown = show(Bench.of(SMALL).enter(NO_CRANK, "present").enter(BCM, "silent"));

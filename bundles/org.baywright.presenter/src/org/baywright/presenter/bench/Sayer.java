@@ -42,7 +42,8 @@ record Sayer(RuleBase base, String family, Words words) {
 	}
 
 	Shown shown(Advice advice) {
-		List<VerdictLine> verdicts = advice.verdicts().stream().sorted(ENDS_FIRST).map(this::verdict).toList();
+		List<VerdictLine> verdicts = advice.verdicts().stream().sorted(ENDS_FIRST)
+				.map(derived -> verdict(derived, open(advice) > 0)).toList();
 		return new Shown(headline(advice), warnings(advice), verdicts, rules(advice, State.FIRED),
 				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED),
 				Step.of(base, family, advice.rules()), advice);
@@ -52,21 +53,34 @@ record Sayer(RuleBase base, String family, Words words) {
 		if (!advice.clashes().isEmpty()) {
 			return "These findings cannot all be so.";
 		}
-		List<String> ends = advice.verdicts().stream().filter(derived -> derived.verdict().isEnd()).sorted(ENDS_FIRST)
+		List<String> confirmed = advice.verdicts().stream().filter(derived -> derived.verdict().isEnd() && !derived.verdict().isReferral())
+				.sorted(ENDS_FIRST).map(derived -> Say.verdict(words, derived.verdict())).toList();
+		List<String> referrals = advice.verdicts().stream().filter(derived -> derived.verdict().isReferral()).sorted(ENDS_FIRST)
 				.map(derived -> Say.verdict(words, derived.verdict())).toList();
-		long open = advice.rules().stream().filter(rule -> rule.state() == State.OPEN).count();
+		long open = open(advice);
 		long unsure = advice.rules().stream().filter(rule -> rule.state() == State.UNDECIDED).count();
 		String rest = Say.count(open, "rule") + " may fire yet"
 				+ (unsure == 0 ? "" : "; of " + Say.count(unsure, "rule") + " nobody knows");
-		if (!ends.isEmpty()) {
-			return Say.and(ends) + "; " + rest + ".";
+		String found = confirmed.isEmpty() ? "Nothing is confirmed" : Say.and(confirmed);
+		if (open + unsure == 0) {
+			return referrals.isEmpty() ? found + ", and no rule can fire any more." : found + ". " + Say.and(referrals) + ".";
 		}
-		return open + unsure == 0 ? "Nothing is confirmed, and no rule can fire any more."
-				: "Nothing is confirmed yet; " + rest + ".";
+		// a referral stands as long as nothing explains the sign: no reason to send the job away before the tests are done
+		return found + (confirmed.isEmpty() ? " yet; " : "; ") + rest + "."
+				+ (referrals.isEmpty() ? "" : " If nothing more comes of it: " + lowerFirst(Say.and(referrals)) + ".");
 	}
 
-	private VerdictLine verdict(Derived derived) {
-		return new VerdictLine(Say.verdict(words, derived.verdict()), derived.verdict().kind(),
+	private static long open(Advice advice) {
+		return advice.rules().stream().filter(rule -> rule.state() == State.OPEN).count();
+	}
+
+	private static String lowerFirst(String text) {
+		return text.isEmpty() ? text : Character.toLowerCase(text.charAt(0)) + text.substring(1);
+	}
+
+	private VerdictLine verdict(Derived derived, boolean early) {
+		String said = Say.verdict(words, derived.verdict());
+		return new VerdictLine(early && derived.verdict().isReferral() ? "If nothing more comes of it: " + lowerFirst(said) : said, derived.verdict().kind(),
 				derived.rules().stream().map(this::link).toList());
 	}
 

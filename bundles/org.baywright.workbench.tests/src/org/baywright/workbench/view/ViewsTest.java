@@ -18,6 +18,7 @@ import org.baywright.presenter.picture.Node;
 import org.baywright.presenter.picture.Theme;
 import org.baywright.workbench.Ui;
 import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.Places;
 import org.baywright.workbench.view.bench.BenchView;
 import org.baywright.workbench.view.cases.CasesView;
 import org.baywright.workbench.view.findings.FindingsView;
@@ -52,6 +53,8 @@ import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.IWorkbenchPartReference;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -99,7 +102,12 @@ class ViewsTest {
 			}
 			ProjectMaker.make("light-van", texts, new NullProgressMonitor());
 		}
-		Ui.run(() -> ActiveProject.get().activate(project));
+		Ui.run(() -> {
+			Ui.page().closeAllEditors(false);
+			Ui.page().resetPerspective();
+			Places.open(project.getFile("rules-starting.bay"), 0, 0, true);
+			ActiveProject.get().activate(project);
+		});
 		Ui.await(() -> "not checked", () -> ActiveProject.get().state()
 				.filter(state -> state.isFresh() && state.project().equals(project)).isPresent());
 	}
@@ -111,6 +119,15 @@ class ViewsTest {
 			}
 		}
 		throw new IllegalStateException("no folder rules-examples above the working directory");
+	}
+
+	/** Takes a picture of a view in the whole window. */
+	private static void large(String id, String name) {
+		IWorkbenchPartReference part = Ui.get(() -> Ui.page().findViewReference(id));
+		Ui.run(() -> Ui.page().setPartState(part, IWorkbenchPage.STATE_MAXIMIZED));
+		Ui.pause(500);
+		Ui.picture(name);
+		Ui.run(() -> Ui.page().setPartState(part, IWorkbenchPage.STATE_RESTORED));
 	}
 
 	// ---- finding one's way -------------------------------------------------------------------------------------
@@ -228,7 +245,7 @@ class ViewsTest {
 		});
 		Ui.await(() -> "no editor", () -> editor().endsWith(".bay"));
 		Ui.run(() -> Ui.page().activate(view));
-		Ui.picture("views-picture");
+		large(PictureView.ID, "picture");
 		Ui.run(() -> select(combos.get(1), "everything"));
 		await("not all", view, shown -> !shown.getContentDescription().contains("Capacity lost"));
 		Ui.picture("views-picture-all");
@@ -251,7 +268,7 @@ class ViewsTest {
 		String first = String.valueOf(Ui.get(() -> table.getDataValueByPosition(0, 1)));
 		assertEquals("Signs and codes alone", first);
 		Ui.run(() -> select(all(view, Combo.class).get(3), "By title"));
-		Ui.picture("views-grid");
+		large(GridView.ID, "grid");
 		String confirmed = Theme.LIGHT.boxes().get(Node.Kind.CONFIRMED).fill();
 		assertTrue(Ui.get(() -> pixels(table, Grounds.colour(confirmed).getRGB())) > 500, "no cell in its colour");
 	}
@@ -317,7 +334,7 @@ class ViewsTest {
 		Table entered = one(view, Table.class);
 		assertEquals(3, Ui.get(entered::getItemCount));
 		assertEquals("11.4 V", Ui.get(() -> entered.getItem(2).getText(2)));
-		Ui.picture("views-bench");
+		Ui.picture("bench");
 		Ui.run(() -> {
 			var bar = view.getViewSite().getActionBars().getToolBarManager().getItems();
 			((ActionContributionItem) bar[3]).getAction().run();
