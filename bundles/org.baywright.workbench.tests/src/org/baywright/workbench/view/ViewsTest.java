@@ -53,6 +53,7 @@ import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.PlatformUI;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
@@ -102,6 +103,12 @@ class ViewsTest {
 		Ui.run(() -> ActiveProject.get().activate(project));
 		Ui.await(() -> "not checked", () -> ActiveProject.get().state()
 				.filter(state -> state.isFresh() && state.project().equals(project)).isPresent());
+	}
+
+	@AfterAll
+	static void leaveNothing() throws Exception {
+		closeEditors();
+		project.delete(true, true, new NullProgressMonitor());
 	}
 
 	private static Path examples() {
