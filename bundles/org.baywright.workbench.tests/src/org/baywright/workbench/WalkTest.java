@@ -74,6 +74,8 @@ class WalkTest {
 			Ui.page().getWorkbenchWindow().getShell().setBounds(0, 0, 1440, 900);
 			PlatformUI.getWorkbench().getIntroManager().showIntro(Ui.page().getWorkbenchWindow(), false);
 		});
+		// another test may have closed it; a new workspace opens it by itself
+		Ui.run(() -> PlatformUI.getWorkbench().getIntroManager().showIntro(Ui.page().getWorkbenchWindow(), false));
 		Ui.await(() -> "no welcome", () -> PlatformUI.getWorkbench().getIntroManager().getIntro() != null);
 		Ui.picture("01-welcome");
 		Ui.run(() -> PlatformUI.getWorkbench().getIntroManager().closeIntro(PlatformUI.getWorkbench().getIntroManager().getIntro()));

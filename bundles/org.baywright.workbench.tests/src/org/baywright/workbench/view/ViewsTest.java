@@ -56,6 +56,7 @@ import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchPartReference;
 import org.eclipse.ui.PlatformUI;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
@@ -110,6 +111,12 @@ class ViewsTest {
 		});
 		Ui.await(() -> "not checked", () -> ActiveProject.get().state()
 				.filter(state -> state.isFresh() && state.project().equals(project)).isPresent());
+	}
+
+	@AfterAll
+	static void leaveNothing() throws Exception {
+		closeEditors();
+		project.delete(true, true, new NullProgressMonitor());
 	}
 
 	private static Path examples() {
