@@ -38,6 +38,7 @@ public final class SelfCheck implements IApplication {
 		for (Examples.Example example : Examples.ALL) {
 			check(example.id());
 		}
+		ResourcesPlugin.getWorkspace().save(true, null);
 		wrong.forEach(System.out::println);
 		System.out.println(wrong.isEmpty() ? "Baywright works: " + classes + " contributions load, " + Examples.ALL.size() + " examples are checked."
 				: "Baywright does not work here.");

@@ -15,6 +15,12 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.regex.Pattern;
 
+import org.baywright.analysis.Finding;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
 import org.baywright.presenter.draft.FamilyDraft;
 import org.baywright.presenter.draft.ProjectDraft;
 import org.baywright.workbench.Ui;
@@ -288,5 +294,35 @@ class EditingTest {
 		Files.writeString(jobs, Files.readString(jobs).replace("11.2 V", "13.1 V"));
 		project.refreshLocal(IResource.DEPTH_INFINITE, null);
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "failing-case") != null);
+	}
+
+	/** Whoever is killed loses no more than what was typed since the last rest. */
+	@Test
+	void whatIsTypedReachesTheDiskByItself() throws Exception {
+		Path file = Path.of(project.getFile("starting.bay").getLocationURI());
+		Ui.run(() -> Ui.page().activate(editor));
+		type(0, "// typed and not saved by hand\n");
+		Ui.await(() -> "not saved by itself", () -> !editor.isDirty());
+		assertTrue(Files.readString(file).startsWith("// typed and not saved by hand"));
+	}
+
+	@Test
+	void aFixIsMadeFromTheFindings() {
+		type(document.getLength(), CONTRADICTION);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") != null);
+		Ui.await(() -> "not fresh", () -> edited().project().state().isFresh());
+		Finding finding = edited().project().state().checked().orElseThrow().report().findings().stream()
+				.filter(found -> found.check().equals("contradiction")).findFirst().orElseThrow();
+		Ui.run(() -> {
+			Display.getCurrent().timerExec(700, () -> press(Display.getCurrent().getActiveShell()));
+			Resolutions.offer(editor.getSite().getShell(), edited().project(), finding.span(), finding.id(), finding.fixes().get(0).title());
+		});
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") == null);
+	}
+
+	/** Agrees to what a dialog asks. */
+	private static void press(Shell dialog) {
+		Button agree = dialog.getDefaultButton();
+		agree.notifyListeners(SWT.Selection, new Event());
 	}
 }

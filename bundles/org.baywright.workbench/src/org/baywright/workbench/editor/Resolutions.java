@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.fix.QuickFix;
 import org.baywright.language.ide.text.TextEdit;
+import org.baywright.model.Span;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.project.FileEdits;
@@ -51,19 +52,38 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 		if (!(marker.getResource() instanceof IFile file)) {
 			return List.of();
 		}
-		OpenProject project = RuleProjects.of(file).orElse(null);
-		EditorServices services = project == null ? null : project.ready().orElse(null);
-		if (services == null || project.state().texts().isEmpty()) {
-			return List.of();
-		}
-		ProjectState state = project.state();
-		String about = marker.getAttribute(RuleMarkers.FINDING_ID, "");
 		int offset = marker.getAttribute(IMarker.CHAR_START, 0);
 		int length = Math.max(0, marker.getAttribute(IMarker.CHAR_END, offset) - offset);
+		return RuleProjects.of(file).map(project -> of(project, file.getProjectRelativePath().toPortableString(), offset, length,
+				marker.getAttribute(RuleMarkers.FINDING_ID, ""))).orElse(List.of());
+	}
+
+	private static List<Resolution> of(OpenProject project, String path, int offset, int length, String about) {
+		ProjectState state = project.state();
+		EditorServices services = project.ready().orElse(null);
+		if (services == null || state.texts().isEmpty()) {
+			return List.of();
+		}
 		Optional<Checked> checked = state.checked().filter(found -> state.isFresh());
-		List<QuickFix> fixes = services.fixes(file.getProjectRelativePath().toPortableString(), offset, length, state.texts().get(),
-				checked.map(Checked::report));
+		List<QuickFix> fixes = services.fixes(path, offset, length, state.texts().get(), checked.map(Checked::report));
 		return fixes.stream().filter(fix -> fix.about().equals(about)).map(fix -> new Resolution(project, fix, state)).toList();
+	}
+
+	/**
+	 * Shows what a fix would change and makes the change if the user agrees.
+	 *
+	 * @param place the finding's place
+	 * @param about the finding's id
+	 * @param title the fix's title
+	 */
+	public static void offer(Shell shell, OpenProject project, Span place, String about, String title) {
+		Optional<Resolution> fix = of(project, place.file(), place.offset(), place.length(), about).stream()
+				.filter(found -> found.getLabel().equals(title)).findFirst();
+		if (fix.isEmpty()) {
+			MessageDialog.openInformation(shell, title, EditorMessages.FixStale);
+		} else if (MessageDialog.openConfirm(shell, title, fix.get().getDescription())) {
+			fix.get().run(null);
+		}
 	}
 
 	/** Something that can be done. */

@@ -13,7 +13,9 @@ import org.baywright.presenter.findings.Item;
 import org.baywright.presenter.findings.Tone;
 import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Icon;
+import org.baywright.workbench.editor.Resolutions;
 import org.baywright.workbench.help.Help;
+import org.baywright.workbench.project.ActiveProject;
 import org.baywright.workbench.view.Details;
 import org.baywright.workbench.view.RulesView;
 import org.baywright.workbench.view.ViewMessages;
@@ -193,7 +195,8 @@ public final class FindingsView extends RulesView {
 		item.accepted().ifPresent(reason -> details.heading(ViewMessages.AcceptedBecause).line(reason));
 		if (!item.fixes().isEmpty()) {
 			details.heading(ViewMessages.WhatCouldBeDone);
-			item.fixes().forEach(fix -> details.link(fix, () -> open(item.place().span())));
+			item.fixes().forEach(fix -> details.link(fix, () -> ActiveProject.get().project().ifPresent(
+					project -> Resolutions.offer(getSite().getShell(), project, item.place().span(), item.id(), fix))));
 		}
 		if (item.hasHelp()) {
 			details.heading(ViewMessages.MoreAboutIt).link(item.kind(), () -> Help.show(item.kind()));
