@@ -4,6 +4,7 @@ import java.net.URL;
 
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.RulesPerspective;
+import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.FileLocator;
@@ -46,6 +47,28 @@ final class Advisor extends WorkbenchAdvisor {
 		configurer.declareImage(id, ImageDescriptor.createFromURL(url), true);
 	}
 
+	/**
+	 * Opens the windows on the screen's thread. The platform does it on another one and waits for its signal, which
+	 * sometimes comes five seconds late.
+	 */
+	@Override
+	public boolean openWindows() {
+		IWorkbenchConfigurer configurer = getWorkbenchConfigurer();
+		IStatus restored = configurer.restoreState();
+		if (restored.getCode() == IWorkbenchConfigurer.RESTORE_CODE_EXIT) {
+			return false;
+		}
+		if (!restored.isOK() && restored.getCode() == IWorkbenchConfigurer.RESTORE_CODE_RESET) {
+			try {
+				configurer.openFirstTimeWindow();
+			} catch (RuntimeException e) {
+				Baywright.log("No window could be opened.", e);
+				return false;
+			}
+		}
+		return true;
+	}
+
 	@Override
 	public IAdaptable getDefaultPageInput() {
 		return ResourcesPlugin.getWorkspace().getRoot();
@@ -60,7 +83,7 @@ final class Advisor extends WorkbenchAdvisor {
 	public void postStartup() {
 		Job refresh = Job.create(AppMessages.Refreshing, (IProgressMonitor monitor) -> {
 			try {
-				ResourcesPlugin.getWorkspace().getRoot().refreshLocal(org.eclipse.core.resources.IResource.DEPTH_INFINITE, monitor);
+				ResourcesPlugin.getWorkspace().getRoot().refreshLocal(IResource.DEPTH_INFINITE, monitor);
 			} catch (CoreException e) {
 				return e.getStatus();
 			}

@@ -28,8 +28,6 @@ import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
-import org.eclipse.text.edits.MultiTextEdit;
-import org.eclipse.text.edits.ReplaceEdit;
 import org.eclipse.ui.IMarkerResolution;
 import org.eclipse.ui.IMarkerResolution2;
 import org.eclipse.ui.IMarkerResolutionGenerator2;
@@ -123,11 +121,7 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 			}
 			try {
 				for (Map.Entry<String, List<TextEdit>> edits : fix.edits().entrySet()) {
-					FileEdits.change(project.file(edits.getKey()), document -> {
-						MultiTextEdit all = new MultiTextEdit();
-						edits.getValue().forEach(edit -> all.addChild(new ReplaceEdit(edit.offset(), edit.length(), edit.text())));
-						all.apply(document);
-					});
+					FileEdits.change(project.file(edits.getKey()), document -> TextChanges.together(edits.getValue()).apply(document));
 				}
 				fix.next().ifPresent(next -> Places.open(project.file(next.file()), next.offset(), next.length(), true));
 			} catch (CoreException e) {

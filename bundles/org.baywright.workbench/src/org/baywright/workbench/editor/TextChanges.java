@@ -25,11 +25,16 @@ final class TextChanges {
 			TextFileChange change = new TextFileChange(file.getName(), file);
 			change.setTextType("bay");
 			change.setSaveMode(TextFileChange.KEEP_SAVE_STATE);
-			MultiTextEdit root = new MultiTextEdit();
-			entry.getValue().forEach(edit -> root.addChild(new ReplaceEdit(edit.offset(), edit.length(), edit.text())));
-			change.setEdit(root);
+			change.setEdit(together(entry.getValue()));
 			all.add(change);
 		}
+		return all;
+	}
+
+	/** Returns the changes of one text as one change, each in terms of the text as it is. */
+	static MultiTextEdit together(List<TextEdit> edits) {
+		MultiTextEdit all = new MultiTextEdit();
+		edits.forEach(edit -> all.addChild(new ReplaceEdit(edit.offset(), edit.length(), edit.text())));
 		return all;
 	}
 }

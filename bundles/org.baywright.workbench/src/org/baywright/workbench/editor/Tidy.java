@@ -9,8 +9,6 @@ import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.IRewriteTarget;
-import org.eclipse.text.edits.MultiTextEdit;
-import org.eclipse.text.edits.ReplaceEdit;
 
 /** Lays the file out, or the selected lines. */
 public final class Tidy extends AbstractHandler {
@@ -37,9 +35,7 @@ public final class Tidy extends AbstractHandler {
 		IRewriteTarget target = at.editor().getAdapter(IRewriteTarget.class);
 		target.beginCompoundChange();
 		try {
-			MultiTextEdit all = new MultiTextEdit();
-			edits.forEach(edit -> all.addChild(new ReplaceEdit(edit.offset(), edit.length(), edit.text())));
-			all.apply(document);
+			TextChanges.together(edits).apply(document);
 		} catch (BadLocationException e) {
 			at.say(e.getMessage());
 		} finally {
