@@ -38,9 +38,11 @@ import org.eclipse.core.runtime.NullProgressMonitor;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
+import org.eclipse.jface.text.ITextOperationTarget;
 import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.jface.text.Region;
 import org.eclipse.jface.text.contentassist.ICompletionProposal;
+import org.eclipse.jface.text.source.ISourceViewer;
 import org.eclipse.ltk.core.refactoring.CheckConditionsOperation;
 import org.eclipse.ltk.core.refactoring.CreateChangeOperation;
 import org.eclipse.ltk.core.refactoring.PerformChangeOperation;
@@ -231,6 +233,13 @@ class EditingTest {
 		ICompletionProposal[] whole = new Assist().computeCompletionProposals(viewer(), document.getLength());
 		ICompletionProposal test = Arrays.stream(whole).filter(proposal -> proposal.getDisplayString().startsWith("test"))
 				.findFirst().orElseThrow();
+		Ui.run(() -> {
+			editor.selectAndReveal(document.get().lastIndexOf("given no_start") + 6, 0);
+			((ITextOperationTarget) viewer()).doOperation(ISourceViewer.CONTENTASSIST_PROPOSALS);
+		});
+		Ui.pause(1500);
+		Ui.picture("assist");
+		Ui.run(() -> Ui.page().activate(Ui.page().findViewReference("org.eclipse.ui.navigator.ProjectExplorer").getPart(true)));
 		int before = document.getLength();
 		Ui.run(() -> test.apply(document));
 		assertTrue(document.getLength() > before + 20, document.get().substring(before));
