@@ -68,10 +68,9 @@ class CompletionTest {
 
 	@Test
 	void conditionsOfferAllThatTheyCanSpeakOf() {
-		expect("rule a {\n  given @\n}", "not", "no_crank", "lamp", "rest_voltage", "low_supply", "bcm", "built", "doors",
-				"engine", "battery.flat", "battery.open_cell");
-		expect("law \"x\" : when @", "not", "no_crank", "lamp", "rest_voltage", "low_supply", "bcm", "built", "doors", "engine");
-		expect("rule a {\n  for tarn where @\n}", "not", "built", "engine");
+		expect("rule a {\n  given @\n}", "no_crank", "lamp", "rest_voltage", "low_supply", "bcm", "built", "doors", "engine", "battery.flat", "battery.open_cell", "not");
+		expect("law \"x\" : when @", "no_crank", "lamp", "rest_voltage", "low_supply", "bcm", "built", "doors", "engine", "not");
+		expect("rule a {\n  for tarn where @\n}", "built", "engine", "not");
 		expect("case \"j\" {\n  on heron with @\n}", "doors");
 	}
 
@@ -83,21 +82,21 @@ class CompletionTest {
 
 	@Test
 	void predicatesFitTheKind() {
-		expect("law \"x\" : when no_crank @", "absent", "and", "not", "or", "present", "then", "unexplained");
-		expect("law \"x\" : when low_supply @", "absent", "and", "missing", "not", "or", "present", "then", "unread");
-		expect("law \"x\" : when bcm @", "and", "answers", "not", "or", "silent", "then");
+		expect("law \"x\" : when no_crank @", "absent", "and", "or", "present", "then", "unexplained", "not");
+		expect("law \"x\" : when low_supply @", "absent", "and", "missing", "or", "present", "then", "unread", "not");
+		expect("law \"x\" : when bcm @", "and", "answers", "or", "silent", "then", "not");
 		expect("law \"x\" : when rest_voltage @", "above", "and", "at_least", "at_most", "below", "is", "or", "then");
 		expect("law \"x\" : when lamp @", "and", "is", "or", "then");
-		begins("rule r { given battery.flat @", "and", "cleared", "confirmed", "not", "or", "suspected");
+		begins("rule r { given battery.flat @", "and", "cleared", "confirmed", "or", "suspected", "not");
 	}
 
 	@Test
 	void valuesOfTheVeryTestTraitOrState() {
-		expect("law \"x\" : when lamp is @", "any", "not", "lit", "dark");
-		expect("law \"x\" : when lamp is not @", "any", "lit", "dark");
+		expect("law \"x\" : when lamp is @", "lit", "dark", "any", "not");
+		expect("law \"x\" : when lamp is not @", "lit", "dark", "any");
 		expect("rule a {\n  run lamp\n  on @\n}", "lit", "dark");
 		expect("rule a {\n  in ignition @\n}", "off", "on", "cranking");
-		expect("rule a {\n  for tarn where engine is @\n}", "any", "not", "diesel", "petrol", "electric");
+		expect("rule a {\n  for tarn where engine is @\n}", "diesel", "petrol", "electric", "any", "not");
 		expect("repair r { verify { repeat lamp expect @ } }", "lit", "dark", "low_supply");
 		begins("case \"j\" {\n  found lamp @\n}", "is", "lit", "dark");
 	}
@@ -148,7 +147,7 @@ class CompletionTest {
 				"battery.open_cell");
 		expect("rule a {\n  given no_crank no_crank nonsense\n  run rest_voltage\n  met clears x.y\n  because\n  source @\n}",
 				"cases", "memory", "practice", "published");
-		expect("sign \"no name\"\nlaw \"x\" when lamp is @", "any", "not", "lit", "dark");
+		expect("sign \"no name\"\nlaw \"x\" when lamp is @", "lit", "dark", "any", "not");
 	}
 
 	@Test

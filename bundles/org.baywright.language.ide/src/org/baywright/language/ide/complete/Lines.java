@@ -40,8 +40,11 @@ final class Lines {
 			"NAMES", Set.of("is"), "QUANTITY", Set.of("is", "below", "at_most", "above", "at_least"));
 
 	private static final int FIRST = 10;
+	private static final int BEHIND_NAMES = 190;
 	private static final int LATER = 200;
 	private static final int LAST = 300;
+	/** Words that lead on to a name: who knows the name wants it first. */
+	private static final Set<String> NEGATIONS = Set.of("not", "any");
 
 	private final Site site;
 	private final LocalDate today;
@@ -74,7 +77,8 @@ final class Lines {
 		int at = order.indexOf(line);
 		if (at < 0 || frame.rule().getName().equals("VerifyBlock")) {
 			boolean continues = !Words.isFirstInLine(site.text(), site.start());
-			found.add(new Ranked(continues ? FIRST : LATER, proposal(word, word, List.of())));
+			int rank = NEGATIONS.contains(word) ? BEHIND_NAMES : continues ? FIRST : LATER;
+			found.add(new Ranked(rank, proposal(word, word, List.of())));
 			return;
 		}
 		if (ONCE.contains(word) && present.contains(word)) {
