@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.Predicate;
 
 import org.baywright.pack.Pack;
@@ -79,6 +80,9 @@ class WalkTest {
 		Ui.await(() -> "no welcome", () -> PlatformUI.getWorkbench().getIntroManager().getIntro() != null);
 		Ui.picture("01-welcome");
 		Ui.run(() -> PlatformUI.getWorkbench().getIntroManager().closeIntro(PlatformUI.getWorkbench().getIntroManager().getIntro()));
+
+		assertEquals(List.of("File", "Edit", "Rules", "Search", "View", "Help"), Ui.get(() -> Arrays
+				.stream(Ui.page().getWorkbenchWindow().getShell().getMenuBar().getItems()).map(item -> item.getText().replace("&", "")).filter(text -> !text.isEmpty()).toList()));
 
 		ExampleWizard examples = new ExampleWizard();
 		WizardDialog choice = open(examples);

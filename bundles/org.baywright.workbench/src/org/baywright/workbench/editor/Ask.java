@@ -1,12 +1,7 @@
 package org.baywright.workbench.editor;
 
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
 
-import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.OpenProject;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
@@ -29,18 +24,5 @@ final class Ask {
 		job.setUser(false);
 		job.setPriority(Job.INTERACTIVE);
 		job.schedule();
-	}
-
-	/** Waits a moment for an answer that a dialog cannot do without; null if it does not come in time. */
-	static <T> T briefly(EditedFile of, OpenProject.Question<T> question) {
-		String text = of.document().get();
-		try {
-			return CompletableFuture.supplyAsync(() -> of.project().ask(of.file(), text, question)).get(2, TimeUnit.SECONDS);
-		} catch (InterruptedException | TimeoutException e) {
-			return null;
-		} catch (ExecutionException e) {
-			Baywright.log("The language does not answer.", e.getCause());
-			return null;
-		}
 	}
 }

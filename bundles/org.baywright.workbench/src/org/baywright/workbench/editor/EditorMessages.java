@@ -11,7 +11,6 @@ final class EditorMessages extends NLS {
 	public static String RenameTitle;
 	public static String RenameNew;
 	public static String RenameNothing;
-	public static String RenameStale;
 	public static String UsesOf;
 	public static String UsesMatches;
 	public static String UsesNone;

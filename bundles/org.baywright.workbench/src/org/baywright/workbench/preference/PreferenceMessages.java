@@ -8,7 +8,6 @@ final class PreferenceMessages extends NLS {
 	public static String Description;
 	public static String Author;
 	public static String Notes;
-	public static String Proofs;
 
 	static {
 		NLS.initializeMessages(PreferenceMessages.class.getPackageName() + ".messages", PreferenceMessages.class);

@@ -25,6 +25,5 @@ public final class PreferencePage extends FieldEditorPreferencePage implements I
 	protected void createFieldEditors() {
 		addField(new StringFieldEditor(Preferences.AUTHOR, PreferenceMessages.Author, getFieldEditorParent()));
 		addField(new BooleanFieldEditor(Preferences.NOTES, PreferenceMessages.Notes, getFieldEditorParent()));
-		addField(new BooleanFieldEditor(Preferences.PROOFS, PreferenceMessages.Proofs, getFieldEditorParent()));
 	}
 }

@@ -9,13 +9,11 @@ public final class Preferences extends AbstractPreferenceInitializer {
 
 	static final String AUTHOR = "author";
 	static final String NOTES = "notes";
-	static final String PROOFS = "proofs";
 
 	@Override
 	public void initializeDefaultPreferences() {
 		store().setDefault(AUTHOR, "");
 		store().setDefault(NOTES, true);
-		store().setDefault(PROOFS, true);
 	}
 
 	private static IPreferenceStore store() {
@@ -37,10 +35,5 @@ public final class Preferences extends AbstractPreferenceInitializer {
 	/** Returns whether the editor tells above each element how it is used. */
 	public static boolean showNotes() {
 		return store().getBoolean(NOTES);
-	}
-
-	/** Returns whether proofs are searched while typing, and not only when a file is saved. */
-	public static boolean proveWhileTyping() {
-		return store().getBoolean(PROOFS);
 	}
 }

@@ -31,7 +31,6 @@ final class WizardMessages extends NLS {
 	public static String RuleNoSign;
 	public static String RuleTest;
 	public static String RuleExpected;
-	public static String RuleResult;
 	public static String RuleProves;
 	public static String RuleWhat;
 	public static String RuleBecause;

@@ -7,7 +7,6 @@ final class BenchMessages extends NLS {
 
 	public static String Empty;
 	public static String Family;
-	public static String ChooseFamily;
 	public static String Finding;
 	public static String Value;
 	public static String ValueHint;
@@ -30,8 +29,6 @@ final class BenchMessages extends NLS {
 	public static String Waiting;
 	public static String Never;
 	public static String Unsure;
-	public static String EnterOne;
-	public static String Failed;
 
 	static {
 		NLS.initializeMessages(BenchMessages.class.getPackageName() + ".messages", BenchMessages.class);
