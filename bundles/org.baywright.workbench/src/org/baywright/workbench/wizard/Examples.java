@@ -31,11 +31,11 @@ public final class Examples {
 			new Example("first-walk", "The ten-minute walk: a van that sometimes will not start",
 					"A small project with a contradiction to find and to mend. Help, Ten-minute walk leads through it.", "rules.bay"),
 			new Example("light-van", "Light van: starting, charging, parasitic draw, low-voltage network",
-					"81 rules with repairs and finished jobs; cheap quick tests before dear ones.", "rules-starting.bay"),
+					"Rules with repairs and finished jobs; cheap quick tests before dear ones.", "rules-starting.bay"),
 			new Example("electric-van", "Electric van: isolation, charging inlet, contactors",
-					"70 rules; hazards, licensed work, and honest referrals.", "rules-isolation.bay"),
+					"Hazards, licensed work, and honest referrals.", "rules-isolation.bay"),
 			new Example("farm-tractor", "Farm tractor: hitch hydraulics, engine sensors over J1939",
-					"112 rules; families that build on one another, codes by SPN and FMI.", "rules-hitch.bay"));
+					"Families that build on one another, codes by SPN and FMI.", "rules-hitch.bay"));
 
 	private Examples() {
 	}
