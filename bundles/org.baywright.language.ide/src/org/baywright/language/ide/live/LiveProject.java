@@ -282,14 +282,21 @@ public final class LiveProject implements AutoCloseable {
 	 */
 	public <T> T read(String file, Function<EditorServices, T> question) {
 		synchronized (project) {
-			Change change;
+			Map<String, Change> changes;
 			synchronized (lock) {
-				change = waiting.get(file);
+				changes = new TreeMap<>(waiting);
 			}
-			if (change != null) {
-				// the change goes on waiting, and then costs nothing
-				change.make(project);
-			}
+			// what the names of this file mean depends on the others too; the changes go on waiting, and then cost little
+			changes.forEach((other, change) -> {
+				try {
+					change.make(project);
+				} catch (RuntimeException e) {
+					if (other.equals(file)) {
+						throw e;
+					}
+					// whoever reads it next tells of it
+				}
+			});
 			return question.apply(services);
 		}
 	}
