@@ -11,7 +11,6 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
-import java.util.function.Function;
 
 import org.baywright.analysis.Report;
 import org.baywright.language.ide.EditorServices;
@@ -176,15 +175,12 @@ public final class OpenProject {
 	public <T> T ask(IFile file, String text, Question<T> question) {
 		String path = path(file);
 		return live.join().read(path, services -> {
-			// an editor that has just opened may show what nobody has told the project yet
-			services.project().update(path, text);
+			// the project hears of each change of a file it knows; a late question must not bring back an older text
+			if (services.project().source(path).isEmpty()) {
+				services.project().update(path, text);
+			}
 			return question.answer(services, path);
 		});
-	}
-
-	/** Asks about the project as it is. Waits until it is read; not to be called on the screen's thread. */
-	public <T> T services(Function<EditorServices, T> question) {
-		return live.join().read("", question);
 	}
 
 	/** Returns the services without waiting; nothing if the project is not read yet. */

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.baywright.analysis.Listener;
@@ -44,9 +45,24 @@ public final class LiveProject implements AutoCloseable {
 	private final Object telling = new Object();
 	private long told = -1;
 
-	/** A change that waits to be read. */
-	private interface Change {
-		void make(RuleProject project);
+	/** A change that waits to be read. Whoever needs it first makes it; it goes on waiting until it is told. */
+	private final class Change {
+
+		private final Consumer<RuleProject> does;
+		private boolean made;
+
+		Change(Consumer<RuleProject> does) {
+			this.does = does;
+		}
+
+		void make() {
+			synchronized (project) {
+				if (!made) {
+					does.accept(project);
+					made = true;
+				}
+			}
+		}
 	}
 
 	/**
@@ -110,10 +126,10 @@ public final class LiveProject implements AutoCloseable {
 		change(file, changed -> changed.remove(file));
 	}
 
-	private void change(String file, Change change) {
+	private void change(String file, Consumer<RuleProject> does) {
 		synchronized (lock) {
 			if (!closed) {
-				waiting.put(file, change);
+				waiting.put(file, new Change(does));
 				beginReading();
 			}
 		}
@@ -158,7 +174,7 @@ public final class LiveProject implements AutoCloseable {
 		Throwable failure = null;
 		for (Map.Entry<String, Change> entry : changes.entrySet()) {
 			try {
-				entry.getValue().make(project);
+				entry.getValue().make();
 			} catch (RuntimeException | StackOverflowError e) {
 				failure = e;
 			}
@@ -286,10 +302,10 @@ public final class LiveProject implements AutoCloseable {
 			synchronized (lock) {
 				changes = new TreeMap<>(waiting);
 			}
-			// what the names of this file mean depends on the others too; the changes go on waiting, and then cost little
+			// what the names of this file mean depends on the others too
 			changes.forEach((other, change) -> {
 				try {
-					change.make(project);
+					change.make();
 				} catch (RuntimeException e) {
 					if (other.equals(file)) {
 						throw e;
