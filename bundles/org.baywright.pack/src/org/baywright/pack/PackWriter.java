@@ -24,6 +24,10 @@ public final class PackWriter {
 	private PackWriter() {
 	}
 
+	/** A pack as bytes, and as whoever reads these finds it. */
+	public record Made(byte[] bytes, Pack pack) {
+	}
+
 	/**
 	 * Returns the pack.
 	 *
@@ -31,6 +35,16 @@ public final class PackWriter {
 	 * @throws PackException if the rules cannot be written, which a checked rule base always can
 	 */
 	public static byte[] bytes(PackContents contents) throws PackException {
+		return make(contents).bytes();
+	}
+
+	/**
+	 * Makes the pack and reads it back.
+	 *
+	 * @throws PackRefused if an error stands
+	 * @throws PackException if the rules cannot be written, which a checked rule base always can
+	 */
+	public static Made make(PackContents contents) throws PackException {
 		contents.requireNoErrors();
 		References.check(contents.rules());
 		byte[] rules = CanonicalJson.bytes(RulesForm.write(contents.rules()));
@@ -43,8 +57,7 @@ public final class PackWriter {
 		entries.put(Archive.SHEET, new PackManifest.Entry(sheet.length, Sha256.of(sheet)));
 		byte[] manifest = CanonicalJson.bytes(ManifestForm.write(manifest(contents, fingerprint, entries)));
 		byte[] pack = Archive.write(Map.of(Archive.MANIFEST, manifest, Archive.RULES, rules, Archive.SHEET, sheet));
-		PackReader.read(pack); // a pack that nobody can read must not leave the house
-		return pack;
+		return new Made(pack, PackReader.read(pack)); // a pack that nobody can read must not leave the house
 	}
 
 	/**

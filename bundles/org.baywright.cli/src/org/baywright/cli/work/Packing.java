@@ -8,7 +8,6 @@ import java.util.Optional;
 import org.baywright.pack.Pack;
 import org.baywright.pack.PackContents;
 import org.baywright.pack.PackException;
-import org.baywright.pack.PackReader;
 import org.baywright.pack.PackWriter;
 import org.baywright.pack.ToolVersion;
 import org.baywright.pack.WholeFile;
@@ -29,13 +28,12 @@ public final class Packing {
 	 * @throws IOException if a file cannot be written
 	 */
 	public static Pack write(Project project, Path target, Optional<Path> sheet) throws PackException, IOException {
-		byte[] bytes = PackWriter.bytes(
+		PackWriter.Made made = PackWriter.make(
 				new PackContents(project.rules(), project.report(), project.problems(), ToolVersion.CURRENT));
-		Pack pack = PackReader.read(bytes);
-		WholeFile.write(target, bytes);
+		WholeFile.write(target, made.bytes());
 		if (sheet.isPresent()) {
-			WholeFile.write(sheet.get(), pack.sheet().getBytes(StandardCharsets.UTF_8));
+			WholeFile.write(sheet.get(), made.pack().sheet().getBytes(StandardCharsets.UTF_8));
 		}
-		return pack;
+		return made.pack();
 	}
 }

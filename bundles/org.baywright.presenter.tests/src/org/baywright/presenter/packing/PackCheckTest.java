@@ -12,6 +12,7 @@ import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
+import org.baywright.pack.PackWriter;
 import org.baywright.presenter.Examples;
 import org.junit.jupiter.api.Test;
 
@@ -50,9 +51,9 @@ class PackCheckTest {
 		Snapshot snapshot = project.snapshot();
 		Report report = check(snapshot);
 		assertEquals("Nothing blocks the pack.", PackCheck.of(snapshot.problems(), report).summary());
-		PackCheck.Made made = PackCheck.make(snapshot.rules(), report, snapshot.problems());
-		assertEquals(made.manifest(), PackReader.read(made.bytes()).manifest());
-		assertEquals(3, made.manifest().cases());
-		assertTrue(made.sheet().contains("Lark L2 light van"));
+		PackWriter.Made made = PackCheck.make(snapshot.rules(), report, snapshot.problems());
+		assertEquals(made.pack().manifest(), PackReader.read(made.bytes()).manifest());
+		assertEquals(3, made.pack().manifest().cases());
+		assertTrue(made.pack().sheet().contains("Lark L2 light van"));
 	}
 }

@@ -12,8 +12,6 @@ import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.baywright.pack.PackContents;
 import org.baywright.pack.PackException;
-import org.baywright.pack.PackManifest;
-import org.baywright.pack.PackReader;
 import org.baywright.pack.PackWriter;
 import org.baywright.pack.ToolVersion;
 
@@ -72,18 +70,12 @@ public record PackCheck(List<Block> blocks, int remarks, int accepted) {
 		return "Nothing blocks the pack." + open + kept;
 	}
 
-	/** A pack that was made, with what a user wants to know of it. */
-	public record Made(byte[] bytes, String sheet, PackManifest manifest) {
-	}
-
 	/**
 	 * Makes the pack and reads it back.
 	 *
 	 * @throws PackException if an error stands
 	 */
-	public static Made make(RuleBase rules, Report report, List<Problem> problems) throws PackException {
-		byte[] bytes = PackWriter.bytes(new PackContents(rules, report, problems, ToolVersion.CURRENT));
-		var pack = PackReader.read(bytes);
-		return new Made(bytes, pack.sheet(), pack.manifest());
+	public static PackWriter.Made make(RuleBase rules, Report report, List<Problem> problems) throws PackException {
+		return PackWriter.make(new PackContents(rules, report, problems, ToolVersion.CURRENT));
 	}
 }

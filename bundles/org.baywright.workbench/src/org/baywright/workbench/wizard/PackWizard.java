@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 
 import org.baywright.pack.PackException;
+import org.baywright.pack.PackWriter;
 import org.baywright.pack.WholeFile;
 import org.baywright.presenter.packing.PackCheck;
 import org.baywright.workbench.Baywright;
@@ -47,7 +48,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 		Checked checked = page.checked();
 		Path file = page.file();
 		boolean sheet = page.withSheet();
-		PackCheck.Made[] made = new PackCheck.Made[1];
+		PackWriter.Made[] made = new PackWriter.Made[1];
 		try {
 			getContainer().run(true, true, monitor -> {
 				SubMonitor progress = SubMonitor.convert(monitor, WizardMessages.PackTitle, 4);
@@ -58,7 +59,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 					WholeFile.write(file, made[0].bytes());
 					progress.worked(1);
 					if (sheet) {
-						WholeFile.write(sheetOf(file), made[0].sheet().getBytes(StandardCharsets.UTF_8));
+						WholeFile.write(sheetOf(file), made[0].pack().sheet().getBytes(StandardCharsets.UTF_8));
 					}
 				} catch (PackException | IOException e) {
 					throw new InvocationTargetException(e);
@@ -74,7 +75,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 		refresh();
 		MessageDialog.openInformation(getShell(), WizardMessages.PackTitle,
 				NLS.bind(WizardMessages.PackWritten, new Object[] { file, checked.snapshot().rules().rules().size(),
-						made[0].manifest().cases(), made[0].manifest().findings().size(), made[0].manifest().fingerprint() }));
+						made[0].pack().manifest().cases(), made[0].pack().manifest().findings().size(), made[0].pack().manifest().fingerprint() }));
 		return true;
 	}
 
