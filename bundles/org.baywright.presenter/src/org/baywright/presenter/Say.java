@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.Verdict;
 import org.baywright.model.Meaning;
@@ -32,6 +33,17 @@ public final class Say {
 		return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
 	}
 
+	/** Returns the text with a small letter in front. */
+	public static String lower(String text) {
+		return text.isEmpty() ? text : text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+	}
+
+	/** Returns whether all words of a search stand in a text, in capitals or not; a search without words finds all. */
+	public static boolean holds(String text, String words) {
+		String whole = text.toLowerCase(Locale.ROOT);
+		return Stream.of(words.toLowerCase(Locale.ROOT).strip().split("\\s+")).allMatch(whole::contains);
+	}
+
 	/** Returns the name of a value in small letters. */
 	public static String lower(Enum<?> value) {
 		return value.name().toLowerCase(Locale.ROOT);
@@ -52,6 +64,11 @@ public final class Say {
 		}
 		BigDecimal hours = minutes.divide(HOUR, 1, RoundingMode.HALF_UP);
 		return Meaning.number(hours) + " h";
+	}
+
+	/** Returns the text in the quotes of the language, in one line. */
+	public static String quoted(String text) {
+		return '"' + text.strip().replace("\\", "\\\\").replace("\"", "\\\"").replaceAll("\\s+", " ") + '"';
 	}
 
 	/** Returns the text without tabs and line breaks. */

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
@@ -25,9 +26,11 @@ class DraftsTest {
 	private static final FamilyDraft FAMILY = new FamilyDraft("Tarn T3 \"light\" van", "tarn", "2015", "2021", "Diesel 2.0, petrol",
 			"WZZT3");
 
+	private static final UnaryOperator<String> SAME = UnaryOperator.identity();
+
 	private static RuleProject project(ProjectDraft draft) {
 		RuleProject project = RuleProject.inMemory("p");
-		draft.files().forEach(project::update);
+		draft.files(SAME).forEach(project::update);
 		return project;
 	}
 
@@ -50,7 +53,7 @@ class DraftsTest {
 	@Test
 	void aFamilyWithoutAnythingIsAFamily() {
 		RuleProject project = RuleProject.inMemory("p");
-		project.update("f.bay", new FamilyDraft("A van", "a_van", "", "", "", "").text());
+		project.update("f.bay", new FamilyDraft("A van", "a_van", "", "", "", "").text(SAME));
 		assertClean(project);
 	}
 
@@ -118,10 +121,21 @@ class DraftsTest {
 				  source practice
 				  by "A. Author" on 2026-03-02
 				}
-				""", draft.text(project.snapshot().rules()));
-		project.update("more.bay", draft.text(project.snapshot().rules()));
+				""", draft.text(project.snapshot().rules(), SAME));
+		project.update("more.bay", draft.text(project.snapshot().rules(), SAME));
 		assertEquals(List.of(), project.snapshot().problems());
 		assertEquals(3, project.snapshot().rules().rules().size());
+	}
+
+	/** A technician does not know which words the language has taken. */
+	@Test
+	void aNameThatIsAWordOfTheLanguageIsWrittenAsAName() {
+		RuleProject project = project(new ProjectDraft("vans", FAMILY, true, "A. Author", DAY));
+		RuleDraft draft = new RuleDraft("Run", "run", List.of("tarn"), "no_start", "rest_voltage", "11", "",
+				Map.of("below", new Ending(Ending.Kind.CONFIRMS, "battery.discharged")), "It is empty.", "A. Author", DAY);
+		project.update("more.bay", draft.text(project.snapshot().rules(), name -> name.equals("run") ? "^run" : name));
+		assertEquals(List.of(), project.snapshot().problems());
+		assertEquals("Run", project.snapshot().rules().rule("run").orElseThrow().title());
 	}
 
 	@Test
@@ -129,7 +143,7 @@ class DraftsTest {
 		RuleProject project = project(new ProjectDraft("vans", FAMILY, true, "A. Author", DAY));
 		Map<String, Ending> endings = Map.of("below", new Ending(Ending.Kind.CONFIRMS, "battery.discharged"), "above",
 				new Ending(Ending.Kind.CONFIRMS, "battery.discharged"));
-		String text = rule("12", "", endings).text(project.snapshot().rules());
+		String text = rule("12", "", endings).text(project.snapshot().rules(), SAME);
 		assertTrue(text.contains("expect at_least 12 V\n  below : confirms battery.discharged\n  because"), text);
 	}
 

@@ -3,7 +3,6 @@ package org.baywright.presenter.bench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
-import java.util.stream.Collectors;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.analysis.Consultation.Derived;
@@ -12,6 +11,7 @@ import org.baywright.model.Domain;
 import org.baywright.model.Meaning;
 import org.baywright.model.Reading;
 import org.baywright.model.VerdictKind;
+import org.baywright.presenter.Say;
 
 /** Writes what is on the bench as a finished job. */
 public final class CaseText {
@@ -35,7 +35,7 @@ public final class CaseText {
 			boolean trait = Bench.variable(bench.base(), reading).kind() == Variable.Kind.TRAIT;
 			(trait ? traits : found).add(reading(bench, reading, names));
 		}
-		StringBuilder text = new StringBuilder("case " + quote(title) + " {\n");
+		StringBuilder text = new StringBuilder("case " + Say.quoted(title) + " {\n");
 		text.append(wrapped("on " + names.apply(bench.now().family()) + (traits.isEmpty() ? "" : " with "), traits));
 		if (!found.isEmpty()) {
 			text.append(wrapped("found ", found));
@@ -84,9 +84,5 @@ public final class CaseText {
 			return subject + " " + Meaning.number(measured.value()) + (unit.isEmpty() ? "" : " " + unit);
 		}
 		return subject + " " + Bench.text(reading);
-	}
-
-	private static String quote(String text) {
-		return text.replace("\\", "\\\\").replace("\"", "\\\"").lines().collect(Collectors.joining(" ", "\"", "\""));
 	}
 }

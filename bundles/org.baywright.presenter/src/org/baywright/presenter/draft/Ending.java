@@ -1,6 +1,9 @@
 package org.baywright.presenter.draft;
 
 import java.util.Optional;
+import java.util.function.UnaryOperator;
+
+import org.baywright.presenter.Say;
 
 /**
  * What a result leads to.
@@ -53,12 +56,12 @@ public record Ending(Kind kind, String about) {
 		return Optional.of("For the result " + result + ", " + ask + ".");
 	}
 
-	String text() {
+	String text(UnaryOperator<String> names) {
 		return switch (kind) {
 		case LEFT_OUT -> "";
 		case NOTHING -> "proves nothing";
-		case REFERS -> "refers " + Names.quoted(about);
-		default -> kind.words() + " " + about;
+		case REFERS -> "refers " + Say.quoted(about);
+		default -> kind.words() + " " + names.apply(about);
 		};
 	}
 }

@@ -3,8 +3,11 @@ package org.baywright.presenter.draft;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+
+import org.baywright.presenter.Say;
 
 /**
  * A family about to be written.
@@ -60,18 +63,22 @@ public record FamilyDraft(String title, String name, String fromYear, String toY
 				: Pattern.compile(",").splitAsStream(engines).filter(text -> !text.isBlank()).map(Names::suggest).toList();
 	}
 
-	/** Returns the family in the language. */
-	public String text() {
-		StringBuilder out = new StringBuilder("family ").append(name).append(' ').append(Names.quoted(title)).append(" {\n");
-		List<String> names = engineNames();
-		if (!names.isEmpty()) {
-			out.append("  trait engine : ").append(String.join(", ", names)).append('\n');
+	/**
+	 * Returns the family in the language.
+	 *
+	 * @param names writes a name, with the mark that a word of the language needs
+	 */
+	public String text(UnaryOperator<String> names) {
+		StringBuilder out = new StringBuilder("family ").append(names.apply(name)).append(' ').append(Say.quoted(title)).append(" {\n");
+		List<String> values = engineNames().stream().map(names).toList();
+		if (!values.isEmpty()) {
+			out.append("  trait engine : ").append(String.join(", ", values)).append('\n');
 		}
 		if (!fromYear.isBlank()) {
 			out.append("  trait built : year ").append(fromYear.strip()).append(" .. ").append(toYear.strip()).append('\n');
 		}
 		if (!vin.isBlank()) {
-			out.append("  vin ").append(Names.quoted(vin)).append('\n');
+			out.append("  vin ").append(Say.quoted(vin)).append('\n');
 		}
 		return out.append("}\n").toString();
 	}

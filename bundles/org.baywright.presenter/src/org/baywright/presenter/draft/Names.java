@@ -50,9 +50,4 @@ public final class Names {
 		default -> "starting";
 		};
 	}
-
-	/** Returns a text in the quotes of the language. */
-	static String quoted(String text) {
-		return '"' + text.strip().replace("\\", "\\\\").replace("\"", "\\\"").replaceAll("\\s+", " ") + '"';
-	}
 }

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
+
+import org.baywright.presenter.Say;
 
 /**
  * A rule project about to be made.
@@ -43,10 +46,14 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 		return starter && author.isBlank() ? Optional.of("Say who writes the first rule.") : Optional.empty();
 	}
 
-	/** Returns the first files by path, all of which the checks pass. */
-	public SortedMap<String, String> files() {
+	/**
+	 * Returns the first files by path, all of which the checks pass.
+	 *
+	 * @param names writes a name, with the mark that a word of the language needs
+	 */
+	public SortedMap<String, String> files(UnaryOperator<String> names) {
 		SortedMap<String, String> files = new TreeMap<>();
-		files.put("families.bay", "// The vehicles that the rules speak of.\n\n" + family.text());
+		files.put("families.bay", "// The vehicles that the rules speak of.\n\n" + family.text(names));
 		if (starter) {
 			files.put("starting.bay", firstRules());
 		}
@@ -105,6 +112,6 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 				  tell_customer "Short trips in winter do not recharge the battery."
 				  verify { repeat rest_voltage expect at_least 12.4 V }
 				}
-				""".formatted(Names.quoted(author), date);
+				""".formatted(Say.quoted(author), date);
 	}
 }

@@ -8,10 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 import org.baywright.model.Domain;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
+import org.baywright.presenter.Say;
 
 /**
  * A rule about to be written.
@@ -141,29 +143,32 @@ public record RuleDraft(String title, String name, List<String> families, String
 	 * Returns the rule in the language.
 	 *
 	 * @param rules the rules that are there; the draft must have no problem with them
+	 * @param names writes a name, with the mark that a word of the language needs
 	 */
-	public String text(RuleBase rules) {
+	public String text(RuleBase rules, UnaryOperator<String> names) {
 		Test chosen = rules.test(test).orElseThrow();
-		StringBuilder out = new StringBuilder("rule ").append(name).append(' ').append(Names.quoted(title)).append(" {\n");
+		StringBuilder out = new StringBuilder("rule ").append(names.apply(name)).append(' ').append(Say.quoted(title)).append(" {\n");
 		if (!families.isEmpty()) {
-			out.append("  for ").append(String.join(", ", families)).append('\n');
+			out.append("  for ").append(String.join(", ", families.stream().map(names).toList())).append('\n');
 		}
 		if (!sign.isBlank()) {
-			out.append("  given ").append(sign).append('\n');
+			out.append("  given ").append(names.apply(sign)).append('\n');
 		}
-		out.append("  run ").append(test).append('\n');
+		out.append("  run ").append(names.apply(test)).append('\n');
 		boolean measured = chosen.domain() instanceof Domain.Quantity;
 		if (measured) {
 			out.append("  expect ").append(expected(unit(chosen))).append('\n');
 		}
 		List<String> said = said(chosen);
-		int width = said.stream().mapToInt(String::length).max().orElse(0);
+		UnaryOperator<String> labels = measured ? UnaryOperator.identity() : names;
+		int width = said.stream().map(labels).mapToInt(String::length).max().orElse(0);
 		for (String result : said) {
-			out.append(measured ? "  " : "  on ").append(result).append(" ".repeat(width - result.length())).append(" : ")
-					.append(endings.get(result).text()).append('\n');
+			String label = labels.apply(result);
+			out.append(measured ? "  " : "  on ").append(label).append(" ".repeat(width - label.length())).append(" : ")
+					.append(endings.get(result).text(names)).append('\n');
 		}
-		return out.append("  because ").append(Names.quoted(because)).append("\n  source practice\n  by ")
-				.append(Names.quoted(author)).append(" on ").append(date).append("\n}\n").toString();
+		return out.append("  because ").append(Say.quoted(because)).append("\n  source practice\n  by ")
+				.append(Say.quoted(author)).append(" on ").append(date).append("\n}\n").toString();
 	}
 
 	private String expected(String unit) {

@@ -21,6 +21,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
+import org.baywright.language.ide.text.Spelled;
 import org.baywright.presenter.draft.FamilyDraft;
 import org.baywright.presenter.draft.ProjectDraft;
 import org.baywright.workbench.Ui;
@@ -91,7 +92,7 @@ class EditingTest {
 		});
 		SortedMap<String, String> files = new ProjectDraft("editing",
 				new FamilyDraft("Tarn T3 light van", "tarn", "2015", "2021", "diesel, petrol", "WZZT3"), true, "A. Author",
-				LocalDate.of(2026, 3, 2)).files();
+				LocalDate.of(2026, 3, 2)).files(Spelled::written);
 		files.put("jobs.bay", """
 				case "Job 1" {
 				  on tarn with engine diesel, built 2018

@@ -1,19 +1,11 @@
 package org.baywright.workbench.wizard;
 
 import java.io.IOException;
-import java.lang.reflect.InvocationTargetException;
-import java.util.SortedMap;
 
-import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
-import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
-import org.eclipse.core.runtime.CoreException;
-import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.IStructuredSelection;
-import org.eclipse.jface.wizard.Wizard;
 import org.eclipse.jface.wizard.WizardPage;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
@@ -22,18 +14,15 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.ui.IImportWizard;
-import org.eclipse.ui.INewWizard;
-import org.eclipse.ui.IWorkbench;
 
 /** Brings one of the example projects into the workspace. */
-public final class ExampleWizard extends Wizard implements INewWizard, IImportWizard {
+public final class ExampleWizard extends ProjectWizard implements IImportWizard {
 
 	private Page page;
 
-	@Override
-	public void init(IWorkbench workbench, IStructuredSelection selection) {
-		setWindowTitle(WizardMessages.ExampleTitle);
-		setNeedsProgressMonitor(true);
+	/** Makes the wizard. */
+	public ExampleWizard() {
+		super(WizardMessages.ExampleTitle);
 	}
 
 	@Override
@@ -46,27 +35,11 @@ public final class ExampleWizard extends Wizard implements INewWizard, IImportWi
 	public boolean performFinish() {
 		Examples.Example example = page.chosen;
 		try {
-			SortedMap<String, String> files = Examples.files(example.id());
-			getContainer().run(true, true, monitor -> {
-				try {
-					ProjectMaker.make(example.id(), files, monitor);
-				} catch (CoreException e) {
-					throw new InvocationTargetException(e);
-				}
-			});
-			IProject made = ResourcesPlugin.getWorkspace().getRoot().getProject(example.id());
-			ProjectMaker.show(made, example.opens());
-			return true;
-		} catch (InvocationTargetException e) {
-			ErrorDialog.openError(getShell(), WizardMessages.ExampleTitle, WizardMessages.ProjectFailed,
-					Baywright.error(e.getCause().getMessage(), e.getCause()));
+			return make(example.id(), Examples.files(example.id()), example.opens());
 		} catch (IOException e) {
-			ErrorDialog.openError(getShell(), WizardMessages.ExampleTitle, WizardMessages.ProjectFailed,
-					Baywright.error(e.getMessage(), e));
-		} catch (InterruptedException e) {
-			// the user cancelled; the half-made project is gone
+			failed(e);
+			return false;
 		}
-		return false;
 	}
 
 	private static final class Page extends WizardPage {

@@ -3,6 +3,7 @@ package org.baywright.workbench.wizard;
 import java.util.List;
 import java.util.Optional;
 
+import org.baywright.language.ide.text.Spelled;
 import org.baywright.model.Family;
 import org.baywright.workbench.Icon;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -35,7 +36,7 @@ public final class NewFamilyWizard extends ElementWizard {
 
 	@Override
 	String text() {
-		return page.family.draft().text();
+		return page.family.draft().text(Spelled::written);
 	}
 
 	private static final class Page extends WizardPage {

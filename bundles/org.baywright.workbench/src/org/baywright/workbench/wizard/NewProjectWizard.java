@@ -1,22 +1,17 @@
 package org.baywright.workbench.wizard;
 
-import java.lang.reflect.InvocationTargetException;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.SortedMap;
 
+import org.baywright.language.ide.text.Spelled;
 import org.baywright.presenter.draft.ProjectDraft;
-import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.preference.Preferences;
-import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.ResourcesPlugin;
-import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.viewers.IStructuredSelection;
-import org.eclipse.jface.wizard.Wizard;
 import org.eclipse.jface.wizard.WizardPage;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.events.SelectionListener;
@@ -24,18 +19,15 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
-import org.eclipse.ui.INewWizard;
-import org.eclipse.ui.IWorkbench;
 
 /** Makes a rule project with its first family, and a first rule if wanted. */
-public final class NewProjectWizard extends Wizard implements INewWizard {
+public final class NewProjectWizard extends ProjectWizard {
 
 	private Page page;
 
-	@Override
-	public void init(IWorkbench workbench, IStructuredSelection selection) {
-		setWindowTitle(WizardMessages.ProjectTitle);
-		setNeedsProgressMonitor(true);
+	/** Makes the wizard. */
+	public NewProjectWizard() {
+		super(WizardMessages.ProjectTitle);
 	}
 
 	@Override
@@ -48,25 +40,8 @@ public final class NewProjectWizard extends Wizard implements INewWizard {
 	public boolean performFinish() {
 		ProjectDraft draft = page.draft();
 		Preferences.setAuthor(draft.author());
-		SortedMap<String, String> files = draft.files();
-		try {
-			getContainer().run(true, true, monitor -> {
-				try {
-					ProjectMaker.make(draft.name(), files, monitor);
-				} catch (org.eclipse.core.runtime.CoreException e) {
-					throw new InvocationTargetException(e);
-				}
-			});
-		} catch (InvocationTargetException e) {
-			ErrorDialog.openError(getShell(), WizardMessages.ProjectTitle, WizardMessages.ProjectFailed,
-					Baywright.error(e.getCause().getMessage(), e.getCause()));
-			return false;
-		} catch (InterruptedException e) {
-			return false;
-		}
-		IProject made = ResourcesPlugin.getWorkspace().getRoot().getProject(draft.name());
-		ProjectMaker.show(made, files.lastKey());
-		return true;
+		SortedMap<String, String> files = draft.files(Spelled::written);
+		return make(draft.name(), files, files.lastKey());
 	}
 
 	private static final class Page extends WizardPage {

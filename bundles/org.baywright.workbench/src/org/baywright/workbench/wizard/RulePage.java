@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
+import org.baywright.language.ide.text.Spelled;
 import org.baywright.model.Named;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
@@ -218,7 +219,7 @@ final class RulePage extends WizardPage {
 	}
 
 	String text() {
-		return draft().text(rules);
+		return draft().text(rules, Spelled::written);
 	}
 
 	private void judge() {
@@ -233,7 +234,7 @@ final class RulePage extends WizardPage {
 			});
 		});
 		Optional<String> wrong = draft.problem(rules);
-		preview.setText(wrong.isPresent() ? "" : draft.text(rules));
+		preview.setText(wrong.isPresent() ? "" : draft.text(rules, Spelled::written));
 		setErrorMessage(wrong.orElse(null));
 		setPageComplete(wrong.isEmpty() && !file().isBlank());
 	}
