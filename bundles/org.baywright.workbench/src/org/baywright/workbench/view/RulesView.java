@@ -21,6 +21,7 @@ public abstract class RulesView extends ViewPart {
 
 	private final Consumer<ProjectState> heard = this::hear;
 	private IProject project;
+	private boolean wrong;
 	private Composite body;
 
 	@Override
@@ -59,6 +60,11 @@ public abstract class RulesView extends ViewPart {
 
 	private void hear(ProjectState state) {
 		project = state.project();
+		// a view may tell something of its own there, as long as nothing is wrong
+		if (wrong || state.failure().isPresent()) {
+			setContentDescription(state.failure().orElse(""));
+			wrong = state.failure().isPresent();
+		}
 		Optional<Report> report = state.checked().map(ProjectState.Checked::report);
 		state.texts().ifPresent(texts -> show(new State(new org.baywright.presenter.ProjectState(texts.rules(), texts.problems(),
 				texts.dropped(), report, state.isFresh()),
