@@ -17,6 +17,15 @@ public sealed interface Domain {
 	/** Returns how a technician says the value with this number, with its unit. */
 	String say(int index);
 
+	/** Returns the number of the value that a reading gives; -1 for a reading of another sort. It may lie outside. */
+	default int indexOf(Reading reading) {
+		if (reading instanceof Reading.Named named && this instanceof Names names) {
+			return names.indexOf(named.value());
+		}
+		return reading instanceof Reading.Measured measured && this instanceof Quantity quantity
+				? quantity.floorIndex(measured.value()) : -1;
+	}
+
 	/** Named values, in the author's order. */
 	record Names(List<NamedValue> values) implements Domain {
 

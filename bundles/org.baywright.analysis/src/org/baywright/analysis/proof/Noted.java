@@ -64,13 +64,7 @@ final class Noted {
 		Optional<Domain> domain = isTest ? base.test(reading.subject()).map(org.baywright.model.Test::domain)
 				: Optional.ofNullable(base.traitsOf(program.family).get(reading.subject()))
 						.map(org.baywright.model.Trait::domain);
-		int value = -1;
-		if (reading instanceof Reading.Named named && domain.orElse(null) instanceof Domain.Names names) {
-			value = names.indexOf(named.value());
-		} else if (reading instanceof Reading.Measured measured
-				&& domain.orElse(null) instanceof Domain.Quantity quantity) {
-			value = quantity.floorIndex(measured.value());
-		}
+		int value = domain.map(known -> known.indexOf(reading)).orElse(-1);
 		if (value < 0 || value >= domain.map(Domain::size).orElse(0)) {
 			return Optional.of("the value given for " + reading.subject() + " is not one that it can have.");
 		}

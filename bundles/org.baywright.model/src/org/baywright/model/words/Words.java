@@ -14,8 +14,10 @@ import org.baywright.model.Family;
 import org.baywright.model.Fault;
 import org.baywright.model.Hazard;
 import org.baywright.model.Module;
+import org.baywright.model.Outcome;
 import org.baywright.model.Part;
 import org.baywright.model.Reading;
+import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Scope;
 import org.baywright.model.Sign;
@@ -74,6 +76,12 @@ public final class Words {
 
 	private String moduleOf(String code) {
 		return base.code(code).map(Code::module).map(this::module).orElse("its module");
+	}
+
+	/** Returns the results that lead to an outcome: "below 12.4 V"; the empty text for a rule without a test. */
+	public String result(Rule rule, Outcome outcome) {
+		return rule.test().flatMap(base::test)
+				.flatMap(test -> outcome.values().map(values -> Limits.say(values, test.domain()))).orElse("");
 	}
 
 	public String setting(StateSetting setting) {

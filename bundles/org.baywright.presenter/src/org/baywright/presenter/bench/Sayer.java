@@ -22,7 +22,6 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.model.VerdictKind;
-import org.baywright.model.words.Limits;
 import org.baywright.model.words.Words;
 import org.baywright.presenter.Link;
 import org.baywright.presenter.Say;
@@ -67,20 +66,16 @@ record Sayer(RuleBase base, String family, Words words) {
 		}
 		// a referral stands as long as nothing explains the sign: no reason to send the job away before the tests are done
 		return found + (confirmed.isEmpty() ? " yet; " : "; ") + rest + "."
-				+ (referrals.isEmpty() ? "" : " If nothing more comes of it: " + lowerFirst(Say.and(referrals)) + ".");
+				+ (referrals.isEmpty() ? "" : " If nothing more comes of it: " + Say.lower(Say.and(referrals)) + ".");
 	}
 
 	private static long open(Advice advice) {
 		return advice.rules().stream().filter(rule -> rule.state() == State.OPEN).count();
 	}
 
-	private static String lowerFirst(String text) {
-		return text.isEmpty() ? text : Character.toLowerCase(text.charAt(0)) + text.substring(1);
-	}
-
 	private VerdictLine verdict(Derived derived, boolean early) {
 		String said = Say.verdict(words, derived.verdict());
-		return new VerdictLine(early && derived.verdict().isReferral() ? "If nothing more comes of it: " + lowerFirst(said) : said, derived.verdict().kind(),
+		return new VerdictLine(early && derived.verdict().isReferral() ? "If nothing more comes of it: " + Say.lower(said) : said, derived.verdict().kind(),
 				derived.rules().stream().map(this::link).toList());
 	}
 
@@ -106,10 +101,9 @@ record Sayer(RuleBase base, String family, Words words) {
 	}
 
 	private Link outcome(Rule rule, Outcome outcome) {
-		String result = rule.test().flatMap(base::test)
-				.flatMap(test -> outcome.values().map(values -> Limits.say(values, test.domain()) + ": ")).orElse("");
+		String result = words.result(rule, outcome);
 		List<String> said = outcome.conclusions().stream().map((Conclusion each) -> words.conclusion(each)).toList();
-		return new Link(result + Say.and(said), outcome.span());
+		return new Link((result.isEmpty() ? "" : result + ": ") + Say.and(said), outcome.span());
 	}
 
 	private Link demand(Demand demand, String before) {

@@ -3,7 +3,6 @@ package org.baywright.presenter.cases;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -37,9 +36,8 @@ public record Cases(List<Job> all, List<Job> shown, String headline, List<Tally>
 
 		boolean shows(Job job) {
 			String whole = String.join("\n", Stream.of(List.of(job.name(), job.family(), job.end(), job.message()), job.signs(),
-					job.verdicts()).flatMap(List::stream).toList()).toLowerCase(Locale.ROOT);
-			return !(failingOnly && job.passed())
-					&& Stream.of(text.toLowerCase(Locale.ROOT).strip().split("\\s+")).allMatch(whole::contains);
+					job.verdicts()).flatMap(List::stream).toList());
+			return !(failingOnly && job.passed()) && Say.holds(whole, text);
 		}
 	}
 

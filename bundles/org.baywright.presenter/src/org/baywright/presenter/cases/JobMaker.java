@@ -70,15 +70,7 @@ final class JobMaker {
 		return job.found().stream().filter(reading -> reading.subject().equals(test.get().name()))
 				.flatMap(reading -> rule.outcomes().stream()
 						.filter(outcome -> outcome.values().isPresent()
-								&& outcome.values().get().in(domain).contains(index(domain, reading))))
+								&& outcome.values().get().in(domain).contains(domain.indexOf(reading))))
 				.toList();
-	}
-
-	private static int index(Domain domain, Reading reading) {
-		if (reading instanceof Reading.Measured measured && domain instanceof Domain.Quantity quantity) {
-			return quantity.floorIndex(measured.value());
-		}
-		return reading instanceof Reading.Named named && domain instanceof Domain.Names names ? names.indexOf(named.value())
-				: -1;
 	}
 }

@@ -2,11 +2,11 @@ package org.baywright.presenter.findings;
 
 import java.util.Collections;
 import java.util.EnumSet;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
 import org.baywright.model.Severity;
+import org.baywright.presenter.Say;
 
 /**
  * Which findings are shown.
@@ -51,16 +51,6 @@ public record Filter(Set<Severity> severities, boolean accepted, String text, Op
 
 	boolean shows(Item item) {
 		return severities.contains(item.severity()) && (accepted || item.accepted().isEmpty())
-				&& (file.isEmpty() || file.get().equals(item.place().span().file())) && holdsAllWords(item);
-	}
-
-	private boolean holdsAllWords(Item item) {
-		String whole = item.searched().toLowerCase(Locale.ROOT);
-		for (String word : text.toLowerCase(Locale.ROOT).strip().split("\\s+")) {
-			if (!whole.contains(word)) {
-				return false;
-			}
-		}
-		return true;
+				&& (file.isEmpty() || file.get().equals(item.place().span().file())) && Say.holds(item.searched(), text);
 	}
 }

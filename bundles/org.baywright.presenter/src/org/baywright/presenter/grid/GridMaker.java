@@ -19,7 +19,6 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.model.Test;
-import org.baywright.model.words.Limits;
 import org.baywright.model.words.Words;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.RuleScope;
@@ -73,7 +72,7 @@ final class GridMaker {
 				for (Conclusion said : outcome.conclusions()) {
 					if (said instanceof Conclusion.OnFault on) {
 						row.computeIfAbsent(on.fault(), key -> new ArrayList<>()).add(
-								new Cell.Mark(on.verdict(), result(rule, outcome), rule.title(), outcome.span()));
+								new Cell.Mark(on.verdict(), words.result(rule, outcome), rule.title(), outcome.span()));
 					}
 				}
 			}
@@ -95,11 +94,6 @@ final class GridMaker {
 		}
 		return new Row(name, test.get().title(), test.get().cost(base), test.get().takes(),
 				Say.lower(test.get().skill()), cells, test.get().span());
-	}
-
-	private String result(Rule rule, Outcome outcome) {
-		return rule.test().flatMap(base::test)
-				.flatMap(test -> outcome.values().map(values -> Limits.say(values, test.domain()))).orElse("");
 	}
 
 	// ---- what cannot be told apart -----------------------------------------------------------------------------

@@ -2,11 +2,11 @@ package org.baywright.presenter.help;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 import org.baywright.analysis.check.Checks;
 import org.baywright.analysis.check.HelpPages;
+import org.baywright.presenter.Say;
 
 /** All pages of help, in the order of the contents. */
 public final class HelpBook {
@@ -42,27 +42,16 @@ public final class HelpBook {
 
 	/** Returns the pages that hold all of the words, those first that hold them in their title. */
 	public List<HelpPage> search(String words) {
-		String[] parts = words.strip().toLowerCase(Locale.ROOT).split("\\s+");
 		List<HelpPage> titled = new ArrayList<>();
 		List<HelpPage> others = new ArrayList<>();
 		for (HelpPage page : pages) {
-			if (holds(page.title() + " " + page.id(), parts)) {
+			if (Say.holds(page.title() + " " + page.id(), words)) {
 				titled.add(page);
-			} else if (holds(page.title() + "\n" + page.markdown(), parts)) {
+			} else if (Say.holds(page.title() + "\n" + page.markdown(), words)) {
 				others.add(page);
 			}
 		}
 		titled.addAll(others);
 		return titled;
-	}
-
-	private static boolean holds(String text, String[] parts) {
-		String lower = text.toLowerCase(Locale.ROOT);
-		for (String part : parts) {
-			if (!lower.contains(part)) {
-				return false;
-			}
-		}
-		return true;
 	}
 }

@@ -1,6 +1,5 @@
 package org.baywright.presenter.picture;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,13 +8,11 @@ import java.util.Optional;
 import org.baywright.analysis.Verdict;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
-import org.baywright.model.Domain;
 import org.baywright.model.Named;
 import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
-import org.baywright.model.Test;
 import org.baywright.model.words.Limits;
 import org.baywright.model.words.Words;
 import org.baywright.presenter.RuleScope;
@@ -62,17 +59,12 @@ final class PictureMaker {
 				rule.title(), test, rule.span());
 		rule.given().forEach(given -> asks(node.id(), given, Edge.Kind.GIVEN, false));
 		for (Outcome outcome : rule.outcomes()) {
-			String label = label(rule, outcome);
+			String label = words.result(rule, outcome);
 			for (Conclusion conclusion : outcome.conclusions()) {
 				Verdict.of(conclusion).ifPresent(
 						verdict -> edge(node.id(), verdict(verdict).id(), Edge.Kind.FOLLOWS, label, outcome.span()));
 			}
 		}
-	}
-
-	private String label(Rule rule, Outcome outcome) {
-		Optional<Domain> domain = rule.test().flatMap(base::test).map(Test::domain);
-		return domain.isPresent() && outcome.values().isPresent() ? Limits.say(outcome.values().get(), domain.get()) : "";
 	}
 
 	// ---- what is given -----------------------------------------------------------------------------------------

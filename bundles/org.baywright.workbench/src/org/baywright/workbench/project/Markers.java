@@ -5,7 +5,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 
 import org.baywright.analysis.Finding;
 import org.baywright.model.Problem;
@@ -124,10 +123,10 @@ final class Markers {
 	}
 
 	private static String key(IResource resource, Map<String, Object> attributes) {
-		Optional<Map<String, Object>> known = Optional.ofNullable(attributes);
+		Map<String, Object> known = attributes == null ? Map.of() : attributes;
 		StringBuilder key = new StringBuilder(resource.getFullPath().toString());
 		for (String name : RuleMarkers.COMPARED) {
-			key.append('\n').append(known.map(all -> Objects.toString(all.get(name), "")).orElse(""));
+			key.append('\n').append(Objects.toString(known.get(name), ""));
 		}
 		return key.toString();
 	}

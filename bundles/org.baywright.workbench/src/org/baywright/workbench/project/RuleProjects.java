@@ -1,7 +1,5 @@
 package org.baywright.workbench.project;
 
-import java.util.Collection;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -35,11 +33,6 @@ public final class RuleProjects {
 				: Optional.empty();
 	}
 
-	/** Returns the projects that are open now. */
-	public static Collection<OpenProject> all() {
-		return List.copyOf(OPEN.values());
-	}
-
 	/** Makes the next one who asks read the project anew. */
 	static void forget(OpenProject open) {
 		OPEN.remove(open.project(), open);
@@ -52,11 +45,5 @@ public final class RuleProjects {
 				gone.close();
 			}
 		}
-	}
-
-	/** Ends all work; the workbench stops. */
-	public static void closeAll() {
-		OPEN.values().forEach(OpenProject::close);
-		OPEN.clear();
 	}
 }

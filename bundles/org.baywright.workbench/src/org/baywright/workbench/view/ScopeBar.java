@@ -52,14 +52,14 @@ public final class ScopeBar {
 		bar = new Composite(parent, SWT.NONE);
 		GridLayoutFactory.fillDefaults().numColumns(5).margins(4, 2).applyTo(bar);
 		new Label(bar, SWT.NONE).setText(ViewMessages.Vehicles);
-		family = combo(ViewMessages.Vehicles, 160);
+		family = combo(ViewMessages.Vehicles);
 		new Label(bar, SWT.NONE).setText(ViewMessages.RulesAbout);
-		about = combo(ViewMessages.RulesAbout, 110);
+		about = combo(ViewMessages.RulesAbout);
 		about.setItems(withRules
 				? new String[] { ViewMessages.Everything, ViewMessages.ASign, ViewMessages.AFault, ViewMessages.ARule }
 				: new String[] { ViewMessages.Everything, ViewMessages.ASign, ViewMessages.AFault });
 		about.select(ALL);
-		which = combo(ViewMessages.Which, 240);
+		which = combo(ViewMessages.Which);
 		which.setEnabled(false);
 		family.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> tell()));
 		about.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
@@ -69,7 +69,7 @@ public final class ScopeBar {
 		which.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> tell()));
 	}
 
-	private Combo combo(String name, int width) {
+	private Combo combo(String name) {
 		Combo combo = new Combo(bar, SWT.READ_ONLY | SWT.DROP_DOWN);
 		combo.setVisibleItemCount(20);
 		Accessible.name(combo, name);
