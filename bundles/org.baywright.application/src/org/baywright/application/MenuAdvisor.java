@@ -118,6 +118,8 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		menu.add(action(ActionFactory.RESET_PERSPECTIVE));
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.MAXIMIZE));
+		menu.add(action(ActionFactory.BACKWARD_HISTORY));
+		menu.add(action(ActionFactory.FORWARD_HISTORY));
 		menu.add(action(ActionFactory.NEXT_EDITOR));
 		menu.add(action(ActionFactory.NEXT_PART));
 		menu.add(new Separator(IWorkbenchActionConstants.MB_ADDITIONS));
@@ -148,6 +150,8 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		file.add(action(ActionFactory.SAVE));
 		file.add(action(ActionFactory.UNDO));
 		file.add(action(ActionFactory.REDO));
+		file.add(action(ActionFactory.BACKWARD_HISTORY));
+		file.add(action(ActionFactory.FORWARD_HISTORY));
 		file.add(new GroupMarker(IWorkbenchActionConstants.FILE_END));
 		bar.add(new ToolBarContributionItem(file, IWorkbenchActionConstants.TOOLBAR_FILE));
 		bar.add(new GroupMarker(IWorkbenchActionConstants.MB_ADDITIONS));

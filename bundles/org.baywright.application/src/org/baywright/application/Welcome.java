@@ -3,6 +3,7 @@ package org.baywright.application;
 import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.help.Help;
+import org.baywright.workbench.walk.WalkView;
 import org.baywright.workbench.wizard.Wizards;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -12,7 +13,6 @@ import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.ui.PlatformUI;
-import org.eclipse.ui.cheatsheets.OpenCheatSheetAction;
 import org.eclipse.ui.forms.events.IHyperlinkListener;
 import org.eclipse.ui.forms.events.HyperlinkAdapter;
 import org.eclipse.ui.forms.events.HyperlinkEvent;
@@ -73,7 +73,7 @@ public final class Welcome extends IntroPart {
 	}
 
 	private void walk() {
-		close(() -> new OpenCheatSheetAction("org.baywright.workbench.walk").run());
+		close(WalkView::open);
 	}
 
 	private void close(Runnable then) {

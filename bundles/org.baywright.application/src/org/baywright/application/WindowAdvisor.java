@@ -1,6 +1,8 @@
 package org.baywright.application;
 
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
 import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
@@ -21,7 +23,9 @@ final class WindowAdvisor extends WorkbenchWindowAdvisor {
 	@Override
 	public void preWindowOpen() {
 		IWorkbenchWindowConfigurer window = getWindowConfigurer();
-		window.setInitialSize(new Point(1360, 860));
+		// five views beside an editor need room: the first window takes what the screen has, up to a size that reads well
+		Rectangle screen = Display.getCurrent().getPrimaryMonitor().getClientArea();
+		window.setInitialSize(new Point(Math.min(screen.width, 1920), Math.min(screen.height, 1200)));
 		window.setShowCoolBar(true);
 		window.setShowStatusLine(true);
 		window.setShowProgressIndicator(true);

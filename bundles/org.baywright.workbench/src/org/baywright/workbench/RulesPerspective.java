@@ -18,6 +18,7 @@ public final class RulesPerspective implements IPerspectiveFactory {
 	private static final String PICTURE = "org.baywright.workbench.view.picture";
 	private static final String GRID = "org.baywright.workbench.view.grid";
 	private static final String HELP = "org.baywright.workbench.view.help";
+	private static final String WALK = "org.baywright.workbench.view.walk";
 
 	@Override
 	public void createInitialLayout(IPageLayout layout) {
@@ -28,7 +29,7 @@ public final class RulesPerspective implements IPerspectiveFactory {
 		right.addView(IPageLayout.ID_OUTLINE);
 		right.addView(BENCH);
 		right.addPlaceholder(HELP);
-		right.addPlaceholder("org.eclipse.ui.cheatsheets.views.CheatSheetView");
+		right.addPlaceholder(WALK);
 		IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.6f, editors);
 		below.addView(FINDINGS);
 		below.addView(PICTURE);
@@ -37,7 +38,7 @@ public final class RulesPerspective implements IPerspectiveFactory {
 		below.addPlaceholder("org.eclipse.search.ui.views.SearchView");
 		below.addPlaceholder(IProgressConstants.PROGRESS_VIEW_ID);
 		below.addPlaceholder("org.eclipse.pde.runtime.LogView");
-		for (String view : new String[] { FINDINGS, PICTURE, GRID, BENCH, CASES, HELP, ProjectExplorer.VIEW_ID, IPageLayout.ID_OUTLINE,
+		for (String view : new String[] { FINDINGS, PICTURE, GRID, BENCH, CASES, HELP, WALK, ProjectExplorer.VIEW_ID, IPageLayout.ID_OUTLINE,
 				IProgressConstants.PROGRESS_VIEW_ID }) {
 			layout.addShowViewShortcut(view);
 		}

@@ -10,6 +10,7 @@ import org.baywright.presenter.Link;
  * One finding, or one problem of the text.
  *
  * @param id the same as long as the finding is
+ * @param about what fixes name as what they are about: the id of the finding, or of the kind of problem
  * @param kind id of the check or of the kind of problem
  * @param severity how much it matters
  * @param message one plain sentence
@@ -21,7 +22,7 @@ import org.baywright.presenter.Link;
  * @param fixes what could be done about it by a click, best first
  * @param hasHelp whether there is a page of help on its kind
  */
-public record Item(String id, String kind, Severity severity, String message, Link place, String advice,
+public record Item(String id, String about, String kind, Severity severity, String message, Link place, String advice,
 		Optional<Shown> evidence, List<Link> related, Optional<String> accepted, List<String> fixes, boolean hasHelp) {
 
 	/**

@@ -21,13 +21,13 @@ final class Items {
 	}
 
 	static Item of(Problem problem) {
-		return new Item(problem.id() + "@" + problem.span() + "/" + problem.message(), problem.id(), problem.severity(),
+		return new Item(problem.id() + "@" + problem.span() + "/" + problem.message(), problem.id(), problem.id(), problem.severity(),
 				problem.message(), Link.to(problem.span(), ""), problem.advice(), Optional.empty(), List.of(),
 				Optional.empty(), List.of(), false);
 	}
 
 	static Item of(Finding finding) {
-		return new Item(finding.acceptanceKey(), finding.check(), finding.severity(), finding.message(),
+		return new Item(finding.acceptanceKey(), finding.id(), finding.check(), finding.severity(), finding.message(),
 				Link.to(finding.span(), ""), "", evidence(finding), finding.related().stream().map(Items::link).toList(),
 				finding.accepted().map(Items::reason), finding.fixes().stream().map(Fix::title).toList(),
 				HelpPages.page(finding.check()).isPresent());

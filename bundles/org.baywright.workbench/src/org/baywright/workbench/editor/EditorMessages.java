@@ -23,6 +23,9 @@ final class EditorMessages extends NLS {
 	public static String FixPreview;
 	public static String FixStale;
 
+	public static String BackTitle;
+	public static String BackText;
+
 	static {
 		NLS.initializeMessages(EditorMessages.class.getPackageName() + ".messages", EditorMessages.class);
 	}

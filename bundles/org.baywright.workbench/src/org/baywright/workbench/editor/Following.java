@@ -39,6 +39,7 @@ public final class Following implements IReconciler, IDocumentListener, ITextInp
 	private void unfollow() {
 		followed.ifPresent(edited -> {
 			edited.document().removeDocumentListener(this);
+			Unsaved.forget(edited.file());
 			edited.project().reload(edited.file());
 		});
 		followed = Optional.empty();
@@ -51,7 +52,11 @@ public final class Following implements IReconciler, IDocumentListener, ITextInp
 
 	@Override
 	public void documentChanged(DocumentEvent event) {
-		followed.ifPresent(edited -> edited.project().edit(edited.file(), edited.document().get()));
+		followed.ifPresent(edited -> {
+			String text = edited.document().get();
+			edited.project().edit(edited.file(), text);
+			Unsaved.note(edited.file(), text);
+		});
 	}
 
 	@Override

@@ -1,5 +1,7 @@
 package org.baywright.workbench.editor;
 
+import java.util.Optional;
+
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.names.Renaming;
 import org.eclipse.core.runtime.IProgressMonitor;
@@ -15,7 +17,7 @@ public final class RenameProcessor extends RefactoringProcessor {
 
 	private final EditedFile edited;
 	private final int offset;
-	private String name;
+	private volatile String name;
 	private Renaming.Changes changes;
 
 	RenameProcessor(EditedFile edited, int offset, String old) {
@@ -26,6 +28,17 @@ public final class RenameProcessor extends RefactoringProcessor {
 
 	void setName(String to) {
 		name = to;
+	}
+
+	String name() {
+		return name;
+	}
+
+	/** Returns why a name cannot be given; nothing if it can. To be called on a worker thread. */
+	Optional<String> refused(String to) {
+		Renaming.Result result = edited.project().ask(edited.file(), edited.document().get(),
+				(EditorServices services, String path) -> services.rename(path, offset, to));
+		return result instanceof Renaming.Refused refused ? Optional.of(refused.message()) : Optional.empty();
 	}
 
 	/** Asks the language what the new name changes; on the platform's worker thread. */

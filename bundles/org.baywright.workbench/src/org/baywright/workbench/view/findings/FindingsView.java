@@ -196,7 +196,7 @@ public final class FindingsView extends RulesView {
 		if (!item.fixes().isEmpty()) {
 			details.heading(ViewMessages.WhatCouldBeDone);
 			item.fixes().forEach(fix -> details.link(fix, () -> ActiveProject.get().project().ifPresent(
-					project -> Resolutions.offer(getSite().getShell(), project, item.place().span(), item.id(), fix))));
+					project -> Resolutions.offer(getSite().getShell(), project, item.place().span(), item.about(), fix))));
 		}
 		if (item.hasHelp()) {
 			details.heading(ViewMessages.MoreAboutIt).link(item.kind(), () -> Help.show(item.kind()));

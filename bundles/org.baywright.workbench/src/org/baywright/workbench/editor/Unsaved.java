@@ -1,0 +1,247 @@
+package org.baywright.workbench.editor;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+import org.baywright.workbench.Baywright;
+import org.baywright.workbench.project.FileEdits;
+import org.eclipse.core.filebuffers.FileBuffers;
+import org.eclipse.core.filebuffers.IFileBuffer;
+import org.eclipse.core.filebuffers.IFileBufferListener;
+import org.eclipse.core.filebuffers.ITextFileBuffer;
+import org.eclipse.core.filebuffers.LocationKind;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.IPath;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.ui.IStartup;
+import org.eclipse.ui.IWorkbench;
+import org.eclipse.ui.IWorkbenchListener;
+import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.ide.IDE;
+
+/**
+ * Keeps what is typed and not saved, aside and within a second, so that it outlives a crash; when the workbench starts
+ * again, it stands in its editors as before, unsaved, and the user is told.
+ */
+public final class Unsaved implements IStartup {
+
+	private static final long DELAY = 1000;
+	private static final String ENDING = ".text";
+	private static final Map<IFile, String> WAITING = new HashMap<>();
+	private static final Job WRITING = Job.createSystem("Keeping what is not saved", (ICoreRunnable) monitor -> write());
+
+	static {
+		FileBuffers.getTextFileBufferManager().addFileBufferListener(new IFileBufferListener() {
+			@Override
+			public void bufferCreated(IFileBuffer buffer) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void bufferDisposed(IFileBuffer buffer) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void bufferContentAboutToBeReplaced(IFileBuffer buffer) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void bufferContentReplaced(IFileBuffer buffer) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void stateChanging(IFileBuffer buffer) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void stateValidationChanged(IFileBuffer buffer, boolean isStateValidated) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void underlyingFileMoved(IFileBuffer buffer, IPath path) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void underlyingFileDeleted(IFileBuffer buffer) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void stateChangeFailed(IFileBuffer buffer) {
+				// only what is saved matters here
+			}
+
+			@Override
+			public void dirtyStateChanged(IFileBuffer buffer, boolean isDirty) {
+				IPath location = buffer.getLocation();
+				if (!isDirty && location != null && location.segmentCount() > 1) {
+					forget(ResourcesPlugin.getWorkspace().getRoot().getFile(location));
+				}
+			}
+		});
+	}
+
+	/** Notes the text of an editor that is not saved. Returns at once. */
+	static void note(IFile file, String text) {
+		synchronized (WAITING) {
+			WAITING.put(file, text);
+		}
+		if (WRITING.getState() == Job.NONE || WRITING.getState() == Job.RUNNING) {
+			WRITING.schedule(DELAY);
+		}
+	}
+
+	/** Notes that the text of an editor is that of the disk again. Returns at once. */
+	static void forget(IFile file) {
+		note(file, null);
+	}
+
+	private static Path folder() {
+		return Baywright.instance().getStateLocation().append("unsaved").toPath();
+	}
+
+	/** Writes at once what waits; for the end of the workbench. */
+	private static void flush() {
+		WRITING.cancel();
+		write();
+	}
+
+	/** A file's name stands for the path, whatever letters that has. */
+	private static Path aside(IFile file) throws IOException {
+		String path = file.getFullPath().toPortableString();
+		Path folder = Files.createDirectories(folder());
+		return folder.resolve(digest(path) + ENDING);
+	}
+
+	private static String digest(String text) {
+		try {
+			byte[] hash = java.security.MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+			return HexFormat.of().formatHex(hash, 0, 16);
+		} catch (java.security.NoSuchAlgorithmException e) {
+			throw new IllegalStateException(e);
+		}
+	}
+
+	private static synchronized void write() {
+		Map<IFile, String> now;
+		synchronized (WAITING) {
+			now = new HashMap<>(WAITING);
+			WAITING.clear();
+		}
+		now.forEach((file, text) -> {
+			try {
+				Path aside = aside(file);
+				if (text == null) {
+					Files.deleteIfExists(aside);
+				} else {
+					Path fresh = aside.resolveSibling(aside.getFileName() + ".part");
+					Files.writeString(fresh, file.getFullPath().toPortableString() + "\n" + text);
+					Files.move(fresh, aside, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+				}
+			} catch (IOException e) {
+				Baywright.log("What is not saved in " + file.getFullPath() + " cannot be kept aside.", e);
+			}
+		});
+	}
+
+	/** Brings back what an earlier run could not save. */
+	@Override
+	public void earlyStartup() {
+		PlatformUI.getWorkbench().addWorkbenchListener(new IWorkbenchListener() {
+			@Override
+			public boolean preShutdown(IWorkbench workbench, boolean forced) {
+				return true;
+			}
+
+			@Override
+			public void postShutdown(IWorkbench workbench) {
+				flush();
+			}
+		});
+		Map<IFile, String> found = new HashMap<>();
+		for (Path aside : asides()) {
+			try {
+				String kept = Files.readString(aside);
+				int end = kept.indexOf('\n');
+				IFile file = ResourcesPlugin.getWorkspace().getRoot().getFile(IPath.fromPortableString(kept.substring(0, Math.max(0, end))));
+				String text = kept.substring(end + 1);
+				if (file.exists() && !text.equals(onDisk(file))) {
+					found.put(file, text);
+				} else if (!file.exists() && file.getProject().isAccessible()) {
+					Baywright.log("What was not saved of " + file.getFullPath() + ", which is gone, stays in " + aside + ".", null);
+				} else {
+					Files.delete(aside);
+				}
+			} catch (IOException | CoreException | IllegalArgumentException e) {
+				Baywright.log("What was kept in " + aside + " cannot be brought back.", e);
+			}
+		}
+		if (!found.isEmpty()) {
+			PlatformUI.getWorkbench().getDisplay().asyncExec(() -> bringBack(found));
+		}
+	}
+
+	private static List<Path> asides() {
+		if (!Files.isDirectory(folder())) {
+			return List.of();
+		}
+		try (Stream<Path> all = Files.list(folder())) {
+			return all.filter(path -> path.toString().endsWith(ENDING)).sorted().toList();
+		} catch (IOException e) {
+			Baywright.log("What was not saved cannot be looked for.", e);
+			return List.of();
+		}
+	}
+
+	private static String onDisk(IFile file) throws CoreException, IOException {
+		try (var in = file.getContents(true)) {
+			return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+		}
+	}
+
+	private static void bringBack(Map<IFile, String> found) {
+		var window = PlatformUI.getWorkbench().getWorkbenchWindows()[0];
+		List<String> told = new ArrayList<>();
+		found.forEach((file, text) -> {
+			try {
+				IDE.openEditor(window.getActivePage(), file, false);
+				ITextFileBuffer buffer = FileBuffers.getTextFileBufferManager().getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
+				if (buffer == null) {
+					FileEdits.change(file, document -> document.set(text));
+				} else if (!buffer.isDirty()) {
+					buffer.getDocument().set(text);
+				}
+				told.add(file.getFullPath().toPortableString().substring(1));
+			} catch (PartInitException e) {
+				Baywright.log("The editor of " + file.getFullPath() + " does not open.", e);
+			} catch (CoreException e) {
+				Baywright.log("What was not saved of " + file.getFullPath() + " cannot be brought back.", e);
+			}
+		});
+		told.sort(null);
+		if (!told.isEmpty()) {
+			MessageDialog.openInformation(window.getShell(), EditorMessages.BackTitle,
+					EditorMessages.bind(EditorMessages.BackText, String.join("\n", told)));
+		}
+	}
+}

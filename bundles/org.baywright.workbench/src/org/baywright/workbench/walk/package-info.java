@@ -1,0 +1,2 @@
+/** The ten-minute walk: a view that leads from one step to the next. */
+package org.baywright.workbench.walk;

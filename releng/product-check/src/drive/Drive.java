@@ -1,0 +1,366 @@
+package drive;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.IPath;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Menu;
+import org.eclipse.swt.widgets.MenuItem;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.Tree;
+import org.eclipse.swt.widgets.TreeItem;
+import org.eclipse.swt.widgets.Widget;
+
+/** What a user does in the product, from an empty folder on. It goes on where it was after each start of the product. */
+final class Drive {
+
+	private interface Case {
+		void run() throws Exception;
+	}
+
+	private final Hands hands;
+	private final Path work;
+
+	Drive(Hands hands, Path work) {
+		this.hands = hands;
+		this.work = work;
+	}
+
+	void go() {
+		try {
+			switch (part()) {
+			case "1" -> first();
+			case "2" -> afterRestart();
+			case "3" -> afterKill();
+			default -> throw new IllegalStateException("unknown part");
+			}
+		} catch (Throwable e) {
+			note("FAILED the drive itself: " + e);
+			e.printStackTrace();
+			halt();
+		}
+	}
+
+	private String part() throws IOException {
+		Path part = work.resolve("part");
+		return Files.exists(part) ? Files.readString(part).strip() : "1";
+	}
+
+	private void next(String part) throws IOException {
+		Files.writeString(work.resolve("part"), part);
+	}
+
+	private void note(String line) {
+		try {
+			Files.writeString(work.resolve("result"), line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+		} catch (IOException e) {
+			e.printStackTrace();
+		}
+	}
+
+	private static void halt() {
+		Runtime.getRuntime().halt(0);
+	}
+
+	private void check(String name, Case body) {
+		try {
+			body.run();
+			note("passed " + name);
+		} catch (Throwable e) {
+			hands.picture("failed-" + name.replaceAll("[^A-Za-z0-9]+", "-"));
+			note("FAILED " + name + ": " + String.valueOf(e.getMessage()).replace('\n', ' '));
+			e.printStackTrace();
+			// what is open must not stand in the way of what follows
+			hands.key("Escape", "Escape", "Escape");
+		}
+	}
+
+	// ---- first start -----------------------------------------------------------------------------------------------
+
+	private void first() throws IOException {
+		hands.picture("welcome");
+		check("welcome: Read the help", () -> {
+			hands.click(hands.findAny("Read the help"));
+			hands.until("the help's first page", () -> hands.says("First steps"));
+			reopenWelcome();
+		});
+		check("welcome: Make a rule project", () -> {
+			hands.click(hands.findAny("Make a rule project"));
+			hands.until("a wizard", () -> !hands.front().equals("") && hands.look(Button.class, b -> Hands.label(b).equals("Finish")).isPresent());
+			hands.picture("new-project");
+			hands.click(hands.find(Button.class, "Cancel"));
+			reopenWelcome();
+		});
+		check("welcome: Bring in an example", () -> {
+			hands.click(hands.findAny("Bring in an example"));
+			hands.click(hands.find(Button.class, "Cancel"));
+			reopenWelcome();
+		});
+		check("welcome: Go to the workbench", () -> {
+			hands.click(hands.findAny("Go to the workbench"));
+			hands.until("the views", () -> hands.look(CTabItem.class, tab -> tab.getText().startsWith("Findings")).isPresent());
+			reopenWelcome();
+		});
+		check("welcome: Take the ten-minute walk", () -> {
+			hands.click(hands.findAny("Take the ten-minute walk"));
+			hands.until("the walk's first step", () -> hands.says("Step 1 of 8"));
+			hands.picture("walk-1");
+		});
+		check("walk: bring in the example", () -> {
+			hands.click(hands.find(Button.class, "Bring in the example"));
+			hands.click(hands.find(Button.class, "Finish"));
+			hands.until("the rules in the editor", () -> editorText().contains("rule strap_by_drop"));
+		});
+		check("walk: read a rule", () -> {
+			step("Show the rule");
+			hands.until("the rule is selected", () -> selected().equals("rule strap_by_drop"));
+		});
+		check("walk: meet the contradiction", () -> {
+			step("Show the findings");
+			hands.until("the contradiction", 60, () -> finding("confirm") != null);
+			hands.click(hands.see(() -> finding("confirm")));
+			hands.until("its story", () -> hands.says("For example:"));
+			hands.picture("walk-3");
+		});
+		check("F1 on a finding", () -> {
+			hands.key("F1");
+			hands.until("the help", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("Help")).isPresent());
+			hands.picture("help-on-finding");
+			hands.click(tab("Ten-minute walk"));
+		});
+		check("walk: mend it by the fix in the view", () -> {
+			step("Show the line");
+			hands.until("the line is selected", () -> selected().contains("clears ground_strap.loose"));
+			hands.click(tab("Findings"));
+			hands.click(hands.see(() -> finding("confirm")));
+			StyledText details = details();
+			List<String> fixes = hands.see(() -> details.getText().lines().dropWhile(l -> !l.contains("What could be done")).skip(1).limit(6).toList());
+			String fix = fixes.stream().filter(line -> line.contains("ake")).findFirst()
+					.orElseThrow(() -> new AssertionError("no fix takes the conclusion back: " + fixes));
+			hands.clickWords(details, fix.strip());
+			hands.picture("fix");
+			hands.click(hands.find(Button.class, "OK"));
+			hands.until("the contradiction is gone", 60, () -> finding("confirm") == null);
+			hands.picture("mended");
+		});
+		check("walk: play a job through", () -> step("Show the bench"));
+		check("walk: run the finished jobs", () -> step("Show the finished jobs"));
+		check("walk: look at the picture", () -> {
+			step("Show the picture");
+			hands.picture("walk-7");
+		});
+		check("walk: write the rule pack", () -> {
+			step("Write the rule pack");
+			hands.until("the wizard", () -> hands.look(Button.class, b -> Hands.label(b).equals("Finish")).isPresent());
+			hands.picture("pack");
+			hands.click(hands.find(Button.class, "Cancel"));
+			hands.click(hands.find(Button.class, "Next step"));
+			hands.click(hands.find(Button.class, "End the walk"));
+		});
+		check("Back and forward", () -> {
+			hands.click(editor());
+			hands.key("ctrl+Home");
+			int at = hands.see(() -> editor().getCaretOffset());
+			hands.key("ctrl+End");
+			hands.clickWords(editor(), "expect");
+			hands.key("F3");
+			hands.key("alt+Left");
+			hands.until("the cursor goes back", () -> at == 0 && hands.front().contains("Baywright"));
+		});
+		check("rename refuses while typing", () -> {
+			hands.clickWords(editor(), "strap_by_drop");
+			hands.key("alt+shift+r");
+			hands.until("the dialog", () -> hands.look(Button.class, b -> Hands.label(b).equals("OK") || Hands.label(b).equals("Finish")).isPresent());
+			hands.key("ctrl+a");
+			hands.type("9 bad name");
+			hands.until("the refusal", () -> hands.says("is no name"));
+			Button finish = hands.find(Button.class, "OK", b -> List.of("OK", "Finish").contains(Hands.label(b)));
+			if (hands.see(finish::isEnabled)) {
+				throw new AssertionError("a name that is not allowed can be given");
+			}
+			hands.picture("rename-refused");
+			hands.click(hands.find(Button.class, "Cancel"));
+		});
+		for (String view : List.of("Findings", "Picture", "Tests and faults", "Bench", "Cases")) {
+			check("F1 in " + view, () -> {
+				hands.click(tab(view));
+				hands.key("F1");
+				hands.until("help on the views", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("Help")).isPresent());
+				hands.picture("view-" + view.replace(' ', '-'));
+			});
+		}
+		check("deleting all and undo", () -> {
+			hands.click(tab("rules.bay"));
+			hands.click(editor());
+			hands.key("ctrl+a", "Delete");
+			hands.key("ctrl+z");
+			hands.until("the text is back", () -> editorText().contains("rule strap_by_drop"));
+		});
+		check("typing braces closes them once", () -> {
+			hands.click(editor());
+			hands.key("ctrl+End", "Return");
+			hands.type("part lamp {");
+			hands.key("Return");
+			hands.type("fault dim");
+			hands.key("Down");
+			hands.rest(300);
+			String text = hands.see(Drive.this::editorText);
+			if (!text.contains("fault dim\n}") || text.contains("}}")) {
+				throw new AssertionError("braces after typing: " + text.substring(Math.max(0, text.length() - 80)));
+			}
+			hands.key("ctrl+z", "ctrl+z", "ctrl+z", "ctrl+z");
+		});
+		check("menus", this::menus);
+		check("nothing is logged", () -> log(""));
+		next("2");
+		check("File, Restart", () -> {
+			hands.key("Escape");
+			hands.menu("File", "Restart");
+			hands.rest(15_000);
+			throw new AssertionError("the workbench did not restart");
+		});
+		halt();
+	}
+
+	private void reopenWelcome() {
+		hands.menu("Help", "Welcome");
+		hands.find(Widget.class, "Take the ten-minute walk", widget -> Hands.label(widget).equals("Take the ten-minute walk"));
+	}
+
+	private void step(String button) {
+		hands.click(tab("Ten-minute walk"));
+		for (int i = 0; i < 8 && hands.look(Button.class, b -> Hands.label(b).equals(button)).isEmpty(); i++) {
+			hands.click(hands.find(Button.class, "Next step"));
+		}
+		hands.click(hands.find(Button.class, button));
+	}
+
+	private CTabItem tab(String title) {
+		return hands.find(CTabItem.class, title, tab -> tab.getText().replace("*", "").equals(title));
+	}
+
+	private StyledText editor() {
+		return hands.find(StyledText.class, "the editor", text -> (text.getStyle() & SWT.READ_ONLY) == 0 && text.getText().length() > 0
+				&& text.isVisible() && text.getText().contains("given") || text.getEditable() && text.getText().contains("rule "));
+	}
+
+	private String editorText() {
+		return hands.look(StyledText.class, StyledText::getEditable).map(text -> hands.see(text::getText)).orElse("");
+	}
+
+	private String selected() {
+		return hands.look(StyledText.class, StyledText::getEditable).map(text -> hands.see(text::getSelectionText)).orElse("");
+	}
+
+	private StyledText details() {
+		return hands.find(StyledText.class, "what is told of the finding", text -> !text.getEditable() && text.getText().contains("For example:"));
+	}
+
+	private TreeItem finding(String part) {
+		return hands.seen().stream().filter(Tree.class::isInstance).map(Tree.class::cast)
+				.map(tree -> hands.item(tree, text -> text.contains(part) && text.contains("clear"))).filter(item -> item != null)
+				.findFirst().orElse(null);
+	}
+
+	/** Every entry has words, and the list of all is the one that was agreed on. */
+	private void menus() throws IOException {
+		TreeSet<String> found = new TreeSet<>();
+		hands.see(() -> {
+			for (MenuItem top : hands.see(() -> org.eclipse.ui.PlatformUI.getWorkbench().getWorkbenchWindows()[0].getShell().getMenuBar().getItems())) {
+				gather(top, Hands.plain(top.getText()), found);
+			}
+			return null;
+		});
+		Files.write(work.resolve("menus.found"), found);
+		List<String> agreed = Files.readAllLines(Path.of(System.getProperty("drive.menus")));
+		List<String> odd = new ArrayList<>();
+		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));
+		agreed.stream().filter(entry -> !found.contains(entry)).forEach(entry -> odd.add("gone: " + entry));
+		if (!odd.isEmpty()) {
+			throw new AssertionError("the menus are not as agreed: " + odd);
+		}
+	}
+
+	private static void gather(MenuItem item, String path, TreeSet<String> found) {
+		Menu below = item.getMenu();
+		if (below == null) {
+			found.add(path);
+			return;
+		}
+		below.notifyListeners(SWT.Show, new Event());
+		for (MenuItem entry : below.getItems()) {
+			if ((entry.getStyle() & SWT.SEPARATOR) == 0) {
+				gather(entry, path + " > " + Hands.plain(entry.getText()), found);
+			}
+		}
+		below.notifyListeners(SWT.Hide, new Event());
+	}
+
+	private void log(String allowed) throws IOException {
+		Path log = ResourcesPlugin.getWorkspace().getRoot().getLocation().append(IPath.fromPortableString(".metadata/.log")).toPath();
+		if (!Files.exists(log)) {
+			return;
+		}
+		List<String> entries = new ArrayList<>();
+		List<String> lines = Files.readAllLines(log);
+		for (int i = 0; i < lines.size(); i++) {
+			if (lines.get(i).matches("!ENTRY \\S+ [24] .*")) {
+				entries.add(lines.get(i) + " " + (i + 1 < lines.size() ? lines.get(i + 1) : ""));
+			}
+		}
+		if (!entries.isEmpty()) {
+			throw new AssertionError(entries.size() + " entries, the first: " + entries.get(0));
+		}
+	}
+
+	// ---- second start ----------------------------------------------------------------------------------------------
+
+	private void afterRestart() throws IOException {
+		note("passed File, Restart");
+		check("after a restart the editor is back", () -> hands.until("the editor", () -> editorText().contains("rule strap_by_drop")));
+		check("what is typed is kept aside", () -> {
+			hands.click(editor());
+			hands.key("ctrl+End", "Return");
+			hands.type("// typed before the crash");
+			hands.rest(3000);
+		});
+		next("3");
+		hands.picture("before-kill");
+		// the script kills the product now
+		Files.writeString(work.resolve("kill"), "now");
+		Hands.rest(30_000);
+		note("FAILED the script did not kill the product");
+		halt();
+	}
+
+	// ---- third start -----------------------------------------------------------------------------------------------
+
+	private void afterKill() throws IOException {
+		check("after a kill it is told and stands in the editor", () -> {
+			hands.until("the message", () -> hands.says("typed and not saved") || hands.front().contains("Brought back"));
+			hands.picture("brought-back");
+			hands.click(hands.find(Button.class, "OK"));
+			hands.until("the text", () -> editorText().contains("typed before the crash"));
+		});
+		check("nothing is logged after restart and kill", () -> log(""));
+		check("File, Exit", () -> {
+			hands.key("ctrl+s");
+			next("4");
+			hands.menu("File", "Exit");
+			hands.rest(20_000);
+			throw new AssertionError("the workbench did not end");
+		});
+		halt();
+	}
+}

@@ -1,0 +1,334 @@
+package drive;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BooleanSupplier;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
+
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabFolder;
+import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Item;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.MenuItem;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.ToolBar;
+import org.eclipse.swt.widgets.ToolItem;
+import org.eclipse.swt.widgets.Tree;
+import org.eclipse.swt.widgets.TreeItem;
+import org.eclipse.swt.widgets.Widget;
+
+/** A user's eyes and hands: looks at the widgets that are seen, and moves the real mouse and keys (by xdotool). */
+final class Hands {
+
+	private final Display display;
+	private final Path pictures;
+	private final AtomicReference<String> armed = new AtomicReference<>("");
+
+	Hands(Display display, Path pictures) {
+		this.display = display;
+		this.pictures = pictures;
+		display.syncExec(() -> display.addFilter(SWT.Arm, event -> {
+			if (event.widget instanceof MenuItem item) {
+				armed.set(plain(item.getText()));
+			}
+		}));
+	}
+
+	// ---- eyes ------------------------------------------------------------------------------------------------------
+
+	<T> T see(Supplier<T> look) {
+		AtomicReference<T> seen = new AtomicReference<>();
+		display.syncExec(() -> seen.set(look.get()));
+		return seen.get();
+	}
+
+	/** Waits until something is so; an error names what was waited for. */
+	void until(String what, BooleanSupplier so) {
+		until(what, 20, so);
+	}
+
+	void until(String what, int seconds, BooleanSupplier so) {
+		long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
+		while (!see(so::getAsBoolean)) {
+			if (System.nanoTime() > end) {
+				throw new AssertionError("not seen within " + seconds + " s: " + what);
+			}
+			rest(100);
+		}
+	}
+
+	static void rest(long millis) {
+		try {
+			Thread.sleep(millis);
+		} catch (InterruptedException e) {
+			throw new IllegalStateException(e);
+		}
+	}
+
+	static String plain(String label) {
+		return label.replaceAll("\t.*", "").replace("&&", "\u0001").replace("&", "").replace("\u0001", "&").strip();
+	}
+
+	/** Returns what a control says. */
+	static String label(Widget widget) {
+		String text = widget instanceof Button button ? button.getText() : widget instanceof Label label ? label.getText()
+				: widget instanceof Shell shell ? shell.getText() : widget instanceof Text field ? field.getText()
+				: widget instanceof StyledText styled ? styled.getText() : widget instanceof ToolItem tool ?
+						(tool.getText().isEmpty() ? String.valueOf(tool.getToolTipText()) : tool.getText())
+				: widget instanceof Item item ? item.getText() : widget instanceof Combo combo ? combo.getText()
+				: widget.getClass().getSimpleName().endsWith("Hyperlink") ? hyperlink(widget) : "";
+		return plain(text);
+	}
+
+	private static String hyperlink(Widget widget) {
+		try {
+			return (String) widget.getClass().getMethod("getText").invoke(widget);
+		} catch (ReflectiveOperationException e) {
+			return "";
+		}
+	}
+
+	/** Returns all widgets that are seen now, those of the shell in front first. */
+	List<Widget> seen() {
+		return see(() -> {
+			List<Widget> all = new ArrayList<>();
+			Shell[] shells = display.getShells();
+			for (int i = shells.length - 1; i >= 0; i--) {
+				if (shells[i].isVisible()) {
+					gather(shells[i], all);
+				}
+			}
+			return all;
+		});
+	}
+
+	private static void gather(Control control, List<Widget> all) {
+		if (!control.isVisible()) {
+			return;
+		}
+		all.add(control);
+		if (control instanceof ToolBar bar) {
+			all.addAll(Arrays.asList(bar.getItems()));
+		}
+		if (control instanceof CTabFolder folder) {
+			all.addAll(Arrays.asList(folder.getItems()));
+		}
+		if (control instanceof Composite composite) {
+			for (Control child : composite.getChildren()) {
+				gather(child, all);
+			}
+		}
+	}
+
+	<W extends Widget> Optional<W> look(Class<W> kind, Predicate<W> which) {
+		List<Widget> all = seen();
+		return see(() -> all.stream().filter(kind::isInstance).map(kind::cast).filter(widget -> !widget.isDisposed())
+				.filter(which).findFirst());
+	}
+
+	<W extends Widget> W find(Class<W> kind, String label) {
+		return find(kind, label, widget -> label(widget).equals(label));
+	}
+
+	<W extends Widget> W find(Class<W> kind, String what, Predicate<W> which) {
+		AtomicReference<W> found = new AtomicReference<>();
+		long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+		while (System.nanoTime() < end) {
+			Optional<W> now = look(kind, which);
+			if (now.isPresent()) {
+				found.set(now.get());
+				return found.get();
+			}
+			rest(100);
+		}
+		throw new AssertionError("no " + kind.getSimpleName() + " \"" + what + "\" is seen; seen: " + labels());
+	}
+
+	Widget findAny(String label) {
+		return find(Widget.class, label, widget -> label(widget).equals(label));
+	}
+
+	List<String> labels() {
+		List<Widget> all = seen();
+		return see(() -> all.stream().filter(widget -> !widget.isDisposed()).map(Hands::label)
+				.filter(text -> !text.isEmpty() && text.length() < 80).distinct().limit(60).toList());
+	}
+
+	boolean says(String part) {
+		List<Widget> all = seen();
+		return see(() -> all.stream().filter(widget -> !widget.isDisposed()).anyMatch(widget -> label(widget).contains(part)));
+	}
+
+	/** The title of the window that has the keyboard. */
+	String front() {
+		return see(() -> display.getActiveShell() == null ? "" : display.getActiveShell().getText());
+	}
+
+	// ---- hands -----------------------------------------------------------------------------------------------------
+
+	void click(Widget widget) {
+		click(middle(widget), 1, 1);
+	}
+
+	void rightClick(Widget widget) {
+		click(middle(widget), 3, 1);
+	}
+
+	void doubleClick(Widget widget) {
+		click(middle(widget), 1, 2);
+	}
+
+	void click(Point at, int button, int times) {
+		tool("mousemove", "" + at.x, "" + at.y);
+		rest(80);
+		tool("click", "--repeat", "" + times, "--delay", "60", "" + button);
+		settle();
+	}
+
+	/** Where a widget's middle is on the screen. */
+	Point middle(Widget widget) {
+		return see(() -> {
+			if (widget instanceof TreeItem item) {
+				Rectangle bounds = item.getBounds();
+				return item.getParent().toDisplay(bounds.x + Math.min(bounds.width / 2, 30), bounds.y + bounds.height / 2);
+			}
+			if (widget instanceof ToolItem item) {
+				Rectangle bounds = item.getBounds();
+				return item.getParent().toDisplay(bounds.x + Math.min(bounds.width / 2, 12), bounds.y + bounds.height / 2);
+			}
+			if (widget instanceof CTabItem item) {
+				Rectangle bounds = item.getBounds();
+				return item.getParent().toDisplay(bounds.x + bounds.width / 3, bounds.y + bounds.height / 2);
+			}
+			Control control = (Control) widget;
+			Point size = control.getSize();
+			boolean wide = control instanceof Button button && (button.getStyle() & (SWT.CHECK | SWT.RADIO)) != 0;
+			return control.toDisplay(wide ? Math.min(12, size.x / 2) : size.x / 2, size.y / 2);
+		});
+	}
+
+	/** Clicks into a text where some words stand. */
+	void clickWords(StyledText text, String words) {
+		Point at = see(() -> {
+			int offset = text.getText().indexOf(words);
+			if (offset < 0) {
+				return null;
+			}
+			text.setTopIndex(Math.max(0, text.getLineAtOffset(offset) - 3));
+			Point place = text.getLocationAtOffset(offset + Math.min(4, words.length() - 1));
+			return text.toDisplay(place.x + 2, place.y + text.getLineHeight(offset) / 2);
+		});
+		if (at == null) {
+			throw new AssertionError("\"" + words + "\" does not stand in: " + see(text::getText));
+		}
+		click(at, 1, 1);
+	}
+
+	void type(String words) {
+		tool("type", "--delay", "25", words);
+		settle();
+	}
+
+	void key(String... keys) {
+		for (String key : keys) {
+			tool("key", key);
+			rest(60);
+		}
+		settle();
+	}
+
+	/** Goes through the menu bar with the keyboard: each label is an entry, the first a menu's. */
+	void menu(String... path) {
+		String letter = see(() -> Arrays.stream(display.getActiveShell().getMenuBar().getItems())
+				.filter(item -> plain(item.getText()).equals(path[0])).findFirst()
+				.map(item -> item.getText().replaceAll(".*&(.).*", "$1").toLowerCase()).orElseThrow());
+		key("alt+" + letter);
+		for (int i = 1; i < path.length; i++) {
+			choose(path[i]);
+			key(i == path.length - 1 ? "Return" : "Right");
+		}
+	}
+
+	private void choose(String label) {
+		for (int steps = 0; steps < 60; steps++) {
+			if (armed.get().equals(label)) {
+				return;
+			}
+			tool("key", "Down");
+			rest(60);
+		}
+		key("Escape", "Escape");
+		throw new AssertionError("no entry \"" + label + "\" in the menu that is open");
+	}
+
+	void popup(Widget on, String entry) {
+		click(on);
+		rightClick(on);
+		rest(300);
+		choose(entry);
+		key("Return");
+	}
+
+	TreeItem item(Tree tree, Predicate<String> which) {
+		return see(() -> item(tree.getItems(), which));
+	}
+
+	private static TreeItem item(TreeItem[] items, Predicate<String> which) {
+		for (TreeItem item : items) {
+			if (which.test(item.getText())) {
+				return item;
+			}
+			TreeItem below = item(item.getItems(), which);
+			if (below != null) {
+				return below;
+			}
+		}
+		return null;
+	}
+
+	/** Waits until the screen's thread has done what waits for it. */
+	void settle() {
+		rest(150);
+		display.syncExec(() -> {
+		});
+		rest(100);
+	}
+
+	void picture(String name) {
+		run("import", "-window", "root", pictures.resolve(name + ".png").toString());
+	}
+
+	private static void tool(String... words) {
+		List<String> command = new ArrayList<>(List.of("xdotool"));
+		command.addAll(List.of(words));
+		run(command.toArray(String[]::new));
+	}
+
+	private static void run(String... command) {
+		try {
+			Process process = new ProcessBuilder(command).inheritIO().start();
+			if (process.waitFor() != 0) {
+				throw new IllegalStateException(String.join(" ", command) + " failed");
+			}
+		} catch (IOException | InterruptedException e) {
+			throw new IllegalStateException(e);
+		}
+	}
+}
