@@ -100,6 +100,16 @@ class CheckCommandTest {
 	}
 
 	@Test
+	void guessesAKindOrAFormatThatIsMisspelt() {
+		assertHas(run("check", "van", "--only", "dead-rull").err(), "There is no kind of finding dead-rull. Did you mean dead-rule?");
+		assertHas(run("explain", "contradicton").err(), "Did you mean contradiction?");
+		Runs.Result format = run("check", "van", "--format", "sarfi");
+		assertEquals(ExitCode.USAGE, format.code());
+		assertHas(format.err(), "--format cannot be 'sarfi'. Did you mean sarif?");
+		assertHas(run("check", "van", "--format", "xyz").err(), "There are: text, line, json, sarif, junit.");
+	}
+
+	@Test
 	void tellsWhatIsWrongInTheText() throws IOException {
 		Files.writeString(folder.resolve("van/more.bay"), "rule half {\n\tgiven nobody_knows\n  then suspects battery.flat\n}\n");
 		Runs.Result result = run("check", "van", "--only", "text");
@@ -160,6 +170,7 @@ class CheckCommandTest {
 
 	@Test
 	void writesAReportToAFile() throws IOException {
+		Files.createDirectory(folder.resolve("out"));
 		Runs.Result result = run("check", "flawed", "--format", "sarif", "-o", "out/flawed.sarif");
 		assertEquals(ExitCode.FINDINGS, result.code());
 		assertTrue(result.out().startsWith("flawed: 2 errors"), result.out());
@@ -174,7 +185,7 @@ class CheckCommandTest {
 		Files.createDirectories(folder.resolve("full/x"));
 		Runs.Result result = run("check", "van", "--format", "junit", "-o", "full");
 		assertEquals(ExitCode.FILES, result.code());
-		assertHas(result.err(), "full is a folder");
+		assertHas(result.err(), "it is a folder");
 	}
 
 	@Test

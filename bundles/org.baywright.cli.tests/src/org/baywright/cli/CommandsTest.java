@@ -59,6 +59,7 @@ class CommandsTest {
 	@Test
 	void packWritesTheSameBytesAgain() throws IOException {
 		run("pack", "van", "-o", "one.baypack");
+		Files.createDirectory(folder.resolve("packs"));
 		run("pack", folder.resolve("van").toString(), "--output", "packs/two.baypack", "--sheet", "packs/van.html");
 		assertArrayEquals(Files.readAllBytes(folder.resolve("one.baypack")),
 				Files.readAllBytes(folder.resolve("packs/two.baypack")));
@@ -210,12 +211,14 @@ class CommandsTest {
 	// ---- use ---------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest
-	@ValueSource(strings = { "check", "pack", "show", "verify", "tidy", "explain", "tour", "serve" })
+	@ValueSource(strings = { "check", "pack", "show", "verify", "tidy", "explain", "tour", "serve", "workbench", "help", "completion" })
 	void everyCommandHasHelp(String command) {
 		Runs.Result result = run(command, "--help");
 		assertEquals(ExitCode.FINE, result.code());
 		assertHas(result.out(), "Usage: baywright " + command);
 		assertHas(result.out(), "Exit codes:\n  0 ");
+		assertTrue(result.out().matches("(?s).*Examples:\n  (source <\\()?baywright .*"), result.out());
+		assertEquals(result.out(), run("help", command).out());
 		assertHas(run("--help").out(), "\n  " + command + " ");
 		for (String line : result.out().split("\n")) {
 			assertTrue(line.length() <= 100, line);

@@ -13,7 +13,7 @@ import picocli.CommandLine.Spec;
 /** The command {@code baywright} itself. */
 @Command(name = "baywright", versionProvider = Baywright.Version.class, subcommands = { CheckCommand.class,
 		PackCommand.class, ShowCommand.class, VerifyCommand.class, TidyCommand.class, ExplainCommand.class,
-		TourCommand.class, ServeCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
+		TourCommand.class, ServeCommand.class, WorkbenchCommand.class, HelpCommand.class, CompletionCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
 		description = { "Checks rules for diagnosing vehicles, proves what is wrong with them, and packs them for other tools.",
 				"" }, //
 		commandListHeading = "%nCommands:%n", optionListHeading = "%nOptions:%n", //
@@ -30,9 +30,11 @@ import picocli.CommandLine.Spec;
 				"  baywright check                     check the rule project in this folder", //
 				"  baywright explain gap               say what a kind of finding means", //
 				"  baywright pack van -o van.baypack   check the project in van and write its rule pack", //
+				"  baywright workbench                 open the workbench", //
+				"  baywright serve                     serve an editor, which starts this itself", //
 				"", //
 				"A rule project is a folder with rule files (*.bay), at any depth.", //
-				"Colours are used on a terminal only; NO_COLOR=1 turns them off. 'baywright COMMAND --help' says more." })
+				"Colours are used on a terminal only; --color or NO_COLOR=1 changes that. 'baywright help COMMAND' says more." })
 final class Baywright implements Callable<Integer> {
 
 	private final Session session;

@@ -3,7 +3,6 @@ package org.baywright.cli;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,16 +12,20 @@ import java.util.concurrent.Callable;
 
 import org.baywright.analysis.check.Checks;
 import org.baywright.analysis.check.HelpPages;
+import org.baywright.cli.report.JsonReport;
 import org.baywright.cli.report.JunitReport;
+import org.baywright.cli.report.LineReport;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.SarifReport;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
+import org.baywright.cli.work.Fixing;
+import org.baywright.cli.work.Guess;
 import org.baywright.cli.work.Progress;
 import org.baywright.cli.work.Project;
 import org.baywright.cli.work.Projects;
+import org.baywright.cli.work.Watch;
 import org.baywright.model.Severity;
-import org.baywright.pack.WholeFile;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -48,12 +51,16 @@ import picocli.CommandLine.Parameters;
 				"  baywright check                                  the project in this folder", //
 				"  baywright check van tractor --fail-on warning    two projects, and no warning may stand", //
 				"  baywright check --only gap --only band-gap       only two kinds of findings", //
+				"  baywright check --format line --quiet van        one line for each finding, for a log", //
+				"  baywright check --format json van | jq .projects[0].counts", //
+				"  baywright check --fix van                        write the fixes that an editor offers", //
+				"  baywright check --watch van                      check after each change", //
 				"  baywright check --format sarif --output van.sarif van" })
 final class CheckCommand implements Callable<Integer> {
 
 	/** Forms in which findings are told. */
 	enum Format {
-		TEXT, SARIF, JUNIT
+		TEXT, LINE, JSON, SARIF, JUNIT
 	}
 
 	/** What makes a check fail. */
@@ -69,7 +76,7 @@ final class CheckCommand implements Callable<Integer> {
 	private List<String> given = List.of();
 
 	@Option(names = { "-f", "--format" }, paramLabel = "FORMAT", defaultValue = "text", description = {
-			"text for people, sarif (SARIF 2.1.0) for editors and build servers, junit (JUnit XML) for the finished jobs"
+			"text for people, line (one line for each finding) for logs, json for programs, sarif (SARIF 2.1.0) for editors and build servers, junit (JUnit XML) for the finished jobs"
 					+ " only. Default: text." })
 	private Format format = Format.TEXT;
 
@@ -88,6 +95,14 @@ final class CheckCommand implements Callable<Integer> {
 	@Option(names = "--accepted", description = "Tell accepted findings too, with the author's reason.")
 	private boolean accepted;
 
+	@Option(names = "--fix", description = {
+			"First write the fixes that an editor offers into the rule files, each only if its finding is gone afterwards and"
+					+ " nothing new is there. What needs words of yours stays as it is." })
+	private boolean fix;
+
+	@Option(names = "--watch", description = "Check again whenever a rule file changes, until Ctrl+C.")
+	private boolean watch;
+
 	@Option(names = "--progress", description = "Show progress although there is no terminal.")
 	private boolean progress;
 
@@ -99,8 +114,20 @@ final class CheckCommand implements Callable<Integer> {
 	}
 
 	@Override
-	public Integer call() throws IOException {
+	public Integer call() throws IOException, InterruptedException {
 		requireKnown();
+		if (watch) {
+			return watch();
+		}
+		return once();
+	}
+
+	private int once() throws IOException {
+		Optional<Target> target = output.map(name -> new Target(session, name));
+		Output tell = target.map(Target::tell).orElse(session.out());
+		if (fix) {
+			fix();
+		}
 		List<Project> projects = new ArrayList<>();
 		for (String path : given) {
 			projects.add(check(path));
@@ -108,10 +135,9 @@ final class CheckCommand implements Callable<Integer> {
 		if (!only.isEmpty()) {
 			projects.replaceAll(project -> project.only(only));
 		}
-		if (output.isPresent()) {
-			Path target = session.resolve(output.get());
-			WholeFile.write(target, report(projects).getBytes(StandardCharsets.UTF_8));
-			totals(projects);
+		if (target.isPresent()) {
+			target.get().write(report(projects).getBytes(StandardCharsets.UTF_8));
+			totals(projects, tell);
 		} else if (format == Format.TEXT) {
 			text(projects, new TextReport(session.out(), session.style(), accepted));
 			adviseOnSingleFiles(projects);
@@ -119,6 +145,41 @@ final class CheckCommand implements Callable<Integer> {
 			session.out().print(report(projects));
 		}
 		return exitCode(projects, failOn);
+	}
+
+	/** Checks again and again; ends only by being cancelled, or when nobody reads what is told. */
+	private int watch() throws IOException, InterruptedException {
+		while (true) {
+			Watch before = Watch.of(given.stream().map(session::resolve).toList());
+			try {
+				once();
+			} catch (IOException e) {
+				// a folder that is just being replaced comes back
+				session.err().println(Style.safe(String.valueOf(e.getMessage())));
+			}
+			session.out().flush();
+			session.say(session.err(), "Waiting for a change; Ctrl+C ends.");
+			session.err().flush();
+			if (session.out().failure().isPresent()) {
+				return ExitCode.FILES;
+			}
+			before.awaitChange(session.progress(false));
+		}
+	}
+
+	private void fix() throws IOException {
+		for (String path : given) {
+			Progress shown = session.progress(progress);
+			Fixing fixing;
+			try {
+				fixing = Fixing.of(session.resolve(path), path, only, shown);
+			} finally {
+				shown.end();
+			}
+			// what is told of fixes must not stand in a report for programs
+			Output tell = format == Format.TEXT && output.isEmpty() ? session.out() : session.err();
+			fixing.told().forEach(line -> tell.println(Style.safe(line)));
+		}
 	}
 
 	private Project check(String path) throws IOException {
@@ -133,6 +194,8 @@ final class CheckCommand implements Callable<Integer> {
 	private String report(List<Project> projects) {
 		return switch (format) {
 		case SARIF -> SarifReport.of(projects, id -> HelpPages.page(id).orElse(""));
+		case JSON -> JsonReport.check(projects);
+		case LINE -> LineReport.of(projects, accepted);
 		case JUNIT -> JunitReport.of(projects);
 		case TEXT -> {
 			StringWriter text = new StringWriter();
@@ -144,16 +207,18 @@ final class CheckCommand implements Callable<Integer> {
 		};
 	}
 
-	private static void text(List<Project> projects, TextReport report) {
+	private void text(List<Project> projects, TextReport report) {
 		for (Project project : projects) {
 			report.write(project);
-			report.writeTotals(project);
+			if (!session.quiet()) {
+				report.writeTotals(project);
+			}
 		}
 	}
 
-	private void totals(List<Project> projects) {
-		TextReport report = new TextReport(session.out(), session.style(), accepted);
-		projects.forEach(project -> session.out().println(report.totals(project)));
+	private void totals(List<Project> projects, Output tell) {
+		TextReport report = new TextReport(tell, session.style(), accepted);
+		projects.forEach(project -> session.say(tell, report.totals(project)));
 	}
 
 	private void requireKnown() {
@@ -161,8 +226,10 @@ final class CheckCommand implements Callable<Integer> {
 		unknown.removeAll(Checks.ids());
 		unknown.remove(Project.TEXT);
 		if (!unknown.isEmpty()) {
-			throw new CommandException(ExitCode.USAGE, "There is no kind of finding " + String.join(", ", unknown)
-					+ ". There are: " + Project.TEXT + ", " + String.join(", ", Checks.ids()) + ".");
+			List<String> known = new ArrayList<>(List.of(Project.TEXT));
+			known.addAll(Checks.ids());
+			throw new CommandException(ExitCode.USAGE, "There is no kind of finding " + String.join(", ", unknown) + ". "
+					+ Guess.advice(unknown.iterator().next(), known, "There are: " + String.join(", ", known) + "."));
 		}
 	}
 
@@ -171,7 +238,7 @@ final class CheckCommand implements Callable<Integer> {
 		for (int i = 0; i < projects.size(); i++) {
 			boolean unknown = projects.get(i).problems().stream().anyMatch(problem -> problem.id().equals("unknown-name"));
 			if (unknown && given.get(i).endsWith(".bay")) {
-				session.out().println("The file " + given.get(i)
+				session.say(session.out(), "The file " + Style.safe(given.get(i))
 						+ " was checked by itself. Name its folder to check it together with the files beside it.");
 			}
 		}

@@ -4,14 +4,19 @@ import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.CancellationException;
 
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 import org.baywright.pack.PackException;
 
+import org.baywright.cli.work.Guess;
+
 import picocli.CommandLine;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -34,7 +39,7 @@ final class CommandLineRun {
 		line.setParameterExceptionHandler((e, wrong) -> misused(session.err(), e));
 		line.setExecutionExceptionHandler((e, command, result) -> failed(session, e));
 		try {
-			return line.execute(args);
+			return written(session, line.execute(args));
 		} catch (OutOfMemoryError e) {
 			session.err().println("There is too little memory for these rules. Give more: BAYWRIGHT_JAVA_OPTS=-Xmx4g");
 			return ExitCode.INTERNAL;
@@ -46,13 +51,30 @@ final class CommandLineRun {
 		}
 	}
 
+	/** Whoever pipes results somewhere must learn that not all of them arrived there. */
+	private static int written(Session session, int code) {
+		return session.out().failure().map(failure -> {
+			session.err().println("Standard output cannot be written: " + Style.safe(String.valueOf(failure.getMessage())) + ".");
+			return code == ExitCode.INTERNAL ? code : ExitCode.FILES;
+		}).orElse(code);
+	}
+
 	private static int misused(Output err, ParameterException e) {
 		if (e instanceof UnmatchedArgumentException unmatched) {
 			err.println("Baywright does not know '" + Style.safe(String.join(" ", unmatched.getUnmatched())) + "'.");
 			List<String> suggestions = unmatched.getSuggestions();
-			if (!suggestions.isEmpty()) {
+			String nearest = Guess.advice(unmatched.getUnmatched().get(0), e.getCommandLine().getSubcommands().keySet(), "");
+			if (!nearest.isEmpty()) {
+				err.println(nearest);
+			} else if (!suggestions.isEmpty()) {
 				err.println("Did you mean " + String.join(" or ", suggestions) + "?");
 			}
+		} else if (e.getArgSpec() != null && e.getArgSpec().type().isEnum() && e.getValue() != null) {
+			List<String> choices = Arrays.stream(e.getArgSpec().type().getEnumConstants())
+					.map(choice -> choice.toString().toLowerCase(Locale.ROOT)).toList();
+			String option = e.getArgSpec() instanceof OptionSpec named ? named.longestName() : e.getArgSpec().paramLabel();
+			err.println(Style.safe(option + " cannot be '" + e.getValue() + "'. "
+					+ Guess.advice(e.getValue().toLowerCase(Locale.ROOT), choices, "There are: " + String.join(", ", choices) + ".")));
 		} else {
 			err.println(Style.safe(e.getMessage()));
 		}

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -8,18 +9,22 @@ import org.baywright.analysis.Kinds;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
 import org.baywright.analysis.check.HelpPages;
+import org.baywright.cli.report.JsonReport;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
+import org.baywright.cli.work.Guess;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code baywright explain}. */
 @Command(name = "explain", sortOptions = false, //
 		header = "Explain a kind of finding, or list all kinds.", //
 		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
-		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:it was explained", "2:there is no such kind of finding" })
+		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:it was explained", "2:there is no such kind of finding" }, //
+		footerHeading = "%nExamples:%n", footer = { "  baywright explain gap", "  baywright explain --format json > kinds.json" })
 final class ExplainCommand implements Callable<Integer> {
 
 	private final Session session;
@@ -29,8 +34,16 @@ final class ExplainCommand implements Callable<Integer> {
 					+ " listed." })
 	private String id;
 
+	@Option(names = { "-f", "--format" }, paramLabel = "text|json", description = "text for people, json for programs. Default: text.")
+	private Form form = Form.TEXT;
+
 	@Mixin
 	private HelpOption help;
+
+	/** Forms in which it is told. */
+	enum Form {
+		TEXT, JSON
+	}
 
 	ExplainCommand(Session session) {
 		this.session = session;
@@ -39,14 +52,22 @@ final class ExplainCommand implements Callable<Integer> {
 	@Override
 	public Integer call() {
 		if (id == null) {
-			list();
+			if (form == Form.JSON) {
+				session.out().print(JsonReport.kinds(Kinds.all(), kind -> HelpPages.page(kind).orElse("")));
+			} else {
+				list();
+			}
 			return ExitCode.FINE;
 		}
 		Optional<RuleCheck> about = Kinds.get(id);
 		Optional<String> page = HelpPages.page(id);
 		if (about.isEmpty() && page.isEmpty()) {
-			throw new CommandException(ExitCode.USAGE, "There is no help on " + id + ". The checks are: "
-					+ String.join(", ", Checks.ids()) + ".");
+			throw new CommandException(ExitCode.USAGE, "There is no help on " + id + ". "
+					+ Guess.advice(id, Checks.ids(), "The checks are: " + String.join(", ", Checks.ids()) + "."));
+		}
+		if (form == Form.JSON && about.isPresent()) {
+			session.out().print(JsonReport.kinds(List.of(about.get()), kind -> page.orElse("")));
+			return ExitCode.FINE;
 		}
 		if (page.isPresent()) {
 			page.get().lines().forEach(line -> session.out()

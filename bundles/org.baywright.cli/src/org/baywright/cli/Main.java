@@ -2,8 +2,6 @@ package org.baywright.cli;
 
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
-import java.io.OutputStreamWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -60,6 +58,6 @@ public final class Main {
 
 	@SuppressWarnings("resource") // the streams of the process stay open until it ends
 	private static Output output(FileDescriptor target) {
-		return new Output(new OutputStreamWriter(new FileOutputStream(target), StandardCharsets.UTF_8));
+		return new Output(new FileOutputStream(target));
 	}
 }

@@ -1,18 +1,20 @@
 package org.baywright.cli;
 
 import java.io.IOException;
-import java.nio.file.Path;
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
 import org.baywright.cli.work.Packing;
 import org.baywright.cli.work.Progress;
 import org.baywright.cli.work.Project;
 import org.baywright.cli.work.Projects;
-import org.baywright.pack.Pack;
 import org.baywright.pack.PackException;
 import org.baywright.pack.PackRefused;
+import org.baywright.pack.PackWriter;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -31,7 +33,10 @@ import picocli.CommandLine.Parameters;
 				"0:the pack was written", //
 				"1:no pack was written, since an error stands", //
 				"2:the command was used in a wrong way", //
-				"3:a file could not be read or written" })
+				"3:a file could not be read or written" }, //
+		footerHeading = "%nExamples:%n", footer = { "  baywright pack van", //
+				"  baywright pack van --output packs/van.baypack --sheet van.html", //
+				"  baywright pack van --quiet --output /dev/stdout | sha256sum" })
 final class PackCommand implements Callable<Integer> {
 
 	private final Session session;
@@ -56,27 +61,38 @@ final class PackCommand implements Callable<Integer> {
 		this.session = session;
 	}
 
-	@Override
-	public Integer call() throws IOException, PackException {
-		Progress shown = session.progress(progress);
-		Project project;
+	private Project check(Progress shown) throws IOException {
 		try {
-			project = Projects.check(session.resolve(given), given, shown);
+			return Projects.check(session.resolve(given), given, shown);
 		} finally {
 			shown.end();
 		}
-		String name = output.orElse(project.rules().name() + ".baypack");
-		Path target = session.resolve(name);
-		TextReport report = new TextReport(session.out(), session.style(), false);
+	}
+
+	@Override
+	public Integer call() throws IOException, PackException {
+		Optional<Target> pack = output.map(name -> new Target(session, name));
+		Optional<Target> page = sheet.map(name -> new Target(session, name));
+		Progress shown = session.progress(progress);
+		Project project = check(shown);
+		Target target = pack.orElseGet(() -> new Target(session, project.rules().name() + ".baypack"));
+		Output out = target.tell() == session.err() ? session.err() : page.map(Target::tell).orElse(session.out());
+		TextReport report = new TextReport(out, session.style(), false);
 		try {
-			Pack pack = Packing.write(project, target, sheet.map(session::resolve));
-			report.writeTotals(project);
-			session.out().println("Wrote " + name + ", fingerprint " + pack.manifest().fingerprint());
+			PackWriter.Made made = Packing.make(project);
+			target.write(made.bytes());
+			if (page.isPresent()) {
+				page.get().write(made.pack().sheet().getBytes(StandardCharsets.UTF_8));
+			}
+			if (!session.quiet()) {
+				report.writeTotals(project);
+			}
+			session.say(out, Style.safe("Wrote " + target.given() + ", fingerprint " + made.pack().manifest().fingerprint()));
 			return ExitCode.FINE;
 		} catch (PackRefused refused) {
 			report.writeErrors(project, refused.problems(), refused.findings());
 			report.writeTotals(project);
-			session.out().println(session.style().strong(refused.getMessage()));
+			out.println(session.style().strong(refused.getMessage()));
 			return ExitCode.FINDINGS;
 		}
 	}

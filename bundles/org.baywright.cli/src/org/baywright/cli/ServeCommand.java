@@ -17,7 +17,8 @@ import picocli.CommandLine.Option;
 				+ " editor says so or is gone." }, //
 		optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:the editor has ended it properly", //
-				"1:the editor was gone before it said so" })
+				"1:the editor was gone before it said so" }, //
+		footerHeading = "%nExamples:%n", footer = "  baywright serve    as the command that an editor starts for files *.bay")
 final class ServeCommand implements Callable<Integer> {
 
 	private final Session session;

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -8,19 +9,88 @@ import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Progress;
 
-/**
- * What a command has to do with the world around it.
- *
- * @param out where results go
- * @param err where progress and complaints go
- * @param style how results are marked
- * @param folder the folder that relative paths start from
- * @param home the folder in which Baywright lives, with its examples; the empty path if nobody said
- * @param terminal whether {@code err} is a terminal, on which progress may be shown
- * @param cancelled becomes true when the command shall stop
- */
-public record Session(Output out, Output err, Style style, Path folder, Path home, boolean terminal,
-		AtomicBoolean cancelled) {
+/** What a command has to do with the world around it. */
+public final class Session {
+
+	private final Output out;
+	private final Output err;
+	private final Path folder;
+	private final Path home;
+	private final boolean terminal;
+	private final AtomicBoolean cancelled;
+	private Style style;
+	private boolean quiet;
+
+	/**
+	 * @param out where results go
+	 * @param err where progress and complaints go
+	 * @param style how results are marked, unless the user asks for something else
+	 * @param folder the folder that relative paths start from
+	 * @param home the folder in which Baywright lives, with its examples; the empty path if nobody said
+	 * @param terminal whether {@code err} is a terminal, on which progress may be shown
+	 * @param cancelled becomes true when the command shall stop
+	 */
+	public Session(Output out, Output err, Style style, Path folder, Path home, boolean terminal, AtomicBoolean cancelled) {
+		this.out = out;
+		this.err = err;
+		this.style = style;
+		this.folder = folder;
+		this.home = home;
+		this.terminal = terminal;
+		this.cancelled = cancelled;
+	}
+
+	/** Returns where results go. */
+	public Output out() {
+		return out;
+	}
+
+	/** Returns where progress and complaints go. */
+	public Output err() {
+		return err;
+	}
+
+	/** Returns how results are marked. */
+	public Style style() {
+		return style;
+	}
+
+	/** Returns the folder that relative paths start from. */
+	public Path folder() {
+		return folder;
+	}
+
+	/** Returns the folder in which Baywright lives. */
+	public Path home() {
+		return home;
+	}
+
+	/** Returns what becomes true when the command shall stop. */
+	public AtomicBoolean cancelled() {
+		return cancelled;
+	}
+
+	/** Returns whether only results and what is wrong shall be told. */
+	boolean quiet() {
+		return quiet;
+	}
+
+	/** Takes over that the user wants no more told than needed. */
+	void beQuiet() {
+		quiet = true;
+	}
+
+	/** Takes over how the user wants results to be marked. */
+	void style(Style wanted) {
+		style = wanted;
+	}
+
+	/** Tells how it went, unless the user wants it quiet. */
+	void say(Output to, String text) {
+		if (!quiet) {
+			to.println(text);
+		}
+	}
 
 	/**
 	 * Returns the path that a user means.
@@ -35,8 +105,23 @@ public record Session(Output out, Output err, Style style, Path folder, Path hom
 		}
 	}
 
+	/**
+	 * Returns the path of a rule pack that a user means.
+	 *
+	 * @throws CommandException if it is a folder
+	 */
+	Path pack(String text) {
+		Path path = resolve(text);
+		if (Files.isDirectory(path)) {
+			throw new CommandException(ExitCode.USAGE,
+					text + " is a folder, and a rule pack (*.baypack) is wanted. 'baywright pack " + text + "' makes one of a rule project.");
+		}
+		return path;
+	}
+
 	/** Returns where to show progress; it is shown on a terminal, or when the user asked for it. */
 	Progress progress(boolean asked) {
-		return terminal ? Progress.line(err, cancelled) : asked ? Progress.list(err, cancelled) : Progress.silent(cancelled);
+		return terminal && !quiet ? Progress.line(err, cancelled)
+				: asked ? Progress.list(err, cancelled) : Progress.silent(cancelled);
 	}
 }

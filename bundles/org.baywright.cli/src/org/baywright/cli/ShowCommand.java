@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 
+import org.baywright.cli.report.JsonReport;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
@@ -15,6 +17,9 @@ import org.baywright.pack.PackException;
 import org.baywright.pack.PackManifest;
 import org.baywright.pack.PackReader;
 import org.baywright.pack.Schemas;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -31,6 +36,7 @@ import picocli.CommandLine.Parameters;
 				"3:the pack could not be read" }, //
 		footerHeading = "%nExamples:%n", footer = { //
 				"  baywright show van.baypack --rules", //
+				"  baywright show van.baypack --format json", //
 				"  baywright show van.baypack --entry rules.html > rules.html", //
 				"  baywright show --schema rules > baypack-rules.schema.json" })
 final class ShowCommand implements Callable<Integer> {
@@ -48,8 +54,17 @@ final class ShowCommand implements Callable<Integer> {
 	@Parameters(paramLabel = "PACK", arity = "0..1", description = "The rule pack (*.baypack).")
 	private String given;
 
+	@Option(names = { "-f", "--format" }, paramLabel = "text|json", description = {
+			"text for people; json: the manifest, and with --rules all rules, for programs. Default: text." })
+	private Form form = Form.TEXT;
+
 	@Mixin
 	private HelpOption help;
+
+	/** Forms in which it is told. */
+	enum Form {
+		TEXT, JSON
+	}
 
 	/** What to show beside the summary, or in its place. */
 	static final class What {
@@ -78,18 +93,34 @@ final class ShowCommand implements Callable<Integer> {
 		if (given == null) {
 			throw new CommandException(ExitCode.USAGE, "Name the rule pack to show.");
 		}
-		Path file = session.resolve(given);
+		Path file = session.pack(given);
 		if (what.entry != null) {
+			PackReader.read(file); // what was changed or is damaged is not passed on
 			byte[] content = PackReader.entries(file).get(what.entry);
 			if (content == null) {
 				throw new CommandException(ExitCode.USAGE,
 						"A pack has no entry " + what.entry + "; it has manifest.json, rules.json and rules.html.");
 			}
-			session.out().print(new String(content, StandardCharsets.UTF_8));
+			session.out().write(content);
 			return ExitCode.FINE;
 		}
-		show(PackReader.read(file));
+		if (form == Form.JSON) {
+			json(file);
+		} else {
+			show(PackReader.read(file));
+		}
 		return ExitCode.FINE;
+	}
+
+	private void json(Path file) throws IOException, PackException {
+		PackReader.read(file);
+		Map<String, byte[]> entries = PackReader.entries(file);
+		JsonObject all = JsonReport.versioned();
+		all.add("manifest", JsonParser.parseString(new String(entries.get("manifest.json"), StandardCharsets.UTF_8)));
+		if (what.rules) {
+			all.add("rules", JsonParser.parseString(new String(entries.get("rules.json"), StandardCharsets.UTF_8)));
+		}
+		session.out().print(JsonReport.text(all));
 	}
 
 	private void show(Pack pack) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 
 import org.baywright.analysis.Report;
+import org.baywright.cli.report.Difference;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
@@ -26,9 +27,12 @@ import picocli.CommandLine.Parameters;
 				+ " error are left as they are and told." }, //
 		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:all files are well laid out now", //
-				"1:with --check, a file is not well laid out; or a file has an error that must be put right first", //
+				"1:with --check or --diff, a file is not well laid out; or a file has an error that must be put right first", //
 				"2:the command was used in a wrong way", //
-				"3:a file could not be read or written" })
+				"3:a file could not be read or written" }, //
+		footerHeading = "%nExamples:%n", footer = { "  baywright tidy van", //
+				"  baywright tidy --check --quiet van    only the names of files that are not well laid out", //
+				"  baywright tidy --diff van | less" })
 final class TidyCommand implements Callable<Integer> {
 
 	private final Session session;
@@ -39,6 +43,9 @@ final class TidyCommand implements Callable<Integer> {
 
 	@Option(names = "--check", description = "Change nothing; only tell which files are not well laid out.")
 	private boolean check;
+
+	@Option(names = "--diff", description = "Change nothing; show what would be changed, as lines that go (-) and come (+).")
+	private boolean diff;
 
 	@Option(names = "--progress", description = "Show progress although there is no terminal.")
 	private boolean progress;
@@ -59,7 +66,7 @@ final class TidyCommand implements Callable<Integer> {
 			Progress shown = session.progress(progress);
 			Tidying tidying;
 			try {
-				tidying = Tidying.of(session.resolve(path), path, !check, shown);
+				tidying = Tidying.of(session.resolve(path), path, !check && !diff, shown);
 			} finally {
 				shown.end();
 			}
@@ -68,14 +75,21 @@ final class TidyCommand implements Callable<Integer> {
 			changed += tidying.changed().size();
 			refused += tidying.refused().size();
 		}
-		session.out().println(TextReport.number(files, "file") + ": " + changed
-				+ (check ? " to be laid out anew" : " laid out anew") + ", " + refused + " left because of errors.");
-		return refused > 0 || check && changed > 0 ? ExitCode.FINDINGS : ExitCode.FINE;
+		session.say(session.out(), TextReport.number(files, "file") + ": " + changed
+				+ (check || diff ? " to be laid out anew" : " laid out anew") + ", " + refused + " left because of errors.");
+		return refused > 0 || (check || diff) && changed > 0 ? ExitCode.FINDINGS : ExitCode.FINE;
 	}
 
 	private void tell(Tidying tidying) {
 		Output out = session.out();
-		tidying.changed().forEach(file -> out.println(Style.safe(tidying.prefix() + file)));
+		tidying.changed().forEach((file, text) -> {
+			String shown = tidying.prefix() + file;
+			if (diff) {
+				Difference.of(shown, tidying.sources().get(file), text).forEach(line -> out.println(Style.safe(line)));
+			} else if (check || !session.quiet()) {
+				out.println(Style.safe(shown));
+			}
+		});
 		Project texts = new Project(tidying.prefix(), new RuleBase.Builder("").build(), List.of(), Map.copyOf(tidying.sources()),
 				List.of(), new Report(List.of(), List.of(), List.of(), 0, 0));
 		TextReport report = new TextReport(out, session.style(), false);

@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 
 import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
 import org.baywright.cli.work.Packing;
 import org.baywright.cli.work.Progress;
@@ -32,7 +33,8 @@ import picocli.CommandLine.Parameters;
 		description = { "", "Shows in a minute what Baywright does. The vehicles, makers and jobs in the examples are invented." }, //
 		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:all packs were written", "1:an error stands in an example",
-				"2:the command was used in a wrong way", "3:a file could not be read or written" })
+				"2:the command was used in a wrong way", "3:a file could not be read or written" }, //
+		footerHeading = "%nExamples:%n", footer = "  baywright tour my-packs")
 final class TourCommand implements Callable<Integer> {
 
 	/** The examples of what is wrong; each is shown by a check of its own. */
@@ -66,7 +68,7 @@ final class TourCommand implements Callable<Integer> {
 		int code = ExitCode.FINE;
 		for (int i = 0; i < projects.size(); i++) {
 			session.out().println(session.style().strong((i + 1) + " of " + projects.size() + ": "
-					+ projects.get(i).getFileName()));
+					+ Style.safe(projects.get(i).getFileName().toString())));
 			Optional<String[]> row = visit(projects.get(i));
 			row.ifPresent(table::add);
 			code = row.isPresent() ? code : ExitCode.FINDINGS;
@@ -119,8 +121,8 @@ final class TourCommand implements Callable<Integer> {
 		String name = project.rules().name();
 		Path folder = session.resolve(target);
 		try {
-			Pack pack = Packing.write(project, folder.resolve(name + ".baypack"), Optional.of(folder.resolve(name + ".html")));
-			session.out().println("Wrote " + Path.of(target).resolve(name + ".baypack"));
+			Pack pack = Packing.write(project, folder.resolve(name + ".baypack"), folder.resolve(name + ".html"));
+			session.out().println(Style.safe("Wrote " + Path.of(target).resolve(name + ".baypack")));
 			return Optional.of(row(project, pack));
 		} catch (PackRefused refused) {
 			session.out().println(session.style().strong(refused.getMessage()));

@@ -30,7 +30,9 @@ import picocli.CommandLine.Parameters;
 				"1:something is wrong with a pack", //
 				"2:the command was used in a wrong way", //
 				"3:a file could not be read", //
-				"4:nothing is wrong, but something could not be looked at" })
+				"4:nothing is wrong, but something could not be looked at" }, //
+		footerHeading = "%nExamples:%n", footer = { "  baywright verify van.baypack", //
+				"  baywright verify --prove --quiet van.baypack tractor.baypack" })
 final class VerifyCommand implements Callable<Integer> {
 
 	private final Session session;
@@ -65,7 +67,7 @@ final class VerifyCommand implements Callable<Integer> {
 	}
 
 	private int verify(String path) throws IOException {
-		Verification verification = PackVerifier.verify(session.resolve(path));
+		Verification verification = PackVerifier.verify(session.pack(path));
 		List<Result> results = new ArrayList<>(verification.results());
 		if (prove && verification.pack().isPresent()) {
 			Progress shown = session.progress(progress);
@@ -77,8 +79,8 @@ final class VerifyCommand implements Callable<Integer> {
 			}
 		}
 		session.out().println(session.style().strong(Style.safe(path)));
-		results.forEach(this::tell);
-		verification.pack().ifPresent(pack -> session.out().println("  fingerprint " + pack.manifest().fingerprint()));
+		results.stream().filter(result -> !session.quiet() || result.outcome() != Outcome.PASSED).forEach(this::tell);
+		verification.pack().ifPresent(pack -> session.say(session.out(), "  fingerprint " + pack.manifest().fingerprint()));
 		boolean failed = results.stream().anyMatch(result -> result.outcome() == Outcome.FAILED);
 		boolean open = results.stream().anyMatch(result -> result.outcome() == Outcome.OPEN);
 		return failed ? ExitCode.FINDINGS : open ? ExitCode.UNDECIDED : ExitCode.FINE;

@@ -22,6 +22,7 @@ import org.baywright.pack.format.ManifestForm;
 import org.baywright.pack.format.References;
 import org.baywright.pack.format.RulesForm;
 import org.baywright.pack.json.CanonicalJson;
+import org.baywright.pack.json.JsonText;
 import org.baywright.pack.sheet.Sheet;
 
 /** Looks at every aspect of a pack and says of each whether it is as it should be. */
@@ -138,16 +139,16 @@ public final class PackVerifier {
 		});
 		Optional<RuleBase> rules = look(Aspect.RULES, "The rules can be read.",
 				() -> PackReader.rules(manifest.get(), entries));
-		rules.ifPresent(found -> look(Aspect.REFERENCES, "Every name that the rules use is declared.", () -> {
-			References.check(found);
+		boolean sound = rules.isPresent() && look(Aspect.REFERENCES, "Every name that the rules use is declared, and once.", () -> {
+			References.check(rules.get());
 			return true;
-		}));
+		}).isPresent();
 		look(Aspect.CANONICAL, "Both JSON texts are canonical (RFC 8785), byte by byte.", () -> {
 			requireCanonical(Archive.MANIFEST, entries);
 			requireCanonical(Archive.RULES, entries);
 			return true;
 		});
-		if (rules.isPresent()) {
+		if (sound) {
 			derived(manifest.get(), rules.get(), entries);
 			sheet(manifest.get(), rules.get(), entries);
 		}
@@ -169,6 +170,7 @@ public final class PackVerifier {
 
 	private static void requireCanonical(String name, Map<String, byte[]> entries) throws PackException {
 		byte[] content = entries.get(name);
+		JsonText.read(name, content); // a text that is nested without end would exhaust whoever puts it in order
 		if (!Arrays.equals(content, CanonicalJson.bytes(new String(content, StandardCharsets.UTF_8)))) {
 			throw new PackException(name + " is not in canonical form (RFC 8785).");
 		}

@@ -23,7 +23,16 @@ public final class Excerpt {
 	 * @param marked what a mark does to the carets
 	 */
 	public static List<String> of(String text, Span span, Style style, java.util.function.UnaryOperator<String> marked) {
-		String[] all = text.split("\r\n|\r|\n", -1);
+		return of(linesOf(text), span, style, marked);
+	}
+
+	/** Returns the lines of a text, for {@link #of(String[], Span, Style, java.util.function.UnaryOperator)}. */
+	static String[] linesOf(String text) {
+		return text.split("\r\n|\r|\n", -1);
+	}
+
+	/** As above, of a text that was cut into lines once for all its places. */
+	static List<String> of(String[] all, Span span, Style style, java.util.function.UnaryOperator<String> marked) {
 		if (span.line() > all.length) {
 			return List.of();
 		}

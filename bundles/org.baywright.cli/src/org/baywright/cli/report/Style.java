@@ -47,6 +47,6 @@ public enum Style {
 
 	/** Marks that turn the direction of writing can make a rule look like another one. */
 	private static boolean isDirection(int c) {
-		return c >= '\u202A' && c <= '\u202E' || c >= '\u2066' && c <= '\u2069';
+		return c == '\u061C' || c == '\u200E' || c == '\u200F' || c >= '\u202A' && c <= '\u202E' || c >= '\u2066' && c <= '\u2069';
 	}
 }

@@ -2,6 +2,7 @@ package org.baywright.cli.report;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,6 +27,7 @@ public final class TextReport {
 	private final Output out;
 	private final Style style;
 	private final boolean accepted;
+	private final Map<String, String[]> lines = new IdentityHashMap<>();
 
 	/**
 	 * @param accepted whether to tell accepted findings too
@@ -107,7 +109,7 @@ public final class TextReport {
 	}
 
 	private void head(Project project, Severity severity, Span span, String id) {
-		String place = span.file().isEmpty() ? "" : "  " + project.shown(Style.safe(span.toString()));
+		String place = span.file().isEmpty() ? "" : "  " + Style.safe(project.shown(span.toString()));
 		out.println(style.of(severity, severity.name()) + place + "  " + style.faint(Style.safe(id)));
 	}
 
@@ -118,12 +120,14 @@ public final class TextReport {
 	private void lines(Project project, Span span, UnaryOperator<String> mark) {
 		String text = project.sources().get(span.file());
 		if (text != null) {
-			Excerpt.of(text, span, style, mark).forEach(out::println);
+			// cutting a text anew for each of its findings would cost the square of them
+			String[] all = lines.computeIfAbsent(text, Excerpt::linesOf);
+			Excerpt.of(all, span, style, mark).forEach(out::println);
 		}
 	}
 
 	private void place(Project project, Place place) {
-		out.println(INDENT + project.shown(Style.safe(place.span().toString())) + "  " + Style.safe(place.note()));
+		out.println(INDENT + Style.safe(project.shown(place.span().toString())) + "  " + Style.safe(place.note()));
 		lines(project, place.span(), style::faint);
 	}
 

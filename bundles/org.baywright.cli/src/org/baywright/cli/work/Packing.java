@@ -3,7 +3,6 @@ package org.baywright.cli.work;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Optional;
 
 import org.baywright.pack.Pack;
 import org.baywright.pack.PackContents;
@@ -19,21 +18,27 @@ public final class Packing {
 	}
 
 	/**
-	 * Writes a pack.
+	 * Makes a pack.
+	 *
+	 * @throws PackException if no pack can be made, see {@link PackWriter}
+	 */
+	public static PackWriter.Made make(Project project) throws PackException {
+		return PackWriter.make(new PackContents(project.rules(), project.report(), project.problems(), ToolVersion.CURRENT));
+	}
+
+	/**
+	 * Writes a pack and its sheet.
 	 *
 	 * @param target the pack
-	 * @param sheet where to write the sheet of the rules too
+	 * @param sheet where to write the sheet of the rules
 	 * @return the pack as it was written
 	 * @throws PackException if no pack can be made, see {@link PackWriter}
 	 * @throws IOException if a file cannot be written
 	 */
-	public static Pack write(Project project, Path target, Optional<Path> sheet) throws PackException, IOException {
-		PackWriter.Made made = PackWriter.make(
-				new PackContents(project.rules(), project.report(), project.problems(), ToolVersion.CURRENT));
+	public static Pack write(Project project, Path target, Path sheet) throws PackException, IOException {
+		PackWriter.Made made = make(project);
 		WholeFile.write(target, made.bytes());
-		if (sheet.isPresent()) {
-			WholeFile.write(sheet.get(), made.pack().sheet().getBytes(StandardCharsets.UTF_8));
-		}
+		WholeFile.write(sheet, made.pack().sheet().getBytes(StandardCharsets.UTF_8));
 		return made.pack();
 	}
 }

@@ -5,6 +5,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.baywright.analysis.Listener;
 import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
 
 /** Shows how far long work is, and passes on the wish to stop. May be called from several threads. */
 public final class Progress implements Listener {
@@ -48,7 +49,7 @@ public final class Progress implements Listener {
 	/** Begins a phase, such as "Reading van". */
 	public synchronized void phase(String name) {
 		requireWanted();
-		phase = name;
+		phase = Style.safe(name);
 		lastTenth = -1;
 		lastShown = 0;
 		if (form == Form.LINE) {

@@ -1,30 +1,30 @@
 package org.baywright.cli.work;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 import org.baywright.language.formatting2.Formatting;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
-import org.baywright.pack.WholeFile;
+import org.baywright.model.Span;
 
 /**
  * Lays out rule files.
  *
  * @param prefix what to put before a file's path to get a path that the user can open
- * @param changed files whose layout was, or would be, changed
+ * @param changed files whose layout was, or would be, changed, with their text as it is then
  * @param refused what is wrong in files that cannot be laid out
  * @param sources the texts by file
  * @param files how many files there are
  */
-public record Tidying(String prefix, List<String> changed, List<Problem> refused, Map<String, String> sources, int files) {
+public record Tidying(String prefix, Map<String, String> changed, List<Problem> refused, Map<String, String> sources, int files) {
 
 	/**
 	 * Lays out all files of a project.
@@ -38,7 +38,7 @@ public record Tidying(String prefix, List<String> changed, List<Problem> refused
 	public static Tidying of(Path path, String given, boolean write, Progress progress) throws IOException {
 		RuleProject project = Projects.open(path, given, progress);
 		Snapshot snapshot = project.snapshot();
-		List<String> changed = new ArrayList<>();
+		Map<String, String> changed = new TreeMap<>();
 		List<Problem> refused = new ArrayList<>();
 		progress.phase("Tidying " + project.name());
 		int done = 0;
@@ -51,14 +51,22 @@ public record Tidying(String prefix, List<String> changed, List<Problem> refused
 						.filter(problem -> problem.span().file().equals(file) && problem.severity() == Severity.ERROR).findFirst()
 						.ifPresent(refused::add);
 			} else if (!tidy.get().equals(text)) {
-				changed.add(file);
-				if (write) {
-					WholeFile.write(project.root().orElseThrow().resolve(file), tidy.get().getBytes(StandardCharsets.UTF_8));
+				String laidOut = withLineEnds(text, tidy.get());
+				if (laidOut.equals(text)) {
+					continue;
+				}
+				if (!write) {
+					changed.put(file, laidOut);
+				} else if (RuleText.replace(project.root().orElseThrow().resolve(file), text, laidOut)) {
+					changed.put(file, laidOut);
+				} else {
+					refused.add(new Problem("changed-meanwhile", Severity.ERROR, new Span(file, 1, 1, 1, 1, 0, 0),
+							"The file was changed by somebody else meanwhile, and was left as it is.", "Lay it out again."));
 				}
 			}
 			progress.progress(++done, project.files().size());
 		}
-		snapshot.problems().stream().filter(problem -> problem.id().equals("unreadable-file")).forEach(refused::add);
+		snapshot.problems().stream().filter(problem -> problem.id().startsWith("unreadable-") && problem.severity() == Severity.ERROR).forEach(refused::add);
 		return new Tidying(Projects.prefix(path, given), changed, refused, snapshot.sources(), project.files().size());
 	}
 
@@ -77,6 +85,12 @@ public record Tidying(String prefix, List<String> changed, List<Problem> refused
 			}
 			return tidy;
 		}
+	}
+
+	/** Keeps the line ends that the author's system writes. */
+	private static String withLineEnds(String old, String now) {
+		boolean others = old.contains("\r\n") && !old.replace("\r\n", "").contains("\n");
+		return others ? now.replaceAll("\r?\n", "\r\n") : now;
 	}
 
 	private static String withoutSpace(String text) {

@@ -4,12 +4,15 @@ import com.google.inject.Inject;
 import com.google.inject.Provider;
 import java.util.List;
 import java.util.Optional;
+import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.formatting2.FormatterPreferenceKeys;
 import org.eclipse.xtext.formatting2.FormatterRequest;
 import org.eclipse.xtext.formatting2.IFormatter2;
 import org.eclipse.xtext.formatting2.regionaccess.ITextRegionAccess;
 import org.eclipse.xtext.formatting2.regionaccess.ITextReplacement;
 import org.eclipse.xtext.formatting2.regionaccess.TextRegionAccessBuilder;
+import org.eclipse.xtext.nodemodel.INode;
+import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.preferences.MapBasedPreferenceValues;
 import org.eclipse.xtext.preferences.TypedPreferenceValues;
 import org.eclipse.xtext.resource.XtextResource;
@@ -31,14 +34,29 @@ public class Formatting {
 	 * Returns what changes a file needs to be well laid out.
 	 *
 	 * @param resource the file
-	 * @return the changes in the order of the text, or nothing if the file has a syntax error, which has to be put right
+	 * @return the changes in the order of the text, or nothing if the file has a syntax error or a clause twice, which has to be put right
 	 *         first
 	 */
 	public Optional<List<ITextReplacement>> changes(XtextResource resource) {
-		if (resource.getParseResult() == null || resource.getParseResult().hasSyntaxErrors()) {
+		if (!isWhole(resource)) {
 			return Optional.empty();
 		}
 		return Optional.of(changes(regions.forNodeModel(resource).create()));
+	}
+
+	/** A clause that may stand once and is written twice leaves a piece of the tree that belongs to nothing. */
+	private static boolean isWhole(XtextResource resource) {
+		IParseResult parsed = resource.getParseResult();
+		if (parsed == null || parsed.hasSyntaxErrors()) {
+			return false;
+		}
+		for (INode node : parsed.getRootNode().getAsTreeIterable()) {
+			EObject element = node.hasDirectSemanticElement() ? node.getSemanticElement() : null;
+			if (element != null && element != parsed.getRootASTElement() && element.eContainer() == null) {
+				return false;
+			}
+		}
+		return true;
 	}
 
 	private List<ITextReplacement> changes(ITextRegionAccess access) {
@@ -56,10 +74,10 @@ public class Formatting {
 	 * Returns the text of a file, well laid out.
 	 *
 	 * @param resource the file
-	 * @return the text, or nothing if the file has a syntax error, which has to be put right first
+	 * @return the text, or nothing if the file has a syntax error or a clause twice, which has to be put right first
 	 */
 	public Optional<String> format(XtextResource resource) {
-		if (resource.getParseResult() == null || resource.getParseResult().hasSyntaxErrors()) {
+		if (!isWhole(resource)) {
 			return Optional.empty();
 		}
 		ITextRegionAccess access = regions.forNodeModel(resource).create();

@@ -8,6 +8,7 @@ import org.baywright.language.bay.RuleFile;
 import org.baywright.language.index.FileSymbols;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.Symbol;
+import org.baywright.language.syntax.Nesting;
 import org.baywright.language.syntax.SyntaxProblems;
 import org.baywright.language.translate.FileTranslation;
 import org.baywright.language.translate.FileTranslator;
@@ -30,7 +31,7 @@ final class ParsedFile {
 	private FileTranslation translation;
 	private long linkedAt;
 
-	ParsedFile(String file, RuleText text, XtextResource resource, long version) {
+	ParsedFile(String file, RuleText text, OptionalInt tooDeepAt, XtextResource resource, long version) {
 		this.resource = resource;
 		linkedAt = version;
 		source = new SourceText(file, text.text());
@@ -42,7 +43,20 @@ final class ParsedFile {
 			result.getSyntaxErrors().forEach(syntaxErrors::add);
 		}
 		textProblems = new ArrayList<>(encoding(text.wrongAt()));
-		textProblems.addAll(SyntaxProblems.of(source, result == null ? null : result.getRootNode(), syntaxErrors));
+		List<Problem> syntax = SyntaxProblems.of(source, result == null ? null : result.getRootNode(), syntaxErrors);
+		tooDeepAt.ifPresent(at -> {
+			Problem tooDeep = tooDeep(at);
+			textProblems.add(tooDeep);
+			// what the parser makes of the line that was kept from it says nothing
+			syntax.removeIf(problem -> problem.span().line() == tooDeep.span().line());
+		});
+		textProblems.addAll(syntax);
+	}
+
+	private Problem tooDeep(int at) {
+		return new Problem("too-deep", Severity.ERROR, source.span(at, 1),
+				"Conditions are nested more than " + Nesting.MOST + " deep here, which is not read.",
+				"Take out brackets that are not needed, or write several rules.");
 	}
 
 	private List<Problem> encoding(OptionalInt wrongAt) {

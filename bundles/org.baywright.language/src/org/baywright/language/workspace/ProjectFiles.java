@@ -8,42 +8,77 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.baywright.model.Problem;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
 
-/** Finds the rule files of a project. */
-final class ProjectFiles {
+/**
+ * The rule files of a project.
+ *
+ * @param files the files by their relative path with forward slashes, in the order of the paths
+ * @param passedOver what is wrong with files and folders that are not among them, by relative path
+ */
+record ProjectFiles(SortedMap<String, Path> files, SortedMap<String, Problem> passedOver) {
 
 	static final String ENDING = ".bay";
 
-	private ProjectFiles() {
-	}
-
-	/** Returns the rule files beneath a folder by their relative path with forward slashes, in the order of the paths. */
-	static SortedMap<String, Path> beneath(Path folder) throws IOException {
-		SortedMap<String, Path> found = new TreeMap<>();
+	/** Returns the rule files beneath a folder, which may be named by a link. */
+	static ProjectFiles beneath(Path given) throws IOException {
+		Path folder = given.toRealPath();
+		ProjectFiles found = new ProjectFiles(new TreeMap<>(), new TreeMap<>());
 		Files.walkFileTree(folder, new SimpleFileVisitor<>() {
 			@Override
 			public FileVisitResult preVisitDirectory(Path dir, BasicFileAttributes attributes) {
-				String name = dir.getFileName() == null ? "" : dir.getFileName().toString();
-				boolean skip = !dir.equals(folder) && (name.startsWith(".") || name.equals("target"));
-				return skip ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
+				return !dir.equals(folder) && isSkipped(dir) ? FileVisitResult.SKIP_SUBTREE : FileVisitResult.CONTINUE;
 			}
 
 			@Override
 			public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
 				String name = file.getFileName().toString();
-				if (name.endsWith(ENDING) && !name.startsWith(".") && !attributes.isDirectory()) {
-					found.put(relative(folder, file), file);
+				if (name.endsWith(ENDING) && !name.startsWith(".")) {
+					found.add(relative(folder, file), given.resolve(folder.relativize(file)));
 				}
 				return FileVisitResult.CONTINUE;
 			}
 
 			@Override
-			public FileVisitResult visitFileFailed(Path file, IOException e) {
-				// a folder that may not be read holds no rules for this user
+			public FileVisitResult visitFileFailed(Path file, IOException e) throws IOException {
+				if (file.equals(folder)) {
+					throw e;
+				}
+				boolean isFolder = Files.isDirectory(file);
+				if (isFolder && !isSkipped(file) || file.toString().endsWith(ENDING)) {
+					String path = relative(folder, file);
+					found.passedOver.put(path, unreadable(path, isFolder ? "folder" : "file"));
+				}
 				return FileVisitResult.CONTINUE;
 			}
 		});
 		return found;
+	}
+
+	private static boolean isSkipped(Path folder) {
+		String name = folder.getFileName().toString();
+		return name.startsWith(".") || name.equals("target");
+	}
+
+	private void add(String path, Path file) {
+		if (Files.isRegularFile(file) || !Files.exists(file)) {
+			files.put(path, file);
+		} else if (!Files.isDirectory(file)) {
+			passedOver.put(path, new Problem("unreadable-file", Severity.WARNING, start(path),
+					"It is a pipe or a device, not a rule file, and was passed over.", "Take it out of the project, or rename it."));
+		}
+	}
+
+	/** Returns the problem of a file or folder that is there and cannot be read. */
+	static Problem unreadable(String path, String what) {
+		return new Problem("unreadable-" + what, Severity.ERROR, start(path), "The " + what + " cannot be read.",
+				"Check whether it is there and whether you may read it.");
+	}
+
+	private static Span start(String path) {
+		return new Span(path, 1, 1, 1, 1, 0, 0);
 	}
 
 	static String relative(Path folder, Path file) {

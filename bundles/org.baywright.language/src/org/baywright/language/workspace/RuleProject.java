@@ -4,10 +4,12 @@ import com.google.inject.Injector;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -23,9 +25,11 @@ import org.baywright.language.BayStandaloneSetup;
 import org.baywright.language.index.IndexAdapter;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.syntax.Nesting;
 import org.baywright.language.translate.FileTranslation;
 import org.baywright.language.translate.SourceText;
 import org.baywright.model.Problem;
+import org.baywright.model.References;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
@@ -91,8 +95,13 @@ public final class RuleProject {
 		Path whole = path.toAbsolutePath().normalize();
 		if (Files.isDirectory(whole)) {
 			RuleProject project = new RuleProject(name(whole), Optional.of(whole), injector);
-			project.load(ProjectFiles.beneath(whole), listener);
+			ProjectFiles found = ProjectFiles.beneath(whole);
+			found.passedOver().forEach(project::putProblem);
+			project.load(found.files(), listener);
 			return project;
+		}
+		if (Files.exists(whole) && !Files.isRegularFile(whole)) {
+			throw new FileSystemException(path.toString(), null, "it is a pipe or a device, not a rule file");
 		}
 		if (!Files.isRegularFile(whole)) {
 			throw new NoSuchFileException(path.toString());
@@ -126,7 +135,7 @@ public final class RuleProject {
 	 * @throws IOException if it cannot be read
 	 */
 	public static List<String> filesIn(Path folder) throws IOException {
-		return List.copyOf(ProjectFiles.beneath(folder.toAbsolutePath().normalize()).keySet());
+		return List.copyOf(ProjectFiles.beneath(folder.toAbsolutePath().normalize()).files().keySet());
 	}
 
 	/**
@@ -154,8 +163,11 @@ public final class RuleProject {
 	}
 
 	private void putUnreadable(String file) {
-		unreadable.put(file, new Problem("unreadable-file", Severity.ERROR, new Span(file, 1, 1, 1, 1, 0, 0),
-				"The file cannot be read.", "Check whether it is there and whether you may read it."));
+		putProblem(file, ProjectFiles.unreadable(file, "file"));
+	}
+
+	private void putProblem(String file, Problem problem) {
+		unreadable.put(file, problem);
 		changed();
 	}
 
@@ -196,7 +208,7 @@ public final class RuleProject {
 	 */
 	public synchronized void reload(String file) {
 		Path path = root.orElseThrow(() -> new IllegalStateException("the project has no folder")).resolve(file);
-		if (!Files.exists(path)) {
+		if (!Files.exists(path) || !Files.isRegularFile(path)) {
 			remove(file);
 			return;
 		}
@@ -230,20 +242,22 @@ public final class RuleProject {
 	}
 
 	private void put(String file, RuleText text) {
-		URI uri = URI.createHierarchicalURI("bay", "", null, file.split("/"), null, null);
+		String[] segments = Arrays.stream(file.split("/")).map(segment -> URI.encodeSegment(segment, false)).toArray(String[]::new);
+		URI uri = URI.createHierarchicalURI("bay", "", null, segments, null, null);
 		ParsedFile old = files.get(file);
 		if (old != null) {
 			resources.getResources().remove(old.resource());
 		}
 		XtextResource resource = (XtextResource) injector.getInstance(IResourceFactory.class).createResource(uri);
 		resources.getResources().add(resource);
+		Nesting nesting = Nesting.of(text.text());
 		try {
-			resource.load(new StringInputStream(text.text(), StandardCharsets.UTF_8.name()),
+			resource.load(new StringInputStream(nesting.text(), StandardCharsets.UTF_8.name()),
 					Map.of(XtextResource.OPTION_ENCODING, StandardCharsets.UTF_8.name()));
 		} catch (IOException e) {
 			throw new UncheckedIOException("a text in memory cannot be read", e);
 		}
-		ParsedFile parsed = new ParsedFile(file, text, resource, version + 1);
+		ParsedFile parsed = new ParsedFile(file, text, nesting.tooDeepAt(), resource, version + 1);
 		files.put(file, parsed);
 		unreadable.remove(file);
 		changed.addAll(index.replace(file, parsed.symbols()));
@@ -281,7 +295,7 @@ public final class RuleProject {
 		}
 		changed.clear();
 		problems.sort(ORDER);
-		return new Snapshot(version, rules.build(), problems, sources, dropped);
+		return new Snapshot(version, References.whole(rules.build(), dropped::add), problems, sources, dropped);
 	}
 
 	/** Returns the services of the language, for readers of the syntax tree. */

@@ -84,9 +84,11 @@ final class Html {
 		}
 	}
 
-	/** Control characters and non-characters may stand in no page. */
+	/** Control characters and non-characters may stand in no page; marks that turn the direction of writing deceive. */
 	private static boolean isShown(char c) {
-		return c >= ' ' && c != '\u007F' && c < '\uFFFE' && !(c >= '\u0080' && c <= '\u009F') || c == '\n' || c == '\t';
+		boolean turns = c == '\u061C' || c == '\u200E' || c == '\u200F' || c >= '\u202A' && c <= '\u202E'
+				|| c >= '\u2066' && c <= '\u2069';
+		return !turns && (c >= ' ' && c != '\u007F' && c < '\uFFFE' && !(c >= '\u0080' && c <= '\u009F') || c == '\n' || c == '\t');
 	}
 
 	@Override

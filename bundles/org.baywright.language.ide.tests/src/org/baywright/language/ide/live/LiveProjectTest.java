@@ -100,6 +100,37 @@ class LiveProjectTest {
 		}
 	}
 
+	/** An editor opens a file with another text than the disk's while the folder is read, and asks at once. */
+	@Test
+	void whatIsOpenedWhileTheFolderIsReadIsNotReplacedByTheDisk(@org.junit.jupiter.api.io.TempDir java.nio.file.Path folder)
+			throws java.io.IOException, InterruptedException {
+		java.nio.file.Files.writeString(folder.resolve("a.bay"), "sign a \"A\"\n");
+		java.nio.file.Files.writeString(folder.resolve("b.bay"), "sign on_disk \"B\"\n");
+		List<Work.Task> tasks = new ArrayList<>();
+		Work later = (title, task) -> tasks.add(task);
+		RuleProject project = RuleProject.unread(folder);
+		try (LiveProject live = new LiveProject(new EditorServices(project, Cursor.CLOCK), later, Audience.NONE, Checker::proving)) {
+			String opened = "sign opened \"B\"\n";
+			live.reload("b.bay");
+			AtomicBoolean asked = new AtomicBoolean();
+			// the reader is between two files when the editor comes
+			live.read("a.bay", services -> true);
+			live.reload(List.of("a.bay", "b.bay"));
+			Thread reader = new Thread(() -> tasks.get(0).run(new Unwatched()));
+			synchronized (project) {
+				reader.start();
+				while (reader.getState() != Thread.State.BLOCKED) {
+					Thread.onSpinWait();
+				}
+				live.edit("b.bay", opened);
+				asked.set(live.read("b.bay", services -> services.project().source("b.bay").orElseThrow().text().equals(opened)));
+			}
+			reader.join(LONG.toMillis());
+			assertTrue(asked.get());
+			assertEquals(opened, project.source("b.bay").orElseThrow().text());
+		}
+	}
+
 	@Test
 	void afterAFloodOfEditsTheFindingsAreThoseOfAFreshCheck() throws InterruptedException {
 		Heard heard = new Heard();

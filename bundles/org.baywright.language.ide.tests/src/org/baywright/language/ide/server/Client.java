@@ -161,6 +161,16 @@ final class Client implements LanguageClient, AutoCloseable {
 	}
 
 	/** Ends what the client says, without a word. */
+	/** Sends a message as it is. */
+	void send(String json) throws IOException {
+		byte[] body = json.getBytes(java.nio.charset.StandardCharsets.UTF_8);
+		synchronized (toServer) {
+			toServer.write(("Content-Length: " + body.length + "\r\n\r\n").getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+			toServer.write(body);
+			toServer.flush();
+		}
+	}
+
 	void hangUp() throws IOException {
 		toServer.close();
 	}

@@ -384,4 +384,47 @@ class ServerTest {
 		assertThrows(ResponseErrorException.class,
 				() -> get(client.server.getTextDocumentService().hover(new HoverParams(client.id(names), new Position(0, 0)))));
 	}
+
+	// ---- odd clients ------------------------------------------------------------------------------------------------
+
+	@Test
+	void aChangeOnDiskIsSeenAlsoWhenNobodyWatches() throws IOException {
+		client = new Client(Checker::proving);
+		ClientCapabilities poor = Client.capable();
+		poor.getWorkspace().setDidChangeWatchedFiles(null);
+		client.initialize(folder, poor);
+		client.until(() -> client.codes(names).contains("gap"), () -> client.codes(names).toString());
+		Files.writeString(here, "sign no_crank \"Again\"\n");
+		// of two the one in the later file is the second
+		client.until(() -> client.codes(names).contains("duplicate-name"), () -> client.codes(names).toString());
+		Files.delete(here);
+		client.until(() -> !client.codes(names).contains("duplicate-name"), () -> client.codes(names).toString());
+	}
+
+	@Test
+	void aMessageNestedWithoutEndGetsAnErrorAndEndsNothing() throws IOException {
+		begin();
+		client.send("{\"jsonrpc\":\"2.0\",\"id\":\"deep\",\"method\":\"workspace/symbol\",\"params\":{\"query\":" + "[".repeat(100_000)
+				+ "]".repeat(100_000) + "}}");
+		client.open(here, RULE);
+		assertFalse(get(client.server.getTextDocumentService().documentSymbol(new DocumentSymbolParams(client.id(here)))).isEmpty());
+	}
+
+	@Test
+	void anOddRequestIsToldWhatItLacks() throws IOException {
+		begin();
+		client.open(here, RULE);
+		for (HoverParams params : new HoverParams[] { null, new HoverParams(), half(client.id(here)) }) {
+			ResponseErrorException error = assertThrows(ResponseErrorException.class,
+					() -> get(client.server.getTextDocumentService().hover(params)));
+			assertEquals(-32602, error.getResponseError().getCode(), error.getMessage());
+			assertFalse(error.getMessage().contains("Internal error"), error.getMessage());
+		}
+	}
+
+	private static HoverParams half(TextDocumentIdentifier document) {
+		HoverParams params = new HoverParams();
+		params.setTextDocument(document);
+		return params;
+	}
 }

@@ -50,6 +50,8 @@ public final class LiveProject implements AutoCloseable {
 
 		private final Consumer<RuleProject> does;
 		private boolean made;
+		/** Whether a newer change of the same file has come; this one must not be made after that. */
+		private volatile boolean replaced;
 
 		Change(Consumer<RuleProject> does) {
 			this.does = does;
@@ -57,7 +59,7 @@ public final class LiveProject implements AutoCloseable {
 
 		void make() {
 			synchronized (project) {
-				if (!made) {
+				if (!made && !replaced) {
 					does.accept(project);
 					made = true;
 				}
@@ -129,7 +131,10 @@ public final class LiveProject implements AutoCloseable {
 	private void change(String file, Consumer<RuleProject> does) {
 		synchronized (lock) {
 			if (!closed) {
-				waiting.put(file, new Change(does));
+				Change older = waiting.put(file, new Change(does));
+				if (older != null) {
+					older.replaced = true;
+				}
 				beginReading();
 			}
 		}

@@ -43,6 +43,7 @@ final class Asking {
 	record Site(Host host, String file, SourceText text, EditorServices services) {
 
 		int offset(Position position) {
+			require(position, "the position that it is about (position)");
 			return Positions.offset(text.text(), position);
 		}
 	}
@@ -61,6 +62,7 @@ final class Asking {
 	 */
 	<T> CompletableFuture<T> about(TextDocumentIdentifier document, T nothing, Question<T> question) {
 		guard.run();
+		require(document, "the document that it is about (textDocument)");
 		Hosts.Found found = hosts.find(document.getUri()).orElse(null);
 		if (found == null) {
 			return CompletableFuture.completedFuture(nothing);
@@ -96,6 +98,13 @@ final class Asking {
 			cancelled.checkCanceled();
 			return question.apply(host).stream();
 		}).toList());
+	}
+
+	/** Makes sure that a request holds what it cannot be answered without. */
+	static void require(Object part, String what) {
+		if (part == null) {
+			throw error(ResponseErrorCode.InvalidParams, "The request lacks " + what + ".");
+		}
 	}
 
 	static ResponseErrorException error(ResponseErrorCode code, String message) {

@@ -89,6 +89,11 @@ final class Hosts {
 		}
 	}
 
+	/** Returns the projects of the workspace by folder. */
+	synchronized Map<Path, Host> folders() {
+		return new TreeMap<>(workspace);
+	}
+
 	synchronized List<Host> all() {
 		List<Host> all = new ArrayList<>(workspace.values());
 		all.addAll(others.values());

@@ -36,6 +36,7 @@ final class Server implements LanguageServer, LanguageClientAware {
 	private final ExecutorService threads;
 	private final Hosts hosts;
 	private final Asking asking;
+	private final DiskWatch disk;
 	private LanguageClient client;
 	private ClientWork work;
 	private final TextDocumentService texts;
@@ -59,6 +60,7 @@ final class Server implements LanguageServer, LanguageClientAware {
 			return thread;
 		});
 		hosts = new Hosts(this::start);
+		disk = new DiskWatch(hosts);
 		asking = new Asking(hosts, threads, this::guard);
 		texts = new Texts(hosts, asking, () -> abilities);
 		workspace = new WorkspaceRequests(hosts, asking, this::read);
@@ -102,7 +104,7 @@ final class Server implements LanguageServer, LanguageClientAware {
 
 	@Override
 	public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
-		abilities = Abilities.of(params.getCapabilities());
+		abilities = params.getCapabilities() == null ? Abilities.NONE : Abilities.of(params.getCapabilities());
 		if (params.getProcessId() != null) {
 			Optional<ProcessHandle> parent = ProcessHandle.of(params.getProcessId());
 			parent.ifPresentOrElse(process -> process.onExit().thenRun(() -> exit.accept(ENDED_WITHOUT_SHUTDOWN)),
@@ -135,6 +137,8 @@ final class Server implements LanguageServer, LanguageClientAware {
 					List.of(new FileSystemWatcher(Either.forLeft("**/*.bay"))));
 			client.registerCapability(new RegistrationParams(
 					List.of(new Registration("rule-files", "workspace/didChangeWatchedFiles", files))));
+		} else {
+			disk.start();
 		}
 	}
 
@@ -158,6 +162,7 @@ final class Server implements LanguageServer, LanguageClientAware {
 	/** Ends all work. */
 	void close() {
 		hosts.all().forEach(host -> host.live().close());
+		disk.close();
 		threads.shutdown();
 	}
 

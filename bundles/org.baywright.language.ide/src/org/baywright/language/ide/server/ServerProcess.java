@@ -12,6 +12,7 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.baywright.language.ide.live.Checker;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
+import org.eclipse.lsp4j.jsonrpc.json.MessageJsonHandler;
 import org.eclipse.lsp4j.services.LanguageClient;
 
 /** Serves one client over a pair of streams. */
@@ -43,7 +44,12 @@ public final class ServerProcess {
 			Supplier<Checker> checkers) throws InterruptedException {
 		CompletableFuture<Integer> ended = new CompletableFuture<>();
 		Server server = new Server(ended::complete, checkers, version);
-		Launcher<LanguageClient> launcher = new Launcher.Builder<LanguageClient>().setLocalService(server)
+		Launcher<LanguageClient> launcher = new Launcher.Builder<LanguageClient>() {
+			@Override
+			protected MessageJsonHandler createJsonHandler() {
+				return new Strict(getSupportedMethods());
+			}
+		}.setLocalService(server).setExceptionHandler(Strict::said)
 				.setRemoteInterface(LanguageClient.class).setInput(in).setOutput(out).create();
 		server.connect(launcher.getRemoteProxy());
 		Future<Void> listening = launcher.startListening();

@@ -1,0 +1,141 @@
+package org.baywright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+
+/** What people expect of a good command line, each as a process. */
+class ExpectedOfTheBestTest {
+
+	@TempDir
+	private Path folder;
+
+	@BeforeEach
+	void copyProjects() throws IOException {
+		folder = folder.toRealPath();
+		TestFiles.copy(TestFiles.own("projects/van"), folder.resolve("van"));
+		TestFiles.copy(TestFiles.own("projects/flawed"), folder.resolve("flawed"));
+	}
+
+	private Runs.Result run(String... args) throws IOException, InterruptedException {
+		return new Command(folder).run(args);
+	}
+
+	private static void assertHas(String text, String part) {
+		assertTrue(text.contains(part), part + " is not in:\n" + text);
+	}
+
+	@Test
+	void jsonForPrograms() throws IOException, InterruptedException {
+		JsonObject all = JsonParser.parseString(run("check", "flawed", "--format", "json").out()).getAsJsonObject();
+		JsonObject project = all.getAsJsonArray("projects").get(0).getAsJsonObject();
+		assertEquals(1, all.get("version").getAsInt());
+		assertEquals(2, project.getAsJsonObject("counts").get("errors").getAsInt());
+		assertTrue(project.getAsJsonArray("findings").toString().contains("\"id\":\"contradiction\""));
+		run("pack", "van");
+		JsonObject pack = JsonParser.parseString(run("show", "van.baypack", "--format", "json", "--rules").out()).getAsJsonObject();
+		assertEquals("van", pack.getAsJsonObject("manifest").get("project").getAsString());
+		assertEquals(2, pack.getAsJsonObject("rules").getAsJsonArray("rules").size());
+		JsonObject kinds = JsonParser.parseString(run("explain", "gap", "--format", "json").out()).getAsJsonObject();
+		assertEquals("gap", kinds.getAsJsonArray("kinds").get(0).getAsJsonObject().get("id").getAsString());
+	}
+
+	@Test
+	void oneLineForLogs() throws IOException, InterruptedException {
+		String out = run("check", "flawed", "--format", "line").out();
+		assertTrue(out.lines().allMatch(line -> line.matches("\\S+:\\d+:\\d+: (error|warning|note): .* \\[[a-z0-9-]+\\]")), out);
+		assertHas(out, "flawed/flawed.bay:24:3: error: ");
+	}
+
+	@Test
+	void quietAndColour() throws IOException, InterruptedException {
+		assertEquals("", run("check", "--quiet", "van").out());
+		assertEquals("", run("pack", "-q", "van").out());
+		assertEquals("", run("tidy", "-q", "van").out());
+		assertHas(run("check", "--quiet", "flawed").out(), "contradiction");
+		assertHas(run("check", "--color", "always", "flawed").out(), "\u001B[1;31mERROR");
+		assertFalse(run("check", "--color=never", "flawed").out().contains("\u001B"));
+	}
+
+	@Test
+	void theShellCompletes() throws IOException, InterruptedException {
+		Files.writeString(folder.resolve("completion.bash"), run("completion").out());
+		Process bash = new ProcessBuilder("bash", "-c",
+				"source completion.bash; COMP_WORDS=(baywright ver); COMP_CWORD=1; COMP_LINE='baywright ver'; COMP_POINT=13; "
+						+ "_complete_baywright; echo \"${COMPREPLY[*]}\"").directory(folder.toFile()).redirectErrorStream(true).start();
+		assertHas(new String(bash.getInputStream().readAllBytes()), "verify");
+	}
+
+	@Test
+	void aFolderIsNoPack() throws IOException, InterruptedException {
+		Runs.Result result = run("show", "van");
+		assertEquals(ExitCode.USAGE, result.code());
+		assertEquals("van is a folder, and a rule pack (*.baypack) is wanted. 'baywright pack van' makes one of a rule project.\n",
+				result.err());
+	}
+
+	@Test
+	void theDifferenceThatTidyWouldMakeIsOneThatPatchKnows() throws IOException, InterruptedException {
+		Path file = folder.resolve("van/van.bay");
+		String tidy = Files.readString(file);
+		String untidy = tidy.replace("  tool", "tool").replace("\n  trait", "\n\t\ttrait  ") + "\n\n\n";
+		Files.writeString(file, untidy);
+		Runs.Result result = run("tidy", "--diff", "--quiet", "van");
+		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(untidy, Files.readString(file));
+		assertHas(result.out(), "--- van/van.bay\n+++ van/van.bay\n@@ -");
+		Files.writeString(folder.resolve("tidy.patch"), result.out());
+		Process git = new ProcessBuilder("git", "apply", "-p0", "tidy.patch").directory(folder.toFile()).redirectErrorStream(true).start();
+		String told = new String(git.getInputStream().readAllBytes());
+		assertEquals(0, git.waitFor(), told);
+		assertEquals(tidy, Files.readString(file));
+	}
+
+	@Test
+	void fixesAreWrittenAndNothingBecomesWorse() throws IOException, InterruptedException {
+		Path file = folder.resolve("van/more.bay");
+		Files.writeString(file, "rule more \"More\" {\n  given no_crnk\n  then suspects battery.flat\n  because \"x\"\n  source practice\n}\n");
+		Runs.Result before = run("check", "van", "--format", "line", "--only", "text");
+		assertHas(before.out(), "[unknown-name]");
+		Runs.Result result = run("check", "--fix", "van");
+		String after = Files.readString(file);
+		boolean fixed = after.contains("given no_crank");
+		boolean said = result.out().contains("Not so  van/more.bay:2:9");
+		assertTrue(fixed ^ said, result.out() + after);
+		assertHas(result.out(), " not applied.");
+		String again = Files.readString(file);
+		run("check", "--fix", "van");
+		assertEquals(again, Files.readString(file), "a second time nothing is left to do");
+	}
+
+	@Test
+	void checksAgainAfterAChangeUntilStopped() throws IOException, InterruptedException {
+		Process watching = new Command(folder).shell("& wait $!").start("check", "--watch", "van");
+		try (BufferedReader err = watching.errorReader(); BufferedReader out = watching.inputReader()) {
+			assertEquals("Waiting for a change; Ctrl+C ends.", err.readLine());
+			Files.writeString(folder.resolve("van/zz.bay"), "rule half {\n  given nobody\n}\n");
+			assertEquals("Waiting for a change; Ctrl+C ends.", err.readLine());
+			watching.descendants().forEach(ProcessHandle::destroy);
+			assertTrue(watching.waitFor(20, TimeUnit.SECONDS));
+			String all = String.join("\n", out.lines().toList());
+			assertHas(all, "van: Nothing stands");
+			assertHas(all, "unknown-name");
+		} finally {
+			watching.descendants().forEach(ProcessHandle::destroyForcibly);
+			watching.destroyForcibly();
+		}
+	}
+}

@@ -1,0 +1,207 @@
+package org.baywright.cli.work;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Report;
+import org.baywright.cli.report.TextReport;
+import org.baywright.language.ide.fix.Fixes;
+import org.baywright.language.ide.fix.QuickFix;
+import org.baywright.language.ide.text.Edits;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.Problem;
+import org.baywright.model.Span;
+
+/**
+ * Writes into rule files the fixes that an editor offers.
+ *
+ * @param told what was done and what was left, a line for each
+ */
+public record Fixing(List<String> told) {
+
+	/** A project in which one fix brings the next is not a project to be mended by a program. */
+	private static final int MOST = 1000;
+
+	/** What is wrong, wherever it stands. */
+	private record Wrong(String id, String about, Span span) {
+
+		String key() {
+			return id + " " + about;
+		}
+	}
+
+	/** The texts with what is wrong in them. */
+	private record State(Snapshot snapshot, Report report, List<Wrong> wrong) {
+
+		Map<String, Integer> counts() {
+			Map<String, Integer> counts = new HashMap<>();
+			wrong.forEach(one -> counts.merge(one.key(), 1, Integer::sum));
+			return counts;
+		}
+	}
+
+	/**
+	 * Mends a project.
+	 *
+	 * @param path a folder with rule files, or one rule file
+	 * @param given the path as the user wrote it
+	 * @param only kinds of findings to mend, {@link Project#TEXT} for problems of the text; all if empty
+	 * @param progress hears of it and may stop it before anything is written
+	 * @throws IOException if a file cannot be read or written; the message is for the user
+	 */
+	public static Fixing of(Path path, String given, Set<String> only, Progress progress) throws IOException {
+		RuleProject project = Projects.open(path, given, progress);
+		progress.phase("Fixing " + project.name());
+		Work work = new Work(project, only, progress, Projects.prefix(path, given));
+		SortedMap<String, String> before = project.snapshot().sources();
+		work.all();
+		List<String> told = new ArrayList<>(work.done);
+		told.addAll(work.left.values());
+		SortedMap<String, String> now = project.snapshot().sources();
+		int written = 0;
+		for (Map.Entry<String, String> entry : now.entrySet()) {
+			String old = before.get(entry.getKey());
+			if (!entry.getValue().equals(old)) {
+				if (RuleText.replace(project.root().orElseThrow().resolve(entry.getKey()), old, entry.getValue())) {
+					written++;
+				} else {
+					told.add(work.prefix + entry.getKey() + ": Not written, since somebody else changed it meanwhile. Do it again.");
+				}
+			}
+		}
+		told.add(TextReport.number(work.done.size(), "fix").replace("fixs", "fixes") + " in " + TextReport.number(written, "file")
+				+ ", " + work.left.size() + " not applied.");
+		return new Fixing(told);
+	}
+
+	/** The work on one project. */
+	private static final class Work {
+
+		private final RuleProject project;
+		private final Set<String> only;
+		private final Progress progress;
+		private final String prefix;
+		private final Analysis analysis = new Analysis();
+		private final List<String> done = new ArrayList<>();
+		private final Map<String, String> left = new TreeMap<>();
+		private final Set<String> tried = new HashSet<>();
+
+		Work(RuleProject project, Set<String> only, Progress progress, String prefix) {
+			this.project = project;
+			this.only = only;
+			this.progress = progress;
+			this.prefix = prefix;
+		}
+
+		private State state() {
+			Snapshot snapshot = project.snapshot();
+			Report report = analysis.check(snapshot.rules(), progress);
+			List<Wrong> wrong = new ArrayList<>();
+			for (Problem problem : snapshot.problems()) {
+				wrong.add(new Wrong(problem.id(), problem.message(), problem.span()));
+			}
+			for (Finding finding : report.findings()) {
+				if (finding.accepted().isEmpty()) {
+					wrong.add(new Wrong(finding.check(), finding.id(), finding.span()));
+				}
+			}
+			return new State(snapshot, report, wrong);
+		}
+
+		void all() {
+			State state = state();
+			for (int i = 0; i < MOST; i++) {
+				Optional<State> next = one(state);
+				if (next.isEmpty()) {
+					return;
+				}
+				state = next.get();
+			}
+		}
+
+		/** Applies the first fix that does good; returns nothing if there is none any more. */
+		private Optional<State> one(State state) {
+			for (Wrong wrong : state.wrong()) {
+				progress.requireWanted();
+				for (QuickFix fix : fixes(wrong, state)) {
+					String attempt = wrong.key() + " " + fix.title();
+					if (!tried.add(attempt)) {
+						continue;
+					}
+					String what = prefix + wrong.span() + ": " + fix.title() + " [" + wrong.id() + "]";
+					Optional<String> harm = apply(fix, state);
+					State now = harm.isEmpty() ? state() : state;
+					if (harm.isEmpty()) {
+						harm = harm(wrong, state, now);
+					}
+					if (harm.isEmpty()) {
+						done.add("Fixed   " + what);
+						left.remove(wrong.key());
+						tried.clear();
+						return Optional.of(now);
+					}
+					state.snapshot().sources().forEach(project::update);
+					left.put(wrong.key(), "Not so  " + what + " – " + harm.get());
+				}
+			}
+			return Optional.empty();
+		}
+
+		private List<QuickFix> fixes(Wrong wrong, State state) {
+			Span span = wrong.span();
+			boolean text = state.snapshot().problems().stream()
+					.anyMatch(problem -> problem.id().equals(wrong.id()) && problem.span().equals(span));
+			if (!only.isEmpty() && !only.contains(text ? Project.TEXT : wrong.id())) {
+				return List.of();
+			}
+			return Fixes.at(span.file(), span.offset(), span.length(), state.snapshot(), Optional.of(state.report()), LocalDate.now())
+					.stream().filter(fix -> fix.about().equals(text ? wrong.id() : wrong.about()))
+					.filter(fix -> fix.next().isEmpty() && !accepts(fix)).toList();
+		}
+
+		/** Only a person accepts. */
+		private static boolean accepts(QuickFix fix) {
+			return fix.edits().values().stream().flatMap(List::stream)
+					.anyMatch(edit -> edit.text().stripLeading().startsWith("accept "));
+		}
+
+		private Optional<String> apply(QuickFix fix, State state) {
+			Map<String, String> now = new TreeMap<>();
+			for (var entry : fix.edits().entrySet()) {
+				String old = state.snapshot().sources().get(entry.getKey());
+				if (old == null) {
+					return Optional.of("there is no file " + entry.getKey() + ".");
+				}
+				now.put(entry.getKey(), Edits.apply(old, entry.getValue()));
+			}
+			now.forEach(project::update);
+			return Optional.empty();
+		}
+
+		/** Says why a fix must be taken back, if it must. */
+		private static Optional<String> harm(Wrong wrong, State before, State after) {
+			Map<String, Integer> was = before.counts();
+			Map<String, Integer> is = after.counts();
+			for (Wrong one : after.wrong()) {
+				if (is.get(one.key()) > was.getOrDefault(one.key(), 0)) {
+					return Optional.of("it would bring " + one.id() + ": " + one.about());
+				}
+			}
+			return is.getOrDefault(wrong.key(), 0) < was.get(wrong.key()) ? Optional.empty()
+					: Optional.of("it would not answer what was found.");
+		}
+	}
+}

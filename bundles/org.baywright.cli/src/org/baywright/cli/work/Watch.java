@@ -1,0 +1,64 @@
+package org.baywright.cli.work;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+import org.baywright.language.workspace.RuleProject;
+
+/** The rule files of projects as they were at one moment: names, sizes and times. */
+public final class Watch {
+
+	private static final long LOOK_AGAIN_MILLIS = 300;
+
+	private final List<Path> paths;
+	private final String state;
+
+	private Watch(List<Path> paths) {
+		this.paths = paths;
+		state = state();
+	}
+
+	/** Looks at projects now. */
+	public static Watch of(List<Path> paths) {
+		return new Watch(paths);
+	}
+
+	/**
+	 * Waits until something has changed.
+	 *
+	 * @throws java.util.concurrent.CancellationException if the user wants to stop
+	 */
+	public void awaitChange(Progress progress) throws InterruptedException {
+		while (state.equals(state())) {
+			progress.requireWanted();
+			Thread.sleep(LOOK_AGAIN_MILLIS);
+		}
+	}
+
+	private String state() {
+		List<String> files = new ArrayList<>();
+		for (Path path : paths) {
+			try {
+				if (Files.isDirectory(path)) {
+					RuleProject.filesIn(path).forEach(file -> files.add(stamp(path.resolve(file))));
+				} else {
+					files.add(stamp(path));
+				}
+			} catch (IOException e) {
+				files.add(path + " " + e.getMessage());
+			}
+		}
+		return String.join("\n", files);
+	}
+
+	private static String stamp(Path file) {
+		try {
+			return file + " " + Files.size(file) + " " + Files.getLastModifiedTime(file);
+		} catch (IOException e) {
+			return file + " gone";
+		}
+	}
+}
