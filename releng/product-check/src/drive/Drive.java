@@ -171,12 +171,14 @@ final class Drive {
 		check("Back and forward", () -> {
 			hands.click(editor());
 			hands.key("ctrl+Home");
-			int at = hands.see(() -> editor().getCaretOffset());
-			hands.key("ctrl+End");
-			hands.clickWords(editor(), "expect");
-			hands.key("F3");
+			StyledText text = editor();
+			hands.clickWords(text, "run ground_drop");
+			hands.key("End", "Left", "F3");
+			hands.until("the declaration", () -> text.getSelectionText().equals("ground_drop") && !line(text).contains("run"));
 			hands.key("alt+Left");
-			hands.until("the cursor goes back", () -> at == 0 && hands.front().contains("Baywright"));
+			hands.until("the cursor goes back", () -> line(text).contains("run ground_drop"));
+			hands.key("alt+Right");
+			hands.until("the cursor goes forward", () -> !line(text).contains("run ground_drop"));
 		});
 		check("rename refuses while typing", () -> {
 			hands.clickWords(editor(), "strap_by_drop");
@@ -250,6 +252,10 @@ final class Drive {
 		return hands.find(CTabItem.class, title, tab -> tab.getText().replace("*", "").equals(title));
 	}
 
+	private static String line(StyledText text) {
+		return text.getLine(text.getLineAtOffset(text.getCaretOffset()));
+	}
+
 	private StyledText editor() {
 		return hands.find(StyledText.class, "the editor", text -> (text.getStyle() & SWT.READ_ONLY) == 0 && text.getText().length() > 0
 				&& text.isVisible() && text.getText().contains("given") || text.getEditable() && text.getText().contains("rule "));
@@ -269,19 +275,26 @@ final class Drive {
 
 	private TreeItem finding(String part) {
 		return hands.seen().stream().filter(Tree.class::isInstance).map(Tree.class::cast)
-				.map(tree -> hands.item(tree, text -> text.contains(part) && text.contains("clear"))).filter(item -> item != null)
+				.map(tree -> hands.item(tree, text -> text.startsWith("Rule ") && text.contains(part) && text.contains("clear"))).filter(item -> item != null)
 				.findFirst().orElse(null);
 	}
 
 	/** Every entry has words, and the list of all is the one that was agreed on. */
 	private void menus() throws IOException {
 		TreeSet<String> found = new TreeSet<>();
-		hands.see(() -> {
-			for (MenuItem top : hands.see(() -> org.eclipse.ui.PlatformUI.getWorkbench().getWorkbenchWindows()[0].getShell().getMenuBar().getItems())) {
-				gather(top, Hands.plain(top.getText()), found);
+		MenuItem[] bar = hands.see(() -> org.eclipse.ui.PlatformUI.getWorkbench().getWorkbenchWindows()[0].getShell().getMenuBar().getItems());
+		for (MenuItem top : bar) {
+			String label = hands.see(() -> top.getText());
+			if (label.isEmpty()) {
+				continue;
 			}
-			return null;
-		});
+			hands.key("alt+" + label.replaceAll(".*&(.).*", "$1").toLowerCase());
+			hands.see(() -> {
+				gather(top, Hands.plain(label), found);
+				return null;
+			});
+			hands.key("Escape", "Escape");
+		}
 		Files.write(work.resolve("menus.found"), found);
 		List<String> agreed = Files.readAllLines(Path.of(System.getProperty("drive.menus")));
 		List<String> odd = new ArrayList<>();
@@ -298,13 +311,14 @@ final class Drive {
 			found.add(path);
 			return;
 		}
-		below.notifyListeners(SWT.Show, new Event());
+		if (path.contains(" > ")) {
+			below.notifyListeners(SWT.Show, new Event());
+		}
 		for (MenuItem entry : below.getItems()) {
 			if ((entry.getStyle() & SWT.SEPARATOR) == 0) {
 				gather(entry, path + " > " + Hands.plain(entry.getText()), found);
 			}
 		}
-		below.notifyListeners(SWT.Hide, new Event());
 	}
 
 	private void log(String allowed) throws IOException {

@@ -9,14 +9,21 @@ import org.eclipse.jface.action.ToolBarContributionItem;
 import org.eclipse.jface.action.ToolBarManager;
 import org.eclipse.swt.SWT;
 import org.eclipse.ui.IWorkbenchActionConstants;
+import org.eclipse.ui.IWorkbenchCommandConstants;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.actions.ActionFactory;
 import org.eclipse.ui.actions.ActionFactory.IWorkbenchAction;
 import org.eclipse.ui.actions.ContributionItemFactory;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
+import org.eclipse.ui.menus.CommandContributionItem;
+import org.eclipse.ui.menus.CommandContributionItemParameter;
+import org.eclipse.ui.texteditor.ITextEditorActionDefinitionIds;
 
-/** The menus that every text workbench has; what is about rules comes from the plug-in's own menu contributions. */
+/**
+ * The menus that every text workbench has; what is about rules comes from the plug-in's own menu contributions. File and
+ * Edit have names of their own, so that the platform's parts do not put entries for programmers into them.
+ */
 final class MenuAdvisor extends ActionBarAdvisor {
 
 	private IWorkbenchWindow window;
@@ -40,6 +47,10 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		return made;
 	}
 
+	private CommandContributionItem command(String id) {
+		return new CommandContributionItem(new CommandContributionItemParameter(window, null, id, CommandContributionItem.STYLE_PUSH));
+	}
+
 	@Override
 	protected void fillMenuBar(IMenuManager bar) {
 		bar.add(file());
@@ -56,13 +67,11 @@ final class MenuAdvisor extends ActionBarAdvisor {
 	}
 
 	private MenuManager file() {
-		MenuManager menu = new MenuManager(AppMessages.FileMenu, IWorkbenchActionConstants.M_FILE);
-		menu.add(new GroupMarker(IWorkbenchActionConstants.FILE_START));
+		MenuManager menu = new MenuManager(AppMessages.FileMenu, "org.baywright.application.file");
 		MenuManager make = new MenuManager(AppMessages.NewMenu, "new");
 		make.add(ContributionItemFactory.NEW_WIZARD_SHORTLIST.create(window));
 		make.add(new Separator(IWorkbenchActionConstants.MB_ADDITIONS));
 		menu.add(make);
-		menu.add(new GroupMarker(IWorkbenchActionConstants.NEW_EXT));
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.CLOSE));
 		menu.add(action(ActionFactory.CLOSE_ALL));
@@ -76,36 +85,31 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		menu.add(action(ActionFactory.REFRESH));
 		menu.add(action(ActionFactory.PRINT));
 		menu.add(new Separator());
-		menu.add(action(ActionFactory.IMPORT));
-		menu.add(action(ActionFactory.EXPORT));
+		menu.add(command("org.baywright.workbench.bringIn"));
+		menu.add(command("org.baywright.workbench.importExample"));
+		menu.add(command("org.baywright.workbench.exportPack"));
 		menu.add(new Separator(IWorkbenchActionConstants.MB_ADDITIONS));
-		menu.add(action(ActionFactory.PROPERTIES));
-		menu.add(ContributionItemFactory.REOPEN_EDITORS.create(window));
-		menu.add(new GroupMarker(IWorkbenchActionConstants.FILE_END));
-		menu.add(new Separator());
+		menu.add(command(IWorkbenchCommandConstants.FILE_RESTART));
 		menu.add(action(ActionFactory.QUIT));
 		return menu;
 	}
 
 	private MenuManager edit() {
-		MenuManager menu = new MenuManager(AppMessages.EditMenu, IWorkbenchActionConstants.M_EDIT);
-		menu.add(new GroupMarker(IWorkbenchActionConstants.EDIT_START));
+		MenuManager menu = new MenuManager(AppMessages.EditMenu, "org.baywright.application.edit");
 		menu.add(action(ActionFactory.UNDO));
 		menu.add(action(ActionFactory.REDO));
-		menu.add(new GroupMarker(IWorkbenchActionConstants.UNDO_EXT));
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.CUT));
 		menu.add(action(ActionFactory.COPY));
 		menu.add(action(ActionFactory.PASTE));
-		menu.add(new GroupMarker(IWorkbenchActionConstants.CUT_EXT));
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.DELETE));
 		menu.add(action(ActionFactory.SELECT_ALL));
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.FIND));
-		menu.add(new GroupMarker(IWorkbenchActionConstants.FIND_EXT));
-		menu.add(new GroupMarker(IWorkbenchActionConstants.ADD_EXT));
-		menu.add(new GroupMarker(IWorkbenchActionConstants.EDIT_END));
+		menu.add(new Separator());
+		menu.add(command(ITextEditorActionDefinitionIds.CONTENT_ASSIST_PROPOSALS));
+		menu.add(command(ITextEditorActionDefinitionIds.QUICK_ASSIST));
 		menu.add(new Separator(IWorkbenchActionConstants.MB_ADDITIONS));
 		return menu;
 	}

@@ -15,6 +15,10 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.SubMonitor;
+import org.eclipse.jface.viewers.StructuredSelection;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.navigator.resources.ProjectExplorer;
+import org.eclipse.ui.part.ISetSelectionTarget;
 
 /** Makes rule projects and puts files into them. */
 public final class ProjectMaker {
@@ -62,6 +66,12 @@ public final class ProjectMaker {
 	/** Opens a file of a project in the editor. To be called on the screen's thread. */
 	public static void show(IProject project, String file) {
 		ActiveProject.get().activate(project);
-		Places.open(project.getFile(IPath.fromPortableString(file)), 0, 0, true);
+		IFile opened = project.getFile(IPath.fromPortableString(file));
+		Places.open(opened, 0, 0, true);
+		// the tree unfolds to the file, so that the new project is seen
+		if (PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage()
+				.findView(ProjectExplorer.VIEW_ID) instanceof ISetSelectionTarget tree) {
+			tree.selectReveal(new StructuredSelection(opened));
+		}
 	}
 }

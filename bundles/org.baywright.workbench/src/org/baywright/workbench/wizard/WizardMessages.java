@@ -57,6 +57,11 @@ final class WizardMessages extends NLS {
 	public static String PackExists;
 	public static String NotWritten;
 
+	public static String FolderTitle;
+	public static String FolderReading;
+	public static String FolderEmpty;
+	public static String FolderFailed;
+
 	static {
 		NLS.initializeMessages(WizardMessages.class.getPackageName() + ".messages", WizardMessages.class);
 	}

@@ -173,6 +173,8 @@ public final class FindingsView extends RulesView {
 		details.begin();
 		if (chosen instanceof Item item) {
 			tell(item);
+		} else if (chosen instanceof Group group && group.items().size() == 1) {
+			tell(group.items().get(0));
 		} else if (chosen instanceof Group group) {
 			details.heading(group.title());
 			group.items().forEach(item -> details.link(new Link(item.message(), item.place().span())));

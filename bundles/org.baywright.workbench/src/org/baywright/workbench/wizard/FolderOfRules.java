@@ -1,0 +1,107 @@
+package org.baywright.workbench.wizard;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+import org.baywright.workbench.Baywright;
+import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.Nature;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IProjectDescription;
+import org.eclipse.core.resources.IWorkspaceRoot;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.IPath;
+import org.eclipse.core.runtime.IProgressMonitor;
+import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.osgi.util.NLS;
+import org.eclipse.swt.widgets.Shell;
+
+/** Makes a folder of rule files a project of the workbench; the files stay where they are. */
+public final class FolderOfRules {
+
+	private FolderOfRules() {
+	}
+
+	/** Returns the title of what brings a folder in. */
+	public static String title() {
+		return WizardMessages.FolderTitle;
+	}
+
+	/** Brings a folder in, in the background, and shows its first file. To be called on the screen's thread. */
+	public static void bringIn(Shell shell, Path folder) {
+		Job job = Job.create(NLS.bind(WizardMessages.FolderReading, folder), (IProgressMonitor monitor) -> {
+			try {
+				Optional<Path> first = firstFile(folder);
+				if (first.isEmpty()) {
+					return tell(shell, NLS.bind(WizardMessages.FolderEmpty, folder));
+				}
+				IProject project = make(folder, monitor);
+				String opens = folder.relativize(first.get()).toString();
+				shell.getDisplay().asyncExec(() -> {
+					ActiveProject.get().activate(project);
+					ProjectMaker.show(project, opens);
+				});
+				return Status.OK_STATUS;
+			} catch (CoreException | IOException | UncheckedIOException e) {
+				Baywright.log(NLS.bind(WizardMessages.FolderFailed, folder, e.getMessage()), e);
+				return tell(shell, NLS.bind(WizardMessages.FolderFailed, folder, e.getMessage()));
+			}
+		});
+		job.setUser(true);
+		job.schedule();
+	}
+
+	private static IStatus tell(Shell shell, String message) {
+		shell.getDisplay().asyncExec(() -> MessageDialog.openError(shell, WizardMessages.FolderTitle, message));
+		return Status.OK_STATUS;
+	}
+
+	/** Files in folders that begin with a dot are none of the project's. */
+	private static Optional<Path> firstFile(Path folder) throws IOException {
+		try (Stream<Path> files = Files.walk(folder, 12)) {
+			return files.filter(file -> file.getFileName().toString().endsWith("." + Baywright.ENDING) && Files.isRegularFile(file))
+					.filter(file -> !folder.relativize(file).toString().startsWith("."))
+					.sorted().findFirst();
+		}
+	}
+
+	/** One that is in the workbench already is shown as it is. */
+	private static IProject make(Path folder, IProgressMonitor monitor) throws CoreException {
+		IWorkspaceRoot root = ResourcesPlugin.getWorkspace().getRoot();
+		for (IProject known : root.getProjects()) {
+			if (known.getLocation() != null && known.getLocation().toPath().equals(folder)) {
+				known.open(monitor);
+				Nature.add(known, monitor);
+				return known;
+			}
+		}
+		String name = folder.getFileName() == null ? "rules" : folder.getFileName().toString();
+		IProject project = root.getProject(name);
+		for (int number = 2; project.exists(); number++) {
+			project = root.getProject(name + " " + number);
+		}
+		IProjectDescription description = ResourcesPlugin.getWorkspace().newProjectDescription(project.getName());
+		// a folder of the workspace itself has its place by its name
+		if (!folder.equals(root.getLocation().append(name).toPath())) {
+			description.setLocation(IPath.fromPath(folder));
+		}
+		project.create(description, monitor);
+		try {
+			project.open(monitor);
+			Nature.add(project, monitor);
+		} catch (CoreException | RuntimeException e) {
+			// the files stay: they were there before
+			project.delete(false, true, null);
+			throw e;
+		}
+		return project;
+	}
+}
