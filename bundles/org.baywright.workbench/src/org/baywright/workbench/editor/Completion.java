@@ -50,6 +50,13 @@ final class Completion implements ICompletionProposal, ICompletionProposalExtens
 	@Override
 	public void apply(ITextViewer in, char trigger, int stateMask, int offset) {
 		IDocument document = in.getDocument();
+		boolean nothingWritten = offset <= proposal.replaceOffset();
+		if (trigger == 0 && AssistSession.of(in).meansNewLine(nothingWritten)) {
+			// through the widget, so that the line is indented as any other
+			in.getTextWidget().insert(in.getTextWidget().getLineDelimiter());
+			selection = new Point(in.getSelectedRange().x, 0);
+			return;
+		}
 		try {
 			int end = Math.max(offset, proposal.replaceOffset() + proposal.replaceLength());
 			document.replace(proposal.replaceOffset(), end - proposal.replaceOffset(), proposal.text());
@@ -147,7 +154,7 @@ final class Completion implements ICompletionProposal, ICompletionProposalExtens
 
 	@Override
 	public void selected(ITextViewer in, boolean smartToggle) {
-		// nothing is shown before it is applied
+		AssistSession.of(in).shown();
 	}
 
 	@Override

@@ -5,6 +5,8 @@ import org.baywright.workbench.Baywright;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.runtime.IPath;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
@@ -40,6 +42,14 @@ public final class Places {
 			ITextEditor text = editor.getAdapter(ITextEditor.class);
 			if (text != null) {
 				text.selectAndReveal(offset, length);
+				if (offset == 0 && text.getAdapter(Control.class) instanceof StyledText widget) {
+					// notes above elements come later and push the first line away
+					widget.getDisplay().timerExec(400, () -> {
+						if (!widget.isDisposed() && widget.getCaretOffset() == 0) {
+							widget.setTopIndex(0);
+						}
+					});
+				}
 			}
 		} catch (PartInitException e) {
 			Baywright.log("The editor of " + file.getFullPath() + " does not open.", e);

@@ -21,7 +21,8 @@ public abstract class RulesView extends ViewPart {
 
 	private final Consumer<ProjectState> heard = this::hear;
 	private IProject project;
-	private boolean wrong;
+	private String about = "";
+	private String own = "";
 	private Composite body;
 
 	@Override
@@ -32,7 +33,10 @@ public abstract class RulesView extends ViewPart {
 		parent.getDisplay().asyncExec(() -> {
 			if (!parent.isDisposed()) {
 				ActiveProject.get().addListener(heard);
-				ActiveProject.get().state().ifPresent(heard);
+				ActiveProject.get().state().ifPresentOrElse(heard, () -> {
+					about = ViewMessages.NoProject;
+					describe();
+				});
 			}
 		});
 		parent.addDisposeListener(event -> ActiveProject.get().removeListener(heard));
@@ -58,13 +62,24 @@ public abstract class RulesView extends ViewPart {
 	public record State(org.baywright.presenter.ProjectState now, org.baywright.model.RuleBase checked) {
 	}
 
+	/** Tells what is shown, beside the project's name. */
+	protected final void tellShown(String what) {
+		own = what;
+		describe();
+	}
+
+	private void describe() {
+		String line = about + (own.isEmpty() || about.isEmpty() ? "" : " \u2013 ") + own;
+		if (!line.equals(getContentDescription())) {
+			setContentDescription(line);
+		}
+	}
+
 	private void hear(ProjectState state) {
 		project = state.project();
-		// a view may tell something of its own there, as long as nothing is wrong
-		if (wrong || state.failure().isPresent()) {
-			setContentDescription(state.failure().orElse(""));
-			wrong = state.failure().isPresent();
-		}
+		about = state.project().getName() + state.failure().map(failure -> ": " + failure)
+				.orElse(state.texts().isEmpty() ? ViewMessages.ReadingNow : state.isFresh() ? "" : ViewMessages.CheckingNow);
+		describe();
 		Optional<Report> report = state.checked().map(ProjectState.Checked::report);
 		state.texts().ifPresent(texts -> show(new State(new org.baywright.presenter.ProjectState(texts.rules(), texts.problems(),
 				texts.dropped(), report, state.isFresh()),

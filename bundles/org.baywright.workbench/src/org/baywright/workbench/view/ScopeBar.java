@@ -18,6 +18,7 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.events.SelectionListener;
+import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
@@ -60,7 +61,7 @@ public final class ScopeBar {
 				: new String[] { ViewMessages.Everything, ViewMessages.ASign, ViewMessages.AFault });
 		about.select(ALL);
 		which = combo(ViewMessages.Which);
-		which.setEnabled(false);
+		showWhich(false);
 		family.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> tell()));
 		about.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
 			fillThings("");
@@ -106,7 +107,16 @@ public final class ScopeBar {
 		things = all.sorted(Comparator.comparing(Choice::title, String.CASE_INSENSITIVE_ORDER).thenComparing(Choice::name))
 				.toList();
 		set(which, things, old);
-		which.setEnabled(!things.isEmpty());
+		showWhich(!things.isEmpty());
+	}
+
+	/** A list without entries is not seen. */
+	private void showWhich(boolean shown) {
+		if (which.getVisible() != shown || ((GridData) which.getLayoutData()).exclude == shown) {
+			((GridData) which.getLayoutData()).exclude = !shown;
+			which.setVisible(shown);
+			bar.layout(true);
+		}
 	}
 
 	private static Choice choice(Named named) {

@@ -41,6 +41,10 @@ public final class ViewMessages extends NLS {
 	public static String Fit;
 	public static String SaveSvg;
 
+	public static String ReadingNow;
+	public static String CheckingNow;
+	public static String NoProject;
+
 	static {
 		NLS.initializeMessages(ViewMessages.class.getPackageName() + ".messages", ViewMessages.class);
 	}

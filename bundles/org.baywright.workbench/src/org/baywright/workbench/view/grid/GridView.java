@@ -87,10 +87,11 @@ public final class GridView extends RulesView {
 	}
 
 	private void show(Grid made) {
-		grid = made;
+		// the order may have been chosen anew while this one was made
+		grid = made.sorted(order());
 		summary.setText(made.summary().replace("&", "&&"));
 		summary.setToolTipText(made.summary());
-		table.show(made);
+		table.show(grid);
 		summary.requestLayout();
 	}
 

@@ -39,7 +39,7 @@ final class PictureCanvas {
 	private static final double MAX = 4;
 	private static final double STEP = 1.2;
 	/** What is smaller than this cannot be read any more. */
-	private static final double READABLE = 0.6;
+	private static final double READABLE = 0.85;
 	private static final int DRAG = 4;
 
 	private final Canvas canvas;
@@ -107,6 +107,17 @@ final class PictureCanvas {
 			zoom(Math.max(1, READABLE / zoom), new Point(0, 0));
 		} else {
 			settle();
+		}
+	}
+
+	/** Brings a box to the left edge, in the middle of the height; does nothing if all is seen or there is no such box. */
+	void beginAt(String id) {
+		if (picture != null) {
+			picture.box(id).ifPresent(box -> {
+				left = box.bounds().x() - 20;
+				top = box.bounds().y() + box.bounds().height() / 2 - canvas.getClientArea().height / zoom / 2;
+				settle();
+			});
 		}
 	}
 

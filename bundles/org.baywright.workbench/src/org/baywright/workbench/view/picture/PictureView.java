@@ -76,7 +76,10 @@ public final class PictureView extends RulesView {
 			boolean fit = !Optional.of(wanted).equals(Optional.ofNullable(shownScope));
 			shownScope = wanted;
 			canvas.show(drawn, rules.rules().isEmpty() ? ViewMessages.PictureEmpty : ViewMessages.PictureNoRules, fit);
-			setContentDescription(drawn.picture().title());
+			if (fit && wanted.around() instanceof RuleScope.Around.OneSign one) {
+				canvas.beginAt("sign:" + one.sign());
+			}
+			tellShown(drawn.picture().title());
 			save.setEnabled(!drawn.boxes().isEmpty());
 		});
 	}
