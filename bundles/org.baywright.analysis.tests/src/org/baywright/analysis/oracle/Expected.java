@@ -271,11 +271,53 @@ final class Expected {
 		return sayings;
 	}
 
+	/** No rule with one of the same conclusions looks at anything that this rule's test, or else its signs and codes, are. */
+	private boolean hasOwnPointer(Rule rule) {
+		List<String> own = looksAt(rule).stream().filter(thing -> thing.startsWith("test ")).toList();
+		List<String> pointers = own.isEmpty() ? looksAt(rule) : own;
+		Set<String> said = conclusions(rule);
+		Set<String> asked = new TreeSet<>();
+		rule.given().forEach(given -> given.eachAtom(atom -> {
+			if (atom instanceof org.baywright.model.Condition.VerdictIs is) {
+				asked.add(is.fault());
+			}
+		}));
+		boolean circular = said.stream().anyMatch(text -> asked.contains(text.substring(0, text.indexOf(' '))));
+		return !circular && !pointers.isEmpty() && !said.isEmpty() && base.rules().stream().filter(other -> other != rule)
+				.filter(other -> conclusions(other).stream().anyMatch(said::contains))
+				.noneMatch(other -> looksAt(other).stream().anyMatch(pointers::contains));
+	}
+
+	private static List<String> looksAt(Rule rule) {
+		Set<String> things = new TreeSet<>();
+		rule.test().ifPresent(test -> things.add("test " + test));
+		rule.given().forEach(given -> given.eachAtom(atom -> {
+			if (atom instanceof org.baywright.model.Condition.TestIs is) {
+				things.add("test " + is.test());
+			} else if (atom instanceof org.baywright.model.Condition.SignIs is) {
+				things.add("sign " + is.sign());
+			} else if (atom instanceof org.baywright.model.Condition.CodeIs is) {
+				things.add("code " + is.code());
+			}
+		}));
+		return List.copyOf(things);
+	}
+
+	private static Set<String> conclusions(Rule rule) {
+		Set<String> all = new TreeSet<>();
+		rule.outcomes().forEach(outcome -> outcome.conclusions().forEach(said -> {
+			if (said instanceof org.baywright.model.Conclusion.OnFault on) {
+				all.add(on.fault() + " " + on.verdict());
+			}
+		}));
+		return all;
+	}
+
 	private Set<String> redundant(Set<String> dead, Set<String> twins) {
 		Set<String> found = new TreeSet<>();
 		for (Rule rule : base.rules()) {
 			boolean twinned = twins.stream().anyMatch(pair -> List.of(pair.split("/")).contains(rule.name()));
-			if (!dead.contains(rule.name()) && !twinned && canGo(rule)) {
+			if (!dead.contains(rule.name()) && !twinned && canGo(rule) && !hasOwnPointer(rule)) {
 				found.add(rule.name());
 			}
 		}

@@ -1,6 +1,7 @@
 package org.baywright.analysis.check;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -17,13 +18,16 @@ import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Conclusion;
+import org.baywright.model.Condition;
 import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 
 /**
  * A rule that other rules shadow: without it every verdict in every situation would be the same. A rule that says
  * nothing at all (only {@code proves nothing}) is a note of the author and is left alone; a dead rule is reported as
- * dead.
+ * dead; a rule that points to a fault by evidence of its own corroborates, and is worth having.
  */
 @RuleCheck(id = "redundant-rule", severity = Severity.WARNING, summary = "Other rules say all that this rule says, whenever it fires")
 public final class RedundantRule implements ProofCheck<List<RedundantRule.Redundant>> {
@@ -122,10 +126,71 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 		facts.each(checked, (name, all) -> {
 			List<String> coveredBy = all.stream().flatMap(fact -> fact.coveredBy().stream()).distinct().sorted()
 					.toList();
-			if (!all.stream().allMatch(Redundant::dead) && !twinned.contains(name)) {
-				report(checked, checked.base().rule(name).orElseThrow(), coveredBy);
+			Rule rule = checked.base().rule(name).orElseThrow();
+			if (!all.stream().allMatch(Redundant::dead) && !twinned.contains(name) && !corroborates(checked.base(), rule)) {
+				report(checked, rule, coveredBy);
 			}
 		});
+	}
+
+	/**
+	 * Returns whether a rule points to a fault by evidence of its own, on which no other rule that comes to the same
+	 * conclusion rests: a second pointer is worth having, though it changes no verdict.
+	 */
+	private static boolean corroborates(RuleBase base, Rule rule) {
+		Set<String> own = evidence(rule, false);
+		Set<String> says = says(rule);
+		if (own.isEmpty() || says.isEmpty() || waitsForItsOwn(rule)) {
+			return false;
+		}
+		for (Rule other : base.rules()) {
+			if (other != rule && !Collections.disjoint(says(other), says) && !Collections.disjoint(evidence(other, true), own)) {
+				return false;
+			}
+		}
+		return true;
+	}
+
+	/** Returns whether a rule comes to a conclusion on a fault of which it asks for a verdict already. */
+	private static boolean waitsForItsOwn(Rule rule) {
+		Set<String> asked = new HashSet<>();
+		rule.given().forEach(given -> given.eachAtom(atom -> {
+			if (atom instanceof Condition.VerdictIs is) {
+				asked.add(is.fault());
+			}
+		}));
+		return rule.outcomes().stream().flatMap(outcome -> outcome.conclusions().stream())
+				.anyMatch(said -> said instanceof Conclusion.OnFault on && asked.contains(on.fault()));
+	}
+
+	/** Returns the tests a rule rests on; for a rule without any, or if all is asked for, its signs and codes too. */
+	private static Set<String> evidence(Rule rule, boolean all) {
+		Set<String> tests = new HashSet<>();
+		Set<String> seen = new HashSet<>();
+		rule.test().ifPresent(test -> tests.add("test " + test));
+		rule.given().forEach(given -> given.eachAtom(atom -> {
+			if (atom instanceof Condition.TestIs is) {
+				tests.add("test " + is.test());
+			} else if (atom instanceof Condition.SignIs is) {
+				seen.add("sign " + is.sign());
+			} else if (atom instanceof Condition.CodeIs is) {
+				seen.add("code " + is.code());
+			}
+		}));
+		if (all || tests.isEmpty()) {
+			tests.addAll(seen);
+		}
+		return tests;
+	}
+
+	private static Set<String> says(Rule rule) {
+		Set<String> says = new HashSet<>();
+		rule.outcomes().forEach(outcome -> outcome.conclusions().forEach(conclusion -> {
+			if (conclusion instanceof Conclusion.OnFault on) {
+				says.add(on.verdict() + " " + on.fault());
+			}
+		}));
+		return says;
 	}
 
 	private void report(Checked checked, Rule rule, List<String> coveredBy) {

@@ -8,6 +8,7 @@ import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
+import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.VerdictKind;
 
@@ -47,7 +48,8 @@ public final class SuspectedAndCleared implements ProofCheck<List<Pairs.Clash>> 
 		ClashReport.report(checked, this,
 				clash -> "Rule " + clash.first() + " suspects " + ClashReport.say(checked, clash.subject())
 						+ " and rule " + clash.second() + " clears it in the same situation, on equally strong evidence; "
-						+ "if the second counts more, let it ask for "
-						+ clash.subject() + " suspected.");
+						+ (checked.base().rule(clash.second()).flatMap(Rule::test).isPresent()
+								? "if the second counts more, let it ask for " + clash.subject() + " suspected."
+								: "let the weaker of them prove nothing, or rest on a test."));
 	}
 }

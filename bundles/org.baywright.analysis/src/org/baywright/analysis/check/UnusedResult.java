@@ -15,6 +15,7 @@ import org.baywright.model.IndexSet;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Test;
+import org.baywright.model.VerifyStep;
 
 /** Results of a test that no rule which can fire ever uses. A condition that takes every result uses none. */
 @RuleCheck(id = "unused-result", severity = Severity.WARNING, summary = "A test can give a result that no rule uses")
@@ -33,7 +34,17 @@ public final class UnusedResult implements Check {
 				own.forEach((test, values) -> used.merge(test, values, IndexSet::union));
 			}
 		});
+		Set<String> verified = new HashSet<>();
+		checked.base().repairs().forEach(repair -> repair.verify().forEach(step -> {
+			if (step instanceof VerifyStep.Repeat repeat) {
+				verified.add(repeat.test());
+			}
+		}));
 		for (Test test : checked.base().tests()) {
+			if (!used.containsKey(test.name()) && verified.contains(test.name())) {
+				// what a verification needs is not to be taken out
+				continue;
+			}
 			report(checked, test, used.getOrDefault(test.name(), IndexSet.EMPTY));
 		}
 	}

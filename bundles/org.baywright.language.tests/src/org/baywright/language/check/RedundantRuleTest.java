@@ -120,4 +120,31 @@ class RedundantRuleTest {
 				rule b { given hot then suspects radiator.leaking }
 				""");
 	}
+
+	@Test
+	void aSecondPointerByAnotherTestIsWorthHaving() {
+		MarkedFindings.check(RedundantRule.class, """
+				family osier
+				sign hot
+				part radiator { fault leaking }
+				test level { results full, low }
+				rule a { given hot then suspects radiator.leaking }
+				rule b { given hot run level on low : suspects radiator.leaking on full : proves nothing }
+				""");
+	}
+
+	@Test
+	void theSameTestAskedAgainIsNoSecondPointer() {
+		MarkedFindings.check(RedundantRule.class, """
+				family osier
+				sign hot
+				sign smell
+				part radiator { fault leaking }
+				test level { results full, low }
+				rule a { given hot run level on low : suspects radiator.leaking }
+				rule b { given hot, smell run level on low : suspects radiator.leaking }
+				//   ^ warning redundant-rule: Rule b adds nothing: whenever it fires, rule a already says the same.
+				//   core: line 6 (rule a)
+				""");
+	}
 }

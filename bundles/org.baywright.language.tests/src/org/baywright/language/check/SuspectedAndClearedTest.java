@@ -60,7 +60,7 @@ class SuspectedAndClearedTest {
 				sign shake
 				part hub { fault worn }
 				rule a { given hum then suspects hub.worn }
-				//                 ^^^^ warning suspected-and-cleared: Rule a suspects hub.worn (worn) and rule b clears it in the same situation, on equally strong evidence; if the second counts more, let it ask for hub.worn suspected.
+				//                 ^^^^ warning suspected-and-cleared: Rule a suspects hub.worn (worn) and rule b clears it in the same situation, on equally strong evidence; let the weaker of them prove nothing, or rest on a test.
 				//   witness: heron; hum; "shake" is not seen
 				//   also: line 9 (rule b, then)
 				rule b { given shake absent then clears hub.worn }

@@ -72,4 +72,17 @@ class UnusedResultTest {
 				rule a { given slow, lamp is any of (dark, lit) then suspects battery.worn }
 				""");
 	}
+
+	@Test
+	void whatAVerificationRepeatsIsNotToBeTakenOut() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part battery { fault worn }
+				test lamp { results dark, lit }
+				test road { results good, bad }
+				rule a { given slow run lamp on dark : confirms battery.worn on lit : clears battery.worn }
+				repair renew { fixes battery.worn steps "Renew it." verify { repeat road expect good } }
+				""");
+	}
 }

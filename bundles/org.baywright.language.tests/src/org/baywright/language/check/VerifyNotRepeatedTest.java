@@ -24,7 +24,7 @@ class VerifyNotRepeatedTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."
@@ -47,7 +47,7 @@ class VerifyNotRepeatedTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."
@@ -95,8 +95,8 @@ class VerifyNotRepeatedTest {
 				test resistance { measures Ohm 0 .. 200 step 1 }
 				test current { measures A 0 .. 40 step 1 }
 				test look { results fine, burnt }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
-				rule b { given no_heat run current expect above 2 A otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
+				rule b { given no_heat run current expect above 2 A met : proves nothing otherwise : confirms element.open }
 				rule c { given no_heat run look on burnt : confirms element.open }
 				repair new_element { fixes element.open steps "Replace it." verify { repeat look } }
 				//     ^^^^^^^^^^^ warning verify-not-repeated: The verification of repair new_element does not repeat current, resistance, which confirmed the fault; add "repeat what confirmed".

@@ -27,7 +27,7 @@ class VerifyWithoutCycleTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."
@@ -54,7 +54,7 @@ class VerifyWithoutCycleTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."
@@ -81,7 +81,7 @@ class VerifyWithoutCycleTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."
@@ -109,7 +109,7 @@ class VerifyWithoutCycleTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."
@@ -137,7 +137,7 @@ class VerifyWithoutCycleTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."
@@ -165,7 +165,7 @@ class VerifyWithoutCycleTest {
 				sign no_heat
 				part element { fault open }
 				test resistance { measures Ohm 0 .. 200 step 1  in ignition off }
-				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm otherwise : confirms element.open }
+				rule a { given no_heat run resistance expect 15 Ohm .. 40 Ohm met : proves nothing otherwise : confirms element.open }
 				repair new_element {
 				  fixes element.open
 				  steps "Replace it."

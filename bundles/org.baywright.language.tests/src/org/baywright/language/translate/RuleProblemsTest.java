@@ -174,4 +174,13 @@ class RuleProblemsTest {
 				                                ^^^^^^^^^^^^ warning states-disagree: The rule is for `ignition off`, but its test `charge_lamp` is made in `ignition on`.
 				""");
 	}
+
+	@Test
+	void otherwiseDoesNotTakeTheExpectedResultInSilence() {
+		MarkedText.check("""
+				rule r1 { run charge_lamp expect lit otherwise : confirms battery.discharged }
+				                                     ^^^^^^^^^ error otherwise-takes-expected: `otherwise` also takes the expected result, since no `met` says what that proves. > Write `met : ` with what the expected result proves, such as `met : proves nothing`, before `otherwise`.
+				rule r2 { run charge_lamp expect lit met : proves nothing otherwise : confirms battery.discharged }
+				""");
+	}
 }

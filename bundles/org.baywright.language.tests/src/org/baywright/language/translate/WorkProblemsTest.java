@@ -171,4 +171,12 @@ class WorkProblemsTest {
 				                                         ^^^^^^^^^^ error wrong-date: There is no date 2026-06-31. > Write year, month and day as numbers, such as 2026-03-02.
 				""");
 	}
+
+	@Test
+	void nothingIsAcceptedWithoutAReason() {
+		MarkedText.check("""
+				accept "gap:no_crank@00000001" because " "
+				^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error accepted-without-reason: Nothing is accepted without a reason. > Write between the quotes why it may stand, for those who read the rules after you.
+				""");
+	}
 }

@@ -283,6 +283,11 @@ final class Jobs {
 		if (acceptance.getFinding() == null || acceptance.getReason() == null) {
 			return Optional.empty();
 		}
+		if (acceptance.getReason().isBlank()) {
+			context.report.error("accepted-without-reason", context.source.span(acceptance), "Nothing is accepted without a reason.",
+					"Write between the quotes why it may stand, for those who read the rules after you.");
+			return Optional.empty();
+		}
 		return Optional.of(new org.baywright.model.Acceptance(acceptance.getFinding(), acceptance.getReason(),
 				Optional.ofNullable(acceptance.getAuthor()), clauses.date(acceptance.getDate()),
 				context.source.span(acceptance)));

@@ -92,6 +92,11 @@ final class Outcomes {
 			out.add(new org.baywright.model.Outcome(label, set, listed, conclusions(outcome), span(outcome)));
 		}
 		if (rest >= 0) {
+			if (expected.isPresent() && out.stream().noneMatch(org.baywright.model.Outcome::listed)) {
+				context.report.error("otherwise-takes-expected", out.get(rest).span(),
+						"`otherwise` also takes the expected result, since no `met` says what that proves.",
+						"Write `met : ` with what the expected result proves, such as `met : proves nothing`, before `otherwise`.");
+			}
 			org.baywright.model.Outcome open = out.get(rest);
 			out.set(rest, new org.baywright.model.Outcome(open.label(),
 					Optional.of(new ValueSet.Except(new ValueSet.Union(named))), false, open.conclusions(), open.span()));

@@ -23,6 +23,8 @@ final class EditorMessages extends NLS {
 	public static String FixPreview;
 	public static String FixStale;
 
+	public static String AcceptWhy;
+	public static String AcceptBlank;
 	public static String BackTitle;
 	public static String BackText;
 

@@ -1,8 +1,10 @@
 package org.baywright.workbench.editor;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.fix.QuickFix;
@@ -10,6 +12,7 @@ import org.baywright.language.ide.text.TextEdit;
 import org.baywright.model.Span;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
+import org.baywright.workbench.preference.Preferences;
 import org.baywright.workbench.project.FileEdits;
 import org.baywright.workbench.project.OpenProject;
 import org.baywright.workbench.project.Places;
@@ -24,7 +27,9 @@ import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.jface.dialogs.ErrorDialog;
+import org.eclipse.jface.dialogs.InputDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.jface.window.Window;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
@@ -34,6 +39,9 @@ import org.eclipse.ui.IMarkerResolutionGenerator2;
 
 /** Offers what can be done about a mark in the text; the description shows what it would change. */
 public final class Resolutions implements IMarkerResolutionGenerator2 {
+
+	/** What stands in an acceptance before somebody has given the reason. */
+	private static final String NO_REASON = "because \"\"";
 
 	@Override
 	public boolean hasResolutions(IMarker marker) {
@@ -119,8 +127,12 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 				MessageDialog.openInformation(shell, fix.title(), EditorMessages.FixStale);
 				return;
 			}
+			Optional<Map<String, List<TextEdit>>> wanted = withReason(shell);
+			if (wanted.isEmpty()) {
+				return;
+			}
 			try {
-				for (Map.Entry<String, List<TextEdit>> edits : fix.edits().entrySet()) {
+				for (Map.Entry<String, List<TextEdit>> edits : wanted.get().entrySet()) {
 					FileEdits.change(project.file(edits.getKey()), document -> TextChanges.together(edits.getValue()).apply(document));
 				}
 				fix.next().ifPresent(next -> Places.open(project.file(next.file()), next.offset(), next.length(), true));
@@ -128,6 +140,30 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 				Baywright.log(EditorMessages.FixFailed, e);
 				ErrorDialog.openError(shell, fix.title(), EditorMessages.FixFailed, e.getStatus());
 			}
+		}
+
+		/** Who accepts says why; returns nothing if the user does not. Other fixes stay as they are. */
+		private Optional<Map<String, List<TextEdit>>> withReason(Shell shell) {
+			boolean accepts = fix.edits().values().stream().flatMap(List::stream).anyMatch(edit -> edit.text().contains(NO_REASON));
+			if (!accepts) {
+				return Optional.of(fix.edits());
+			}
+			InputDialog dialog = new InputDialog(shell, fix.title(), EditorMessages.AcceptWhy, "",
+					reason -> reason.isBlank() ? EditorMessages.AcceptBlank : null);
+			if (dialog.open() != Window.OK) {
+				return Optional.empty();
+			}
+			String author = Preferences.author();
+			String clause = "because " + quoted(dialog.getValue().strip())
+					+ (author.isEmpty() ? "" : " by " + quoted(author) + " on " + LocalDate.now());
+			Map<String, List<TextEdit>> changed = new TreeMap<>();
+			fix.edits().forEach((file, edits) -> changed.put(file, edits.stream()
+					.map(edit -> new TextEdit(edit.offset(), edit.length(), edit.text().replace(NO_REASON, clause))).toList()));
+			return Optional.of(changed);
+		}
+
+		private static String quoted(String text) {
+			return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
 		}
 
 		/** A change is in terms of the texts that were checked. */
