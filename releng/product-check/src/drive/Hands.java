@@ -59,6 +59,11 @@ final class Hands {
 		return seen.get();
 	}
 
+	/** Returns whether the product's screen is closed. */
+	boolean gone() {
+		return display.isDisposed();
+	}
+
 	/** Waits until something is so; an error names what was waited for. */
 	void until(String what, BooleanSupplier so) {
 		until(what, 20, so);
