@@ -10,33 +10,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 
 /** What people expect of a good command line, each as a process. */
-class ExpectedOfTheBestTest {
-
-	@TempDir
-	private Path folder;
-
-	@BeforeEach
-	void copyProjects() throws IOException {
-		folder = folder.toRealPath();
-		TestFiles.copy(TestFiles.own("projects/van"), folder.resolve("van"));
-		TestFiles.copy(TestFiles.own("projects/flawed"), folder.resolve("flawed"));
-	}
-
-	private Runs.Result run(String... args) throws IOException, InterruptedException {
-		return new Command(folder).run(args);
-	}
-
-	private static void assertHas(String text, String part) {
-		assertTrue(text.contains(part), part + " is not in:\n" + text);
-	}
+class ExpectedOfTheBestTest extends ProcessFixture {
 
 	@Test
 	void jsonForPrograms() throws IOException, InterruptedException {

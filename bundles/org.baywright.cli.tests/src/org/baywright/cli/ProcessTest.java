@@ -22,35 +22,15 @@ import java.util.zip.ZipOutputStream;
 
 import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whole commands as processes, under conditions that are not fair. */
-class ProcessTest {
+class ProcessTest extends ProcessFixture {
 
 	private static final int NOBODY = 65534;
-
-	@TempDir
-	private Path folder;
-
-	@BeforeEach
-	void copyProjects() throws IOException {
-		folder = folder.toRealPath();
-		TestFiles.copy(TestFiles.own("projects/van"), folder.resolve("van"));
-		TestFiles.copy(TestFiles.own("projects/flawed"), folder.resolve("flawed"));
-	}
-
-	private Runs.Result run(String... args) throws IOException, InterruptedException {
-		return new Command(folder).run(args);
-	}
-
-	private static void assertHas(String text, String part) {
-		assertTrue(text.contains(part), part + " is not in:\n" + text);
-	}
 
 	private static void assertNoTrace(Runs.Result result) {
 		assertFalse(result.err().contains("\tat ") || result.err().contains("Baywright itself failed"), result.err());

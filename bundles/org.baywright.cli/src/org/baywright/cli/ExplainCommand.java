@@ -40,11 +40,6 @@ final class ExplainCommand implements Callable<Integer> {
 	@Mixin
 	private HelpOption help;
 
-	/** Forms in which it is told. */
-	enum Form {
-		TEXT, JSON
-	}
-
 	ExplainCommand(Session session) {
 		this.session = session;
 	}

@@ -61,11 +61,6 @@ final class ShowCommand implements Callable<Integer> {
 	@Mixin
 	private HelpOption help;
 
-	/** Forms in which it is told. */
-	enum Form {
-		TEXT, JSON
-	}
-
 	/** What to show beside the summary, or in its place. */
 	static final class What {
 		@Option(names = "--rules", description = "List the rules too.")
@@ -95,8 +90,7 @@ final class ShowCommand implements Callable<Integer> {
 		}
 		Path file = session.pack(given);
 		if (what.entry != null) {
-			PackReader.read(file); // what was changed or is damaged is not passed on
-			byte[] content = PackReader.entries(file).get(what.entry);
+			byte[] content = PackReader.soundEntries(file).get(what.entry);
 			if (content == null) {
 				throw new CommandException(ExitCode.USAGE,
 						"A pack has no entry " + what.entry + "; it has manifest.json, rules.json and rules.html.");
@@ -113,8 +107,7 @@ final class ShowCommand implements Callable<Integer> {
 	}
 
 	private void json(Path file) throws IOException, PackException {
-		PackReader.read(file);
-		Map<String, byte[]> entries = PackReader.entries(file);
+		Map<String, byte[]> entries = PackReader.soundEntries(file);
 		JsonObject all = JsonReport.versioned();
 		all.add("manifest", JsonParser.parseString(new String(entries.get("manifest.json"), StandardCharsets.UTF_8)));
 		if (what.rules) {

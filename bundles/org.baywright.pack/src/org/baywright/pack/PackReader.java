@@ -42,7 +42,10 @@ public final class PackReader {
 	 * @throws PackException if it is no pack, is damaged, or is of a version that cannot be read
 	 */
 	public static Pack read(byte[] pack) throws PackException {
-		Map<String, byte[]> entries = Archive.read(pack);
+		return read(Archive.read(pack));
+	}
+
+	private static Pack read(Map<String, byte[]> entries) throws PackException {
 		PackManifest manifest = manifest(entries);
 		requireHashes(manifest, entries);
 		RuleBase rules = rules(manifest, entries);
@@ -58,6 +61,18 @@ public final class PackReader {
 	 */
 	public static Map<String, byte[]> entries(Path file) throws IOException, PackException {
 		return Archive.read(bytes(file));
+	}
+
+	/**
+	 * Returns the entries of a pack by name, after all was looked at that {@link #read(Path)} looks at.
+	 *
+	 * @throws IOException if the file cannot be read
+	 * @throws PackException if it is no pack, is damaged, or is of a version that cannot be read
+	 */
+	public static Map<String, byte[]> soundEntries(Path file) throws IOException, PackException {
+		Map<String, byte[]> entries = entries(file);
+		read(entries);
+		return entries;
 	}
 
 	static byte[] bytes(Path file) throws IOException, PackException {

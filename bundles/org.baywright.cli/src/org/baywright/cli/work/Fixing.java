@@ -82,7 +82,7 @@ public record Fixing(List<String> told) {
 				}
 			}
 		}
-		told.add(TextReport.number(work.done.size(), "fix").replace("fixs", "fixes") + " in " + TextReport.number(written, "file")
+		told.add((work.done.size() == 1 ? "1 fix" : work.done.size() + " fixes") + " in " + TextReport.number(written, "file")
 				+ ", " + work.left.size() + " not applied.");
 		return new Fixing(told);
 	}

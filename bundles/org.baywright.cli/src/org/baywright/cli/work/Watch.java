@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
-import org.baywright.language.workspace.RuleProject;
+import org.baywright.language.workspace.FileStamps;
 
 /** The rule files of projects as they were at one moment: names, sizes and times. */
 public final class Watch {
@@ -43,22 +43,14 @@ public final class Watch {
 		for (Path path : paths) {
 			try {
 				if (Files.isDirectory(path)) {
-					RuleProject.filesIn(path).forEach(file -> files.add(stamp(path.resolve(file))));
+					files.add(path + " " + FileStamps.of(path));
 				} else {
-					files.add(stamp(path));
+					files.add(path + " " + FileStamps.ofFile(path));
 				}
 			} catch (IOException e) {
 				files.add(path + " " + e.getMessage());
 			}
 		}
 		return String.join("\n", files);
-	}
-
-	private static String stamp(Path file) {
-		try {
-			return file + " " + Files.size(file) + " " + Files.getLastModifiedTime(file);
-		} catch (IOException e) {
-			return file + " gone";
-		}
 	}
 }

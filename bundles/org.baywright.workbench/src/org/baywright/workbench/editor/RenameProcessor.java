@@ -2,7 +2,6 @@ package org.baywright.workbench.editor;
 
 import java.util.Optional;
 
-import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.names.Renaming;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.ltk.core.refactoring.Change;
@@ -36,16 +35,16 @@ public final class RenameProcessor extends RefactoringProcessor {
 
 	/** Returns why a name cannot be given; nothing if it can. To be called on a worker thread. */
 	Optional<String> refused(String to) {
-		Renaming.Result result = edited.project().ask(edited.file(), edited.document().get(),
-				(EditorServices services, String path) -> services.rename(path, offset, to));
-		return result instanceof Renaming.Refused refused ? Optional.of(refused.message()) : Optional.empty();
+		return rename(to) instanceof Renaming.Refused refused ? Optional.of(refused.message()) : Optional.empty();
 	}
 
-	/** Asks the language what the new name changes; on the platform's worker thread. */
+	/** Asks the language what a name changes; on a worker thread. */
+	private Renaming.Result rename(String to) {
+		return edited.ask((services, path) -> services.rename(path, offset, to));
+	}
+
 	private RefactoringStatus ask() {
-		String text = edited.document().get();
-		Renaming.Result result = edited.project().ask(edited.file(), text,
-				(EditorServices services, String path) -> services.rename(path, offset, name));
+		Renaming.Result result = rename(name);
 		changes = null;
 		if (result instanceof Renaming.Refused refused) {
 			return RefactoringStatus.createFatalErrorStatus(refused.message());

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HexFormat;
@@ -12,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
+import org.baywright.model.Meaning;
+import org.baywright.pack.WholeFile;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.FileEdits;
 import org.eclipse.core.filebuffers.FileBuffers;
@@ -127,19 +128,9 @@ public final class Unsaved implements IStartup {
 	}
 
 	/** A file's name stands for the path, whatever letters that has. */
-	private static Path aside(IFile file) throws IOException {
-		String path = file.getFullPath().toPortableString();
-		Path folder = Files.createDirectories(folder());
-		return folder.resolve(digest(path) + ENDING);
-	}
-
-	private static String digest(String text) {
-		try {
-			byte[] hash = java.security.MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-			return HexFormat.of().formatHex(hash, 0, 16);
-		} catch (java.security.NoSuchAlgorithmException e) {
-			throw new IllegalStateException(e);
-		}
+	private static Path aside(IFile file) {
+		byte[] hash = Meaning.sha256(file.getFullPath().toPortableString());
+		return folder().resolve(HexFormat.of().formatHex(hash, 0, 16) + ENDING);
 	}
 
 	private static synchronized void write() {
@@ -154,9 +145,8 @@ public final class Unsaved implements IStartup {
 				if (text == null) {
 					Files.deleteIfExists(aside);
 				} else {
-					Path fresh = aside.resolveSibling(aside.getFileName() + ".part");
-					Files.writeString(fresh, file.getFullPath().toPortableString() + "\n" + text);
-					Files.move(fresh, aside, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+					String kept = file.getFullPath().toPortableString() + "\n" + text;
+					WholeFile.write(aside, kept.getBytes(StandardCharsets.UTF_8));
 				}
 			} catch (IOException e) {
 				Baywright.log("What is not saved in " + file.getFullPath() + " cannot be kept aside.", e);

@@ -11,6 +11,7 @@ import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.events.SelectionListener;
+import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
@@ -110,7 +111,7 @@ public final class WalkView extends ViewPart {
 		text.setText(over ? WalkMessages.Over : at == 0 ? walk.about() + "\n\n" + now.text() : now.text());
 		go.setText(over ? "" : now.button());
 		go.setVisible(!over);
-		((org.eclipse.swt.layout.GridData) go.getLayoutData()).exclude = over;
+		((GridData) go.getLayoutData()).exclude = over;
 		before.setEnabled(at > 0);
 		next.setText(over ? WalkMessages.End : WalkMessages.Next);
 		go.getParent().layout(true, true);

@@ -1,14 +1,11 @@
 package org.baywright.workbench.wizard;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.List;
 
+import org.baywright.language.workspace.RuleProject;
 import org.baywright.workbench.Baywright;
-import org.baywright.workbench.project.ActiveProject;
 import org.baywright.workbench.project.Nature;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IProjectDescription;
@@ -39,18 +36,14 @@ public final class FolderOfRules {
 	public static void bringIn(Shell shell, Path folder) {
 		Job job = Job.create(NLS.bind(WizardMessages.FolderReading, folder), (IProgressMonitor monitor) -> {
 			try {
-				Optional<Path> first = firstFile(folder);
-				if (first.isEmpty()) {
+				List<String> files = RuleProject.filesIn(folder);
+				if (files.isEmpty()) {
 					return tell(shell, NLS.bind(WizardMessages.FolderEmpty, folder));
 				}
 				IProject project = make(folder, monitor);
-				String opens = folder.relativize(first.get()).toString();
-				shell.getDisplay().asyncExec(() -> {
-					ActiveProject.get().activate(project);
-					ProjectMaker.show(project, opens);
-				});
+				shell.getDisplay().asyncExec(() -> ProjectMaker.show(project, files.get(0)));
 				return Status.OK_STATUS;
-			} catch (CoreException | IOException | UncheckedIOException e) {
+			} catch (CoreException | IOException e) {
 				Baywright.log(NLS.bind(WizardMessages.FolderFailed, folder, e.getMessage()), e);
 				return tell(shell, NLS.bind(WizardMessages.FolderFailed, folder, e.getMessage()));
 			}
@@ -62,15 +55,6 @@ public final class FolderOfRules {
 	private static IStatus tell(Shell shell, String message) {
 		shell.getDisplay().asyncExec(() -> MessageDialog.openError(shell, WizardMessages.FolderTitle, message));
 		return Status.OK_STATUS;
-	}
-
-	/** Files in folders that begin with a dot are none of the project's. */
-	private static Optional<Path> firstFile(Path folder) throws IOException {
-		try (Stream<Path> files = Files.walk(folder, 12)) {
-			return files.filter(file -> file.getFileName().toString().endsWith("." + Baywright.ENDING) && Files.isRegularFile(file))
-					.filter(file -> !folder.relativize(file).toString().startsWith("."))
-					.sorted().findFirst();
-		}
 	}
 
 	/** One that is in the workbench already is shown as it is. */

@@ -113,6 +113,9 @@ class FixesTest {
 				for (QuickFix fix : fixes) {
 					RuleProject changed = Samples.inMemory(texts);
 					apply(changed, fix);
+					if (fix.title().startsWith("Accept")) {
+						giveReason(changed, fix, finding);
+					}
 					String left = judge(changed.snapshot(), finding, snapshot, report);
 					if (left.isEmpty()) {
 						fixed.add(finding.check() + ": " + fix.title());
@@ -124,6 +127,17 @@ class FixesTest {
 		}
 		assertEquals(List.of(), wrong);
 		assertTrue(fixed.size() > 15, fixed::toString);
+	}
+
+	/** Without a reason nothing is accepted, and that is said; then the author gives it where the cursor stands. */
+	private static void giveReason(RuleProject project, QuickFix accept, Finding finding) {
+		assertTrue(project.snapshot().problems().stream().anyMatch(problem -> problem.id().equals("accepted-without-reason")),
+				finding.id());
+		assertTrue(check(project.snapshot()).findings().stream()
+				.anyMatch(other -> other.id().equals(finding.id()) && other.accepted().isEmpty()), finding.id());
+		QuickFix.Next next = accept.next().orElseThrow();
+		String text = project.source(next.file()).orElseThrow().text();
+		project.update(next.file(), text.substring(0, next.offset()) + "It is known." + text.substring(next.offset()));
 	}
 
 	/** Says what is wrong after a fix; the empty text if the finding is answered and nothing is worse. */

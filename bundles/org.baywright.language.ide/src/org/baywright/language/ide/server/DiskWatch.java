@@ -1,7 +1,6 @@
 package org.baywright.language.ide.server;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
@@ -9,7 +8,7 @@ import java.util.TreeSet;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import org.baywright.language.workspace.RuleProject;
+import org.baywright.language.workspace.FileStamps;
 
 /** Looks again and again whether files have changed on the disk, for a client that does not watch them. */
 final class DiskWatch implements AutoCloseable {
@@ -39,11 +38,9 @@ final class DiskWatch implements AutoCloseable {
 	}
 
 	private void look(Path folder, Host host) {
-		Map<String, String> now = new TreeMap<>();
+		Map<String, String> now;
 		try {
-			for (String file : RuleProject.filesIn(folder)) {
-				now.put(file, stamp(folder.resolve(file)));
-			}
+			now = FileStamps.of(folder);
 		} catch (IOException | RuntimeException e) {
 			return; // a folder that is gone for a moment is not a folder without rules
 		}
@@ -55,14 +52,6 @@ final class DiskWatch implements AutoCloseable {
 		}
 		// the first look reads nothing that was not read already, unless it changed in between
 		files.forEach(host::diskChanged);
-	}
-
-	private static String stamp(Path file) {
-		try {
-			return Files.size(file) + " " + Files.getLastModifiedTime(file).toMillis();
-		} catch (IOException e) {
-			return "";
-		}
 	}
 
 	@Override
