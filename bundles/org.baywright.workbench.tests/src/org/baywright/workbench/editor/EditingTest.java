@@ -306,16 +306,6 @@ class EditingTest {
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "failing-case") != null);
 	}
 
-	/** Whoever is killed loses no more than what was typed since the last rest. */
-	@Test
-	void whatIsTypedReachesTheDiskByItself() throws Exception {
-		Path file = Path.of(project.getFile("starting.bay").getLocationURI());
-		Ui.run(() -> Ui.page().activate(editor));
-		type(0, "// typed and not saved by hand\n");
-		Ui.await(() -> "not saved by itself", () -> !editor.isDirty());
-		assertTrue(Files.readString(file).startsWith("// typed and not saved by hand"));
-	}
-
 	@Test
 	void aFixIsMadeFromTheFindings() {
 		type(document.getLength(), CONTRADICTION);

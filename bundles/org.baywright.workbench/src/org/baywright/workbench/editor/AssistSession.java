@@ -12,7 +12,8 @@ import org.eclipse.jface.text.source.ISourceViewerExtension4;
 
 /**
  * How the list of proposals of a viewer was opened, so that Enter makes a new line as long as the reader cannot have meant
- * the list: it opened by itself and nothing of the proposal is written yet, or it came to the screen only just now.
+ * the list: it opened by itself, and nothing of the proposal is written yet, or a whole word of it (whoever writes words
+ * out does not look at the list), or it came to the screen only just now.
  * All methods belong to the screen's thread.
  */
 final class AssistSession implements ICompletionListener {
@@ -65,8 +66,8 @@ final class AssistSession implements ICompletionListener {
 	}
 
 	/** Returns whether Enter means a new line, not the proposal. */
-	boolean meansNewLine(boolean nothingWritten) {
+	boolean meansNewLine(boolean nothingToAdd) {
 		boolean unseen = shownAt == 0 || System.nanoTime() - shownAt < GLANCE_NANOS;
-		return byItself && moves == 0 && (nothingWritten || unseen);
+		return byItself && moves == 0 && (nothingToAdd || unseen);
 	}
 }

@@ -50,8 +50,7 @@ final class Completion implements ICompletionProposal, ICompletionProposalExtens
 	@Override
 	public void apply(ITextViewer in, char trigger, int stateMask, int offset) {
 		IDocument document = in.getDocument();
-		boolean nothingWritten = offset <= proposal.replaceOffset();
-		if (trigger == 0 && AssistSession.of(in).meansNewLine(nothingWritten)) {
+		if (trigger == 0 && AssistSession.of(in).meansNewLine(isNothingToAdd(document, offset))) {
 			// through the widget, so that the line is indented as any other
 			in.getTextWidget().insert(in.getTextWidget().getLineDelimiter());
 			selection = new Point(in.getSelectedRange().x, 0);
@@ -66,6 +65,18 @@ final class Completion implements ICompletionProposal, ICompletionProposalExtens
 			}
 		} catch (BadLocationException e) {
 			Baywright.log("The proposal does not fit the text any more.", e);
+		}
+	}
+
+	/** Returns whether nothing of the proposal is written yet, or a whole word of it. */
+	private boolean isNothingToAdd(IDocument document, int offset) {
+		int written = offset - proposal.replaceOffset();
+		String text = proposal.text();
+		try {
+			return written <= 0 || document.get(proposal.replaceOffset(), written).equalsIgnoreCase(text.substring(0, Math.min(written, text.length())))
+					&& (written >= text.length() || !Character.isLetterOrDigit(text.charAt(written)) && text.charAt(written) != '_');
+		} catch (BadLocationException e) {
+			return true;
 		}
 	}
 

@@ -56,4 +56,20 @@ class AutoEditTest {
 		typed("rule a {\n  given b\n  @\n", "}", "rule a {\n  given b\n}@\n");
 		typed("rule a {\n  given b @\n", "}", "rule a {\n  given b }@\n");
 	}
+
+	@Test
+	void theBraceThatFollowsIsTheOneTyped() {
+		typed("rule a {\n  given b\n  @\n}\n", "}", "rule a {\n  given b\n}@\n");
+		typed("rule a {\r\n  given b\r\n  @\r\n}\r\n", "}", "rule a {\r\n  given b\r\n}@\r\n");
+		typed("rule a {\n  given b@\n}", "}", "rule a {\n  given b\n}@");
+		typed("rule a { b @ }", "}", "rule a { b  }@");
+		typed("part a {\n  outcome {\n    x\n    @\n  }\n}\n", "}", "part a {\n  outcome {\n    x\n  }@\n}\n");
+	}
+
+	@Test
+	void aBraceThatIsMissingIsWritten() {
+		typed("part a {\n  outcome {\n    x\n  @\n}\n", "}", "part a {\n  outcome {\n    x\n}@\n}\n");
+		typed("rule a {\n  given b // {\n  @\n}\n", "}", "rule a {\n  given b // {\n}@\n");
+		typed("rule a @\n  given b\n}\n", "{", "rule a {@\n  given b\n}\n");
+	}
 }

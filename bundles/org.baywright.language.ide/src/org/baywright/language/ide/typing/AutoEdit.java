@@ -32,13 +32,13 @@ public final class AutoEdit {
 			}
 			return isWordBefore(text, offset) || !isFree(next) ? Optional.empty() : pair(offset, "\"\"");
 		case "{":
-			return isMute(text, offset) || !isFree(next) ? Optional.empty() : pair(offset, "{}");
+			return isMute(text, offset) || !isFree(next) || openBraces(text) < 0 ? Optional.empty() : pair(offset, "{}");
 		case "(":
 			return isMute(text, offset) || !isFree(next) ? Optional.empty() : pair(offset, "()");
 		case ")":
 			return next == ')' && !isMute(text, offset) ? over(offset, typed) : Optional.empty();
 		case "}":
-			return isMute(text, offset) ? Optional.empty() : next == '}' ? over(offset, typed) : outdent(text, offset);
+			return isMute(text, offset) ? Optional.empty() : closing(text, offset);
 		default:
 			return Optional.empty();
 		}
@@ -76,6 +76,33 @@ public final class AutoEdit {
 
 	private static Optional<Typed> over(int offset, String typed) {
 		return Optional.of(new Typed(new TextEdit(offset, 1, typed), offset + 1));
+	}
+
+	/**
+	 * Where the brace that was written by itself follows and none is missing, it is the one that is meant; the cursor goes
+	 * behind it, and the empty lines before it go.
+	 */
+	private static Optional<Typed> closing(String text, int offset) {
+		int brace = offset;
+		while (brace < text.length() && Character.isWhitespace(text.charAt(brace))) {
+			brace++;
+		}
+		if (brace == text.length() || text.charAt(brace) != '}' || openBraces(text) > 0) {
+			return outdent(text, offset);
+		}
+		int line = Words.startOfLine(text, brace);
+		if (line <= offset) {
+			return over(brace, "}");
+		}
+		int from = Words.isFirstInLine(text, offset) ? Words.startOfLine(text, offset) : Words.startOfLine(text, Words.endOfLine(text, offset) + 1);
+		from = Math.min(from, line);
+		String kept = text.substring(line, brace + 1);
+		return Optional.of(new Typed(new TextEdit(from, brace + 1 - from, kept), from + kept.length()));
+	}
+
+	/** Returns how many braces are open at the end of a text; less than nothing if more are closed than opened. */
+	private static int openBraces(String text) {
+		return Words.of(text).stream().mapToInt(word -> word.is("{") ? 1 : word.is("}") ? -1 : 0).sum();
 	}
 
 	/** A brace on a line of its own stands below the line that opened it. */
