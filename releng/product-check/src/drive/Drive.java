@@ -1,5 +1,6 @@
 package drive;
 
+import java.awt.Color;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,6 +14,7 @@ import org.eclipse.core.runtime.IPath;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Event;
@@ -164,7 +166,11 @@ final class Drive {
 			hands.until("the contradiction is gone", 60, () -> finding("confirm") == null);
 			hands.picture("mended");
 		});
-		check("walk: play a job through", () -> step("Show the bench"));
+		check("walk: play a job through", () -> {
+			step("Show the bench");
+			hands.until("bench and walk, side by side", () -> hands.says("Step 5 of 8") && hands.says("Vehicle"));
+			hands.picture("walk-5");
+		});
 		check("walk: run the finished jobs", () -> step("Show the finished jobs"));
 		check("walk: look at the picture", () -> {
 			step("Show the picture");
@@ -192,7 +198,7 @@ final class Drive {
 		});
 		check("rename refuses while typing", () -> {
 			hands.clickWords(editor(), "strap_by_drop");
-			hands.key("alt+shift+r");
+			hands.key("F2");
 			hands.until("the dialog", () -> hands.look(Button.class, b -> Hands.label(b).equals("OK") || Hands.label(b).equals("Finish")).isPresent());
 			hands.key("ctrl+a");
 			hands.type("9 bad name");
@@ -208,7 +214,8 @@ final class Drive {
 			check("F1 in " + view, () -> {
 				hands.click(tab(view));
 				hands.key("F1");
-				hands.until("help on the views", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("Help")).isPresent());
+				hands.until("help on this view", () -> hands.look(StyledText.class,
+						text -> !text.getEditable() && text.getSelectionText().equals(view)).isPresent());
 				hands.picture("view-" + view.replace(' ', '-'));
 			});
 		}
@@ -219,6 +226,9 @@ final class Drive {
 			hands.key("ctrl+z");
 			hands.until("the text is back", () -> editorText().contains("rule strap_by_drop"));
 		});
+		for (int delay : new int[] { 1, 30, 120 }) {
+			check("a rule typed letter by letter, one each " + delay + " ms, stands as it was typed", () -> typed(delay));
+		}
 		check("a part typed slowly has its braces once", () -> {
 			hands.click(editor());
 			hands.key("ctrl+End", "Return");
@@ -246,6 +256,8 @@ final class Drive {
 			hands.click(about);
 			hands.rest(400);
 			hands.picture("list");
+			Point at = hands.see(() -> about.toDisplay(about.getSize().x / 2, about.getSize().y + 60));
+			readable(hands.colours("list", hands.see(() -> about.toDisplay(8, about.getSize().y + 34)), at));
 			hands.key("Down", "Return");
 			hands.until("a third list", () -> hands.look(Combo.class, combo -> combo.getText().contains("crank")).isPresent());
 			hands.rest(700);
@@ -289,6 +301,64 @@ final class Drive {
 			throw new AssertionError("the workbench did not restart");
 		});
 		halt();
+	}
+
+	private static final String TYPED = """
+			rule typed_out "Typed by hand" {
+			given sometimes_dead
+			run ground_drop
+			expect at_most 0.3 V
+			met : clears ground_strap.loose
+			above : confirms ground_strap.loose
+			because "It (may) be {so}."
+			source practice
+			by "A. Author" on 2026-03-02
+			}
+			part typed_part "Lamp" {
+			fault dim "Dim"
+			}
+			""";
+
+	/** Whatever lists open and whatever is closed by itself: the words are those that were typed. */
+	private void typed(int delay) {
+		String before = hands.see(this::editorText);
+		hands.click(editor());
+		hands.key("ctrl+End", "Return");
+		for (String line : TYPED.split("\n")) {
+			hands.type(line, delay);
+			hands.key("Return");
+		}
+		hands.rest(500);
+		hands.key("Escape");
+		String after = hands.see(this::editorText);
+		String got = after.substring(Math.min(before.length(), after.length())).replaceAll("\\s+", " ").strip();
+		String wanted = TYPED.replaceAll("\\s+", " ").strip();
+		for (int i = 0; i < 400 && !hands.see(this::editorText).equals(before); i++) {
+			hands.key("ctrl+z");
+		}
+		if (!got.equals(wanted)) {
+			throw new AssertionError("typed: " + wanted + " but there stands: " + got);
+		}
+		hands.until("all of it is undone", () -> editorText().equals(before));
+	}
+
+	/** Words and what they stand on are as far apart as the guidelines for web content ask of a text (WCAG 2.1, 1.4.3). */
+	private static void readable(List<Color> colours) {
+		double lightest = colours.stream().mapToDouble(Drive::luminance).max().orElse(0);
+		double darkest = colours.stream().mapToDouble(Drive::luminance).min().orElse(0);
+		double contrast = (lightest + 0.05) / (darkest + 0.05);
+		if (contrast < 4.5) {
+			throw new AssertionError("the words of the list stand out by a contrast of only " + contrast);
+		}
+	}
+
+	private static double luminance(Color colour) {
+		double[] parts = { colour.getRed(), colour.getGreen(), colour.getBlue() };
+		for (int i = 0; i < parts.length; i++) {
+			double part = parts[i] / 255;
+			parts[i] = part <= 0.03928 ? part / 12.92 : Math.pow((part + 0.055) / 1.055, 2.4);
+		}
+		return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2];
 	}
 
 	private void reopenWelcome() {

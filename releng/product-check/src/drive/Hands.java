@@ -1,5 +1,7 @@
 package drive;
 
+import java.awt.Color;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -11,6 +13,8 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
+
+import javax.imageio.ImageIO;
 
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
@@ -247,7 +251,11 @@ final class Hands {
 	}
 
 	void type(String words) {
-		tool("type", "--delay", "25", words);
+		type(words, 25);
+	}
+
+	void type(String words, int delayMillis) {
+		tool("type", "--delay", "" + delayMillis, words);
 		settle();
 	}
 
@@ -318,6 +326,22 @@ final class Hands {
 
 	void picture(String name) {
 		run("import", "-window", "root", pictures.resolve(name + ".png").toString());
+	}
+
+	/** Returns the colours of a picture that was taken, between two corners. */
+	List<Color> colours(String name, Point from, Point to) {
+		try {
+			BufferedImage image = ImageIO.read(pictures.resolve(name + ".png").toFile());
+			List<Color> all = new ArrayList<>();
+			for (int x = from.x; x < Math.min(to.x, image.getWidth()); x++) {
+				for (int y = from.y; y < Math.min(to.y, image.getHeight()); y++) {
+					all.add(new Color(image.getRGB(x, y)));
+				}
+			}
+			return all;
+		} catch (IOException e) {
+			throw new IllegalStateException(e);
+		}
 	}
 
 	private static void tool(String... words) {

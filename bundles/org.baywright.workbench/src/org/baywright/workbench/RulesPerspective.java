@@ -6,7 +6,10 @@ import org.eclipse.ui.IPerspectiveFactory;
 import org.eclipse.ui.navigator.resources.ProjectExplorer;
 import org.eclipse.ui.progress.IProgressConstants;
 
-/** Projects on the left, the text in the middle, what was found beneath it, the outline on the right. */
+/**
+ * Projects on the left with the outline or the walk beneath them, the text in the middle, what was found beneath it, the
+ * bench or the help on the right. The walk covers nothing of what it speaks of.
+ */
 public final class RulesPerspective implements IPerspectiveFactory {
 
 	/** The perspective's id. */
@@ -24,13 +27,14 @@ public final class RulesPerspective implements IPerspectiveFactory {
 	public void createInitialLayout(IPageLayout layout) {
 		layout.setEditorAreaVisible(true);
 		String editors = layout.getEditorArea();
-		layout.addView(ProjectExplorer.VIEW_ID, IPageLayout.LEFT, 0.18f, editors);
-		IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.70f, editors);
-		right.addView(IPageLayout.ID_OUTLINE);
+		layout.addView(ProjectExplorer.VIEW_ID, IPageLayout.LEFT, 0.22f, editors);
+		IFolderLayout left = layout.createFolder("left", IPageLayout.BOTTOM, 0.4f, ProjectExplorer.VIEW_ID);
+		left.addView(IPageLayout.ID_OUTLINE);
+		left.addPlaceholder(WALK);
+		IFolderLayout right = layout.createFolder("right", IPageLayout.RIGHT, 0.68f, editors);
 		right.addView(BENCH);
 		right.addPlaceholder(HELP);
-		right.addPlaceholder(WALK);
-		IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.6f, editors);
+		IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.5f, editors);
 		below.addView(FINDINGS);
 		below.addView(PICTURE);
 		below.addView(GRID);

@@ -32,7 +32,7 @@ public record FamilyDraft(String title, String name, String fromYear, String toY
 	 */
 	public Optional<String> problem(Collection<String> taken) {
 		if (title.isBlank()) {
-			return Optional.of("Say what technicians call the family.");
+			return Optional.of("Give the family a title, such as Lark L2 light van.");
 		}
 		Optional<String> named = Names.problem("family", name, taken);
 		if (named.isPresent()) {
@@ -75,7 +75,7 @@ public record FamilyDraft(String title, String name, String fromYear, String toY
 			out.append("  trait engine : ").append(String.join(", ", values)).append('\n');
 		}
 		if (!fromYear.isBlank()) {
-			out.append("  trait built : year ").append(fromYear.strip()).append(" .. ").append(toYear.strip()).append('\n');
+			out.append(values.isEmpty() ? "  trait built : year " : "  trait built  : year ").append(fromYear.strip()).append(" .. ").append(toYear.strip()).append('\n');
 		}
 		if (!vin.isBlank()) {
 			out.append("  vin ").append(Say.quoted(vin)).append('\n');

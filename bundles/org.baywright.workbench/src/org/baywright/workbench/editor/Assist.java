@@ -23,7 +23,6 @@ public final class Assist implements IContentAssistProcessor {
 			return new ICompletionProposal[0];
 		}
 		List<Proposal> proposals = edited.get().ask((EditorServices services, String path) -> services.complete(path, offset));
-		viewer.getTextWidget().getDisplay().asyncExec(() -> AssistSession.of(viewer));
 		return proposals.stream().map(proposal -> new Completion(proposal, viewer)).toArray(ICompletionProposal[]::new);
 	}
 

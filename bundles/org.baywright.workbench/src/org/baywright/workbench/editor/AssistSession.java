@@ -9,6 +9,10 @@ import org.eclipse.jface.text.contentassist.ICompletionListener;
 import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.jface.text.source.ContentAssistantFacade;
 import org.eclipse.jface.text.source.ISourceViewerExtension4;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Listener;
 
 /**
  * How the list of proposals of a viewer was opened, so that Enter makes a new line as long as the reader cannot have meant
@@ -25,9 +29,10 @@ final class AssistSession implements ICompletionListener {
 
 	private boolean byItself;
 	private long shownAt;
-	private int moves;
+	private boolean byEnter;
+	private boolean chosen;
 
-	/** Returns what is known of a viewer's list. */
+	/** Returns what is known of a viewer's list; to be called first before a list can open. */
 	static AssistSession of(ITextViewer viewer) {
 		return SESSIONS.computeIfAbsent(viewer, of -> {
 			AssistSession made = new AssistSession();
@@ -35,6 +40,14 @@ final class AssistSession implements ICompletionListener {
 			if (assistant != null) {
 				assistant.addCompletionListener(made);
 			}
+			Display display = of.getTextWidget().getDisplay();
+			Listener hand = made::moved;
+			display.addFilter(SWT.KeyDown, hand);
+			display.addFilter(SWT.MouseDown, hand);
+			of.getTextWidget().addDisposeListener(event -> {
+				display.removeFilter(SWT.KeyDown, hand);
+				display.removeFilter(SWT.MouseDown, hand);
+			});
 			return made;
 		});
 	}
@@ -43,7 +56,15 @@ final class AssistSession implements ICompletionListener {
 	public void assistSessionStarted(ContentAssistEvent event) {
 		byItself = event.isAutoActivated;
 		shownAt = 0;
-		moves = 0;
+		chosen = false;
+	}
+
+	/** An arrow in the list is a choice; letters that sift the list are none. A click never means a new line. */
+	private void moved(Event event) {
+		byEnter = event.type == SWT.KeyDown && (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR);
+		boolean arrow = event.keyCode == SWT.ARROW_UP || event.keyCode == SWT.ARROW_DOWN || event.keyCode == SWT.PAGE_UP
+				|| event.keyCode == SWT.PAGE_DOWN;
+		chosen |= shownAt != 0 && event.type == SWT.KeyDown && arrow;
 	}
 
 	@Override
@@ -60,14 +81,12 @@ final class AssistSession implements ICompletionListener {
 	void shown() {
 		if (shownAt == 0) {
 			shownAt = System.nanoTime();
-		} else {
-			moves++;
 		}
 	}
 
 	/** Returns whether Enter means a new line, not the proposal. */
 	boolean meansNewLine(boolean nothingToAdd) {
 		boolean unseen = shownAt == 0 || System.nanoTime() - shownAt < GLANCE_NANOS;
-		return byItself && moves == 0 && (nothingToAdd || unseen);
+		return byItself && byEnter && !chosen && (nothingToAdd || unseen);
 	}
 }

@@ -4,7 +4,12 @@ import java.util.Optional;
 
 import org.eclipse.core.commands.ExecutionEvent;
 import org.eclipse.core.runtime.Adapters;
+import org.eclipse.jface.action.IStatusLineManager;
 import org.eclipse.jface.text.ITextSelection;
+import org.eclipse.swt.custom.CaretEvent;
+import org.eclipse.swt.custom.CaretListener;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.handlers.HandlerUtil;
 import org.eclipse.ui.texteditor.ITextEditor;
@@ -27,8 +32,18 @@ record AtCursor(ITextEditor editor, EditedFile edited, ITextSelection selection)
 		return EditedFile.of(editor).map(edited -> new AtCursor(editor, edited, selection));
 	}
 
-	/** Says something in the window's status line. */
+	/** Says something in the window's status line until the cursor moves. */
 	void say(String message) {
-		editor.getEditorSite().getActionBars().getStatusLineManager().setErrorMessage(message);
+		IStatusLineManager line = editor.getEditorSite().getActionBars().getStatusLineManager();
+		line.setErrorMessage(message);
+		if (editor.getAdapter(Control.class) instanceof StyledText text) {
+			text.addCaretListener(new CaretListener() {
+				@Override
+				public void caretMoved(CaretEvent event) {
+					text.removeCaretListener(this);
+					line.setErrorMessage(null);
+				}
+			});
+		}
 	}
 }

@@ -85,7 +85,8 @@ public final class Colours extends TextWorker<List<Coloured>> implements IPresen
 		int to = last == answer.size() ? length : answer.get(last).offset();
 		boolean differs = last > same || lastShown > same || blank;
 		if (differs && to > from) {
-			TextPresentation presentation = new TextPresentation(new Region(from, to - from), last - same);
+			// the size is a hint, which must not be 0
+			TextPresentation presentation = new TextPresentation(new Region(from, to - from), Math.max(1, last - same));
 			presentation.setDefaultStyleRange(new StyleRange(from, to - from, null, null));
 			answer.subList(same, last).forEach(word -> presentation.addStyleRange(style(word)));
 			in.changeTextPresentation(presentation, true);

@@ -20,6 +20,8 @@ public final class Following implements IReconciler, IDocumentListener, ITextInp
 	public void install(ITextViewer textViewer) {
 		viewer = textViewer;
 		viewer.addTextInputListener(this);
+		// only later is there all that it asks for
+		viewer.getTextWidget().getDisplay().asyncExec(() -> AssistSession.of(textViewer));
 		follow(viewer.getDocument());
 	}
 

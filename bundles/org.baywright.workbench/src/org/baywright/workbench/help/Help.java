@@ -56,13 +56,17 @@ public final class Help {
 	 * @param id a page's id, such as that of a check; an unknown one shows the first page
 	 */
 	public static void show(String id) {
+		show(id, "");
+	}
+
+	private static void show(String id, String heading) {
 		IWorkbenchWindow window = PlatformUI.getWorkbench().getActiveWorkbenchWindow();
 		if (window == null || window.getActivePage() == null) {
 			return;
 		}
 		try {
 			if (window.getActivePage().showView(HelpView.ID) instanceof HelpView view) {
-				view.show(id);
+				view.show(id, heading);
 			}
 		} catch (PartInitException e) {
 			Baywright.log("The help does not open.", e);
@@ -73,8 +77,16 @@ public final class Help {
 	public static void showHere() {
 		IWorkbenchWindow window = PlatformUI.getWorkbench().getActiveWorkbenchWindow();
 		IWorkbenchPart part = window == null || window.getActivePage() == null ? null : window.getActivePage().getActivePart();
-		show(part instanceof ITextEditor editor ? HelpAtCursor.page(editor).orElse(HelpBook.LANGUAGE)
-				: part instanceof ViewPart ? "views" : START);
+		if (part instanceof ITextEditor editor) {
+			show(HelpAtCursor.page(editor).orElse(HelpBook.LANGUAGE));
+		} else if (part instanceof HelpView) {
+			// the platform asks twice for one key; by the second time the help has the keyboard
+			return;
+		} else if (part instanceof ViewPart view) {
+			show("views", view.getTitle());
+		} else {
+			show(START);
+		}
 	}
 
 	/** Returns the page that a reference of the platform's help means: its last part, without the ending. */

@@ -7,6 +7,7 @@ import java.util.List;
 import org.baywright.presenter.help.HelpPage;
 import org.baywright.presenter.help.SetText;
 import org.baywright.workbench.Accessible;
+import org.baywright.workbench.DropDown;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -46,11 +47,9 @@ public final class HelpView extends ViewPart {
 		Accessible.name(search, HelpMessages.Search);
 		GridDataFactory.fillDefaults().grab(true, false).applyTo(search);
 
-		pages = new ComboViewer(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
-		Accessible.name(pages.getControl(), HelpMessages.Contents);
+		pages = new ComboViewer(DropDown.of(parent, HelpMessages.Contents));
 		pages.setContentProvider(ArrayContentProvider.getInstance());
 		pages.setLabelProvider(LabelProvider.createTextProvider(entry -> ((HelpPage) entry).title()));
-		pages.getCombo().setVisibleItemCount(20);
 		GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).applyTo(pages.getControl());
 
 		text = new StyledText(parent, SWT.READ_ONLY | SWT.WRAP | SWT.V_SCROLL | SWT.MULTI);
@@ -102,6 +101,17 @@ public final class HelpView extends ViewPart {
 	/** Turns to a page; an unknown one shows the first page. */
 	public void show(String id) {
 		turnTo(Help.book().page(id).orElse(Help.book().pages().get(0)), true);
+	}
+
+	/** Turns to a page and there to what stands under a heading; without such a heading to its beginning. */
+	void show(String id, String heading) {
+		show(id);
+		shown.runs().stream().filter(run -> run.look() == SetText.Look.HEADING || run.look() == SetText.Look.TITLE)
+				.filter(run -> shown.text().substring(run.start(), run.start() + run.length()).strip().equals(heading)).findFirst()
+				.ifPresent(run -> {
+					text.setTopIndex(text.getLineAtOffset(run.start()));
+					text.setSelection(run.start(), run.start() + heading.length());
+				});
 	}
 
 	/** Returns the id of the page that is shown. */

@@ -13,7 +13,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.words.Words;
 import org.baywright.presenter.RuleScope;
 import org.baywright.presenter.RuleScope.Around;
-import org.baywright.workbench.Accessible;
+import org.baywright.workbench.DropDown;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -71,9 +71,7 @@ public final class ScopeBar {
 	}
 
 	private Combo combo(String name) {
-		Combo combo = new Combo(bar, SWT.READ_ONLY | SWT.DROP_DOWN);
-		combo.setVisibleItemCount(20);
-		Accessible.name(combo, name);
+		Combo combo = DropDown.of(bar, name);
 		GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).minSize(60, SWT.DEFAULT).applyTo(combo);
 		return combo;
 	}

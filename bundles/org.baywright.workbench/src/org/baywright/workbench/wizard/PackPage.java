@@ -38,6 +38,7 @@ final class PackPage extends WizardPage {
 	private Text file;
 	private Button sheet;
 	private Label summary;
+	private Label shows;
 	private TableViewer blocks;
 	private Checked checked;
 
@@ -62,10 +63,11 @@ final class PackPage extends WizardPage {
 		browse.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> browse()));
 		sheet = new Button(fields, SWT.CHECK);
 		sheet.setText(WizardMessages.PackSheet);
+		sheet.setSelection(true);
 		GridDataFactory.fillDefaults().span(3, 1).applyTo(sheet);
 		summary = new Label(fields, SWT.WRAP);
 		GridDataFactory.fillDefaults().span(3, 1).grab(true, false).hint(560, SWT.DEFAULT).indent(0, 8).applyTo(summary);
-		Label shows = FamilyFields.label(fields, WizardMessages.PackBlocks);
+		shows = FamilyFields.label(fields, WizardMessages.PackBlocks);
 		GridDataFactory.fillDefaults().span(3, 1).applyTo(shows);
 		createBlocks(fields);
 		setControl(fields);
@@ -125,16 +127,19 @@ final class PackPage extends WizardPage {
 			return;
 		}
 		boolean ready = false;
+		List<Block> blocking = List.of();
 		if (state.isFresh()) {
 			checked = state.checked().orElseThrow();
 			PackCheck check = PackCheck.of(checked.snapshot().problems(), checked.report());
 			summary.setText(check.summary());
-			blocks.setInput(check.blocks());
+			blocking = check.blocks();
 			ready = check.isReady();
 		} else {
 			summary.setText(state.failure().orElse(WizardMessages.PackWaiting));
-			blocks.setInput(List.of());
 		}
+		blocks.setInput(blocking);
+		shows.setVisible(!blocking.isEmpty());
+		blocks.getControl().setVisible(!blocking.isEmpty());
 		summary.getParent().layout(true);
 		boolean named = !file.getText().isBlank() && isPath(file.getText());
 		setErrorMessage(named ? null : WizardMessages.PackNoFile);

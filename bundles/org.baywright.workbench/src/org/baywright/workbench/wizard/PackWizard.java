@@ -10,6 +10,7 @@ import org.baywright.pack.PackException;
 import org.baywright.pack.PackWriter;
 import org.baywright.pack.WholeFile;
 import org.baywright.presenter.packing.PackCheck;
+import org.baywright.presenter.Say;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ProjectState.Checked;
 import org.eclipse.core.resources.IResource;
@@ -74,8 +75,9 @@ public final class PackWizard extends Wizard implements IExportWizard {
 		}
 		refresh();
 		MessageDialog.openInformation(getShell(), WizardMessages.PackTitle,
-				NLS.bind(WizardMessages.PackWritten, new Object[] { file, checked.snapshot().rules().rules().size(),
-						made[0].pack().manifest().cases(), made[0].pack().manifest().findings().size(), made[0].pack().manifest().fingerprint() }));
+				NLS.bind(WizardMessages.PackWritten, new Object[] { sheet ? file + "\n" + sheetOf(file) : file,
+						Say.count(checked.snapshot().rules().rules().size(), "rule"), Say.count(made[0].pack().manifest().cases(), "finished job"),
+						Say.count(made[0].pack().manifest().findings().size(), "finding"), made[0].pack().manifest().fingerprint() }));
 		return true;
 	}
 

@@ -10,6 +10,7 @@ import org.baywright.model.Family;
 import org.baywright.presenter.bench.Bench;
 import org.baywright.presenter.bench.Subject;
 import org.baywright.workbench.Accessible;
+import org.baywright.workbench.DropDown;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.osgi.util.NLS;
@@ -19,6 +20,7 @@ import org.eclipse.swt.events.SelectionListener;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 
 /** Where the family is chosen and findings are entered one by one. */
@@ -43,13 +45,14 @@ final class EntryBar {
 		bar = new Composite(parent, SWT.NONE);
 		GridLayoutFactory.fillDefaults().numColumns(3).margins(4, 2).spacing(4, 3).applyTo(bar);
 		family = combo(bar, BenchMessages.Family);
-		GridDataFactory.fillDefaults().span(3, 1).grab(true, false).hint(60, SWT.DEFAULT).applyTo(family);
+		GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(60, SWT.DEFAULT).applyTo(family);
 		subject = combo(bar, BenchMessages.Finding);
-		GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).applyTo(subject);
+		GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(60, SWT.DEFAULT).applyTo(subject);
+		new Label(bar, SWT.NONE).setText(BenchMessages.Value);
 		value = new Composite(bar, SWT.NONE);
 		value.setLayout(stack);
 		GridDataFactory.fillDefaults().grab(true, false).hint(60, SWT.DEFAULT).applyTo(value);
-		choice = combo(value, BenchMessages.Value);
+		choice = DropDown.of(value, BenchMessages.Value);
 		number = new Text(value, SWT.BORDER | SWT.SINGLE);
 		Accessible.name(number, BenchMessages.Value);
 		stack.topControl = number;
@@ -74,11 +77,8 @@ final class EntryBar {
 	}
 
 	private static Combo combo(Composite parent, String name) {
-		Combo combo = new Combo(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
-		combo.setVisibleItemCount(25);
-		Accessible.name(combo, name);
-		combo.setToolTipText(name);
-		return combo;
+		new Label(parent, SWT.NONE).setText(name);
+		return DropDown.of(parent, name);
 	}
 
 	Composite control() {
@@ -127,6 +127,7 @@ final class EntryBar {
 
 	private void showValue() {
 		int at = subject.getSelectionIndex();
+		value.setVisible(at >= 0);
 		if (at < 0) {
 			return;
 		}

@@ -4,6 +4,7 @@ import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.RuleScope;
 import org.baywright.presenter.grid.Grid;
 import org.baywright.workbench.Accessible;
+import org.baywright.workbench.DropDown;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.view.Exporting;
 import org.baywright.workbench.view.Latest;
@@ -37,10 +38,9 @@ public final class GridView extends RulesView {
 		GridLayoutFactory.fillDefaults().numColumns(2).spacing(4, 2).applyTo(parent);
 		scope = new ScopeBar(parent, false, chosen -> make());
 		GridDataFactory.fillDefaults().grab(true, false).applyTo(scope.control());
-		order = new Combo(parent, SWT.READ_ONLY | SWT.DROP_DOWN);
+		order = DropDown.of(parent, GridMessages.Order);
 		order.setItems(GridMessages.ByCost, GridMessages.ByTime, GridMessages.ByTitle);
 		order.select(0);
-		Accessible.name(order, GridMessages.Order);
 		GridDataFactory.fillDefaults().align(SWT.END, SWT.CENTER).applyTo(order);
 		order.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
 			if (grid != null) {
