@@ -210,7 +210,7 @@ final class Drive {
 			hands.picture("rename-refused");
 			hands.click(hands.find(Button.class, "Cancel"));
 		});
-		for (String view : List.of("Findings", "Picture", "Tests and faults", "Bench", "Cases")) {
+		for (String view : List.of("Findings", "Picture", "Tests and faults", "Bench", "Finished jobs")) {
 			check("F1 in " + view, () -> {
 				hands.click(tab(view));
 				hands.key("F1");
@@ -292,6 +292,26 @@ final class Drive {
 					|| hands.says("first-walk"));
 		});
 		check("menus", this::menus);
+		check("preferences: every page", this::preferences);
+		new Entries(hands, this::ready, this::note).menus(DRIVEN_ELSEWHERE, Path.of(System.getProperty("drive.menus")));
+		for (String view : List.of("Findings", "Picture", "Tests and faults", "Finished jobs", "Bench")) {
+			check("tool bar of " + view, () -> {
+				ready();
+				hands.click(tab(view));
+				hands.rest(700);
+				new Entries(hands, () -> {
+					ready();
+					hands.click(tab(view));
+				}, this::note).toolBar(view);
+			});
+		}
+		check("the text is as it was saved", () -> {
+			ready();
+			hands.menu("File", "Revert");
+			hands.rest(500);
+			hands.key("Return");
+			hands.until("the rules", () -> editorText().contains("rule strap_by_drop"));
+		});
 		check("nothing is logged", () -> log(""));
 		next("2");
 		check("File, Restart", () -> {
@@ -361,6 +381,72 @@ final class Drive {
 		return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2];
 	}
 
+	/** Entries that end or restart the product; they have cases of their own. */
+	private static final List<String> DRIVEN_ELSEWHERE = List.of("File > Exit", "File > Restart");
+
+	/** An editor with some selected text that is not saved, and something to redo, whatever was closed before. */
+	private void ready() {
+		hands.alone();
+		if (hands.look(CTabItem.class, tab -> tab.getText().replace("*", "").equals("rules.bay")).isEmpty()) {
+			Tree tree = hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
+			TreeItem project = hands.item(tree, text -> text.equals("first-walk"));
+			if (!hands.see(project::getExpanded)) {
+				hands.click(project);
+				hands.key("Right");
+				hands.rest(500);
+			}
+			hands.doubleClick(hands.item(tree, text -> text.equals("rules.bay")));
+		}
+		hands.click(tab("rules.bay"));
+		hands.click(editor());
+		hands.key("Escape", "ctrl+End", "Return");
+		hands.type("// to lose");
+		hands.key("Left", "Right");
+		hands.type("x");
+		hands.key("ctrl+z", "shift+Home");
+	}
+
+	/** Each page shows something and says no error. */
+	private void preferences() throws IOException {
+		ready();
+		hands.menu("View", "Preferences");
+		hands.until("the dialog", () -> hands.front().equals("Preferences"));
+		Tree tree = hands.find(Tree.class, "the pages", each -> each.getShell().getText().equals("Preferences"));
+		List<String> pages = new ArrayList<>();
+		hands.click(hands.see(() -> tree.getItem(0)));
+		hands.key("Home");
+		String last = "";
+		for (int i = 0; i < 60; i++) {
+			hands.key("shift+Right");
+			String page = hands.see(() -> path(tree.getSelection()[0]));
+			if (page.equals(last)) {
+				break;
+			}
+			pages.add("Preferences > " + page);
+			last = page;
+			hands.key("Down");
+		}
+		hands.picture("preferences");
+		hands.key("Escape");
+		Files.write(work.resolve("preferences.found"), pages);
+		agreed(pages, "Preferences");
+	}
+
+	private static String path(TreeItem item) {
+		return item.getParentItem() == null ? item.getText() : path(item.getParentItem()) + " > " + item.getText();
+	}
+
+	private void agreed(java.util.Collection<String> found, String below) throws IOException {
+		List<String> agreed = Files.readAllLines(Path.of(System.getProperty("drive.menus"))).stream()
+				.filter(entry -> entry.startsWith("Preferences > ") == below.equals("Preferences")).toList();
+		List<String> odd = new ArrayList<>();
+		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));
+		agreed.stream().filter(entry -> !found.contains(entry)).forEach(entry -> odd.add("gone: " + entry));
+		if (!odd.isEmpty()) {
+			throw new AssertionError("not as agreed: " + odd);
+		}
+	}
+
 	private void reopenWelcome() {
 		hands.menu("Help", "Welcome");
 		hands.find(Widget.class, "Take the ten-minute walk", widget -> Hands.label(widget).equals("Take the ten-minute walk"));
@@ -422,13 +508,7 @@ final class Drive {
 			hands.key("Escape", "Escape");
 		}
 		Files.write(work.resolve("menus.found"), found);
-		List<String> agreed = Files.readAllLines(Path.of(System.getProperty("drive.menus")));
-		List<String> odd = new ArrayList<>();
-		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));
-		agreed.stream().filter(entry -> !found.contains(entry)).forEach(entry -> odd.add("gone: " + entry));
-		if (!odd.isEmpty()) {
-			throw new AssertionError("the menus are not as agreed: " + odd);
-		}
+		agreed(found, "");
 	}
 
 	private static void gather(MenuItem item, String path, TreeSet<String> found) {

@@ -281,7 +281,8 @@ final class Hands {
 
 	private void choose(String label) {
 		for (int steps = 0; steps < 60; steps++) {
-			if (armed.get().equals(label)) {
+			// what is undone is named in the entry
+			if (armed.get().equals(label) || label.matches("Undo|Redo") && armed.get().startsWith(label + " ")) {
 				return;
 			}
 			tool("key", "Down");
@@ -342,6 +343,43 @@ final class Hands {
 		} catch (IOException e) {
 			throw new IllegalStateException(e);
 		}
+	}
+
+	/** Returns the colours of the whole screen. */
+	int[] screen() {
+		picture("now");
+		try {
+			BufferedImage image = ImageIO.read(pictures.resolve("now.png").toFile());
+			return image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
+		} catch (IOException e) {
+			throw new IllegalStateException(e);
+		}
+	}
+
+	/** Closes with Escape whatever is open before the window. */
+	void alone() {
+		for (int i = 0; i < 6; i++) {
+			boolean front = see(() -> {
+				Shell active = display.getActiveShell();
+				return active != null && active.getMenuBar() != null;
+			});
+			if (front && i > 0) {
+				return;
+			}
+			key("Escape");
+			rest(200);
+		}
+	}
+
+	/** Returns whether a button is in the tool bar of a view, or in its body. To be called on the screen's thread. */
+	boolean belongsTo(ToolItem item, String view) {
+		for (Control at = item.getParent(); at != null; at = at.getParent()) {
+			if (at instanceof CTabFolder folder) {
+				return folder.getSelection() != null && folder.getSelection().getText().equals(view)
+						&& !String.valueOf(item.getToolTipText()).matches("Minimize|Maximize|Restore");
+			}
+		}
+		return false;
 	}
 
 	private static void tool(String... words) {

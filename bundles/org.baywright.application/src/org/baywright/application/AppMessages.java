@@ -14,6 +14,7 @@ final class AppMessages extends NLS {
 	public static String EditMenu;
 	public static String RulesMenu;
 	public static String ViewMenu;
+	public static String ResetViews;
 	public static String HelpMenu;
 	public static String NewMenu;
 	public static String ShowMenu;

@@ -119,7 +119,9 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		MenuManager show = new MenuManager(AppMessages.ShowMenu, "show");
 		show.add(ContributionItemFactory.VIEWS_SHORTLIST.create(window));
 		menu.add(show);
-		menu.add(action(ActionFactory.RESET_PERSPECTIVE));
+		IWorkbenchAction reset = action(ActionFactory.RESET_PERSPECTIVE);
+		reset.setText(AppMessages.ResetViews);
+		menu.add(reset);
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.MAXIMIZE));
 		menu.add(action(ActionFactory.BACKWARD_HISTORY));

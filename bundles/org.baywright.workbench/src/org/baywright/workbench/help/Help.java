@@ -83,7 +83,7 @@ public final class Help {
 			// the platform asks twice for one key; by the second time the help has the keyboard
 			return;
 		} else if (part instanceof ViewPart view) {
-			show("views", view.getTitle());
+			show("views", view.getPartName());
 		} else {
 			show(START);
 		}

@@ -81,8 +81,8 @@ public final class Minings {
 		if (!checked) {
 			return Optional.empty();
 		}
-		String text = cases.isEmpty() ? "no case fires this rule"
-				: cases.size() == 1 ? "1 case fires this rule" : cases.size() + " cases fire this rule";
+		String text = cases.isEmpty() ? "no finished job fires this rule"
+				: cases.size() == 1 ? "1 finished job fires this rule" : cases.size() + " finished jobs fire this rule";
 		return Optional.of(new Mining(offset, text, cases));
 	}
 

@@ -1,0 +1,119 @@
+package drive;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
+import org.eclipse.swt.dnd.Transfer;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.ToolItem;
+
+/** Chooses every entry of the menus and clicks every button of a tool bar, and looks whether anything comes of it. */
+final class Entries {
+
+	/** A blinking cursor and the look of the button under the mouse are no more than this. */
+	private static final int FEW_PIXELS = 1500;
+	private static final String SENTINEL = "nothing was copied";
+
+	private final Hands hands;
+	private final Runnable ready;
+	private final Consumer<String> note;
+
+	/**
+	 * @param ready brings the window into a state in which every entry can do something
+	 * @param note hears of each entry
+	 */
+	Entries(Hands hands, Runnable ready, Consumer<String> note) {
+		this.hands = hands;
+		this.ready = ready;
+		this.note = note;
+	}
+
+	/** Chooses all entries of a list but some. */
+	void menus(List<String> but, Path list) throws IOException {
+		for (String entry : Files.readAllLines(list)) {
+			if (!but.contains(entry) && !entry.startsWith("Preferences > ")) {
+				String[] path = entry.split(" > ");
+				attempt("menu " + entry, 60, () -> hands.menu(path));
+			}
+		}
+	}
+
+	/** Clicks all buttons that the tool bar in front of a view has. */
+	void toolBar(String view) {
+		List<ToolItem> items = hands.seen().stream().filter(ToolItem.class::isInstance).map(ToolItem.class::cast)
+				.filter(item -> hands.see(() -> !item.isDisposed() && item.isEnabled() && (item.getStyle() & SWT.SEPARATOR) == 0 && hands.belongsTo(item, view)))
+				.toList();
+		if (items.isEmpty()) {
+			throw new AssertionError("no button can be clicked");
+		}
+		for (ToolItem item : items) {
+			String label = hands.see(() -> Hands.label(item));
+			if (label.isEmpty() || label.equals("null")) {
+				throw new AssertionError("a button says nothing");
+			}
+			attempt("button " + view + " > " + label, FEW_PIXELS, () -> {
+				if (hands.see(item::isDisposed)) {
+					throw new AssertionError("the button is gone");
+				}
+				hands.click(item);
+			});
+		}
+	}
+
+	private void attempt(String name, int few, Runnable act) {
+		try {
+			ready.run();
+			copy();
+			hands.rest(300);
+			int[] before = hands.screen();
+			act.run();
+			boolean changed = false;
+			for (int i = 0; i < 6 && !changed; i++) {
+				changed = hands.gone() || differ(before, hands.screen()) > few || !SENTINEL.equals(copied());
+				hands.rest(150);
+			}
+			if (!changed) {
+				throw new AssertionError("nothing came of it");
+			}
+			note.accept("passed " + name);
+		} catch (RuntimeException | AssertionError e) {
+			hands.picture("failed-" + name.replaceAll("[^A-Za-z0-9]+", "-"));
+			note.accept("FAILED " + name + ": " + e.getMessage());
+		} finally {
+			hands.alone();
+		}
+	}
+
+	private static int differ(int[] one, int[] other) {
+		int count = 0;
+		for (int i = 0; i < one.length; i++) {
+			count += one[i] == other[i] ? 0 : 1;
+		}
+		return count;
+	}
+
+	private void copy() {
+		hands.see(() -> {
+			Clipboard clipboard = new Clipboard(Display.getCurrent());
+			clipboard.setContents(new Object[] { SENTINEL }, new Transfer[] { TextTransfer.getInstance() });
+			clipboard.dispose();
+			return null;
+		});
+	}
+
+	private String copied() {
+		return hands.see(() -> {
+			Clipboard clipboard = new Clipboard(Display.getCurrent());
+			Object text = clipboard.getContents(TextTransfer.getInstance());
+			clipboard.dispose();
+			return String.valueOf(text);
+		});
+	}
+}
