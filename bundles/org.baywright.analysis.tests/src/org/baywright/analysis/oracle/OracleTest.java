@@ -58,6 +58,27 @@ class OracleTest {
 		}
 	}
 
+	/** What a test, a module or a family is may change under rules and laws that stay the same objects. */
+	@ParameterizedTest(name = "{0} bases, seed {1}")
+	@CsvSource({ "150, 51" })
+	void aRecheckAfterADeclarationChangedFindsWhatAFreshCheckFinds(int count, long seed) {
+		RandomBases.Shape shape = new RandomBases.Shape(2, 2, 2, 3, 5, 3, true, false);
+		int changed = 0;
+		for (int i = 0; i < count; i++) {
+			RandomBases random = new RandomBases(seed * 100_000 + i, shape);
+			RuleBase base = random.next();
+			Analysis kept = new Analysis();
+			List<Finding> before = kept.check(base, Listener.NONE).findings();
+			for (int edit = 0; edit < 4; edit++) {
+				RuleBase edited = random.redeclared(base, edit);
+				List<Finding> fresh = new Analysis().check(edited, Listener.NONE).findings();
+				changed += fresh.equals(before) ? 0 : 1;
+				assertEquals(fresh, kept.check(edited, Listener.NONE).findings(), "base " + (seed * 100_000 + i) + " edit " + edit);
+			}
+		}
+		assertTrue(changed > count / 2, "only " + changed + " edits changed what is found");
+	}
+
 	private static void compare(String label, RuleBase base, Report report) {
 		Enumeration enumeration = new Enumeration(base);
 		List<String> families = base.vehicleFamilies().stream().map(Family::name)

@@ -92,6 +92,26 @@ final class RandomBases {
 		return base.build();
 	}
 
+	/** Returns the base with the same rules and laws and one thing declared otherwise that they speak of. */
+	RuleBase redeclared(RuleBase base, int edit) {
+		RuleBase.Builder other = new RuleBase.Builder(base.name()).add(base);
+		switch (edit) {
+		case 0 -> other.tests.replaceAll(test -> test.domain() instanceof Domain.Quantity ? with(test, quantity(0, 2)) : test);
+		case 1 -> other.tests.replaceAll(test -> test.domain() instanceof Domain.Names
+				? with(test, names(List.of("dark", "lit")))
+				: test);
+		case 2 -> other.modules.replaceAll(
+				module -> new Module(module.name(), module.title(), List.of("f0"), module.answersIn(), module.span()));
+		default -> other.signs.replaceAll(sign -> new Sign(sign.name(), sign.title(), !sign.intermittent(), sign.span()));
+		}
+		return other.build();
+	}
+
+	private static Test with(Test test, Domain domain) {
+		return new Test(test.name(), test.title(), domain, test.part(), test.tools(), test.states(), test.prepare(), test.takes(),
+				test.cost(), test.skill(), test.fits(), test.disturbs(), test.cautions(), test.span());
+	}
+
 	private Span at() {
 		line++;
 		return new Span("random.bay", line, 1, line, 2, line, 1);
