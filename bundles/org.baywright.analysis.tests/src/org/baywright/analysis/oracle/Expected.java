@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.LongStream;
 
 import org.baywright.analysis.oracle.Enumeration.Result;
 import org.baywright.analysis.oracle.Enumeration.Sit;
@@ -47,9 +48,7 @@ final class Expected {
 	Map<String, Set<String>> findings() {
 		Map<String, Set<String>> all = new TreeMap<>();
 		all.put("contradiction", pairs("CONFIRMED", "CLEARED", false));
-		if (base.rules().stream().noneMatch(rule -> families.stream().anyMatch(family -> waitsForItself(rule, family)))) {
-			all.put("suspected-and-cleared", pairs("SUSPECTED", "CLEARED", true));
-		}
+		all.put("suspected-and-cleared", pairs("SUSPECTED", "CLEARED", true));
 		all.put("exclusive-faults", exclusive());
 		Set<String> fired = new HashSet<>();
 		Set<String> derived = new HashSet<>();
@@ -64,9 +63,9 @@ final class Expected {
 		base.faults().stream().map(Fault::name).filter(fault -> !derived.contains("CONFIRMED " + fault))
 				.forEach(unfound::add);
 		all.put("unfound-fault", unfound);
-		Set<String> twins = twins(dead);
+		Set<String> twins = twins();
 		all.put("duplicate-rule", twins);
-		all.put("redundant-rule", redundant(dead, twins));
+		all.put("redundant-rule", redundant(twins));
 		all.put("unsplit-faults", unsplit(derived));
 		all.put("blind-evidence", blind());
 		return all;
@@ -83,8 +82,8 @@ final class Expected {
 						String fault = said.substring(one.length() + 1);
 						for (String b : result.fired()) {
 							if (saidBy(b).contains(other + " " + fault)
-									&& (!equallyStrong || strength(ruleOf(a), sit.family(), 0) == strength(ruleOf(b), sit.family(), 0))) {
-								found.add(fault + "/" + ruleOf(a).name() + "/" + ruleOf(b).name());
+									&& (!equallyStrong || strength(a, sit.family(), Set.of()) == strength(b, sit.family(), Set.of()))) {
+								found.add(pair(fault, ruleOf(a).name(), ruleOf(b).name()));
 							}
 						}
 					}
@@ -92,6 +91,11 @@ final class Expected {
 			}
 		});
 		return found;
+	}
+
+	/** A pair is told once, whichever rule says which. */
+	static String pair(String subject, String a, String b) {
+		return subject + "/" + (a.compareTo(b) <= 0 ? a + "/" + b : b + "/" + a);
 	}
 
 	private Set<String> exclusive() {
@@ -104,7 +108,7 @@ final class Expected {
 							for (String g : group.faults()) {
 								if (f.compareTo(g) < 0 && saidBy(a).contains("CONFIRMED " + f)
 										&& saidBy(b).contains("CONFIRMED " + g)) {
-									found.add(f + "+" + g + "/" + ruleOf(a).name() + "/" + ruleOf(b).name());
+									found.add(pair(f + "+" + g, ruleOf(a).name(), ruleOf(b).name()));
 								}
 							}
 						}
@@ -115,8 +119,14 @@ final class Expected {
 		return found;
 	}
 
-	/** Returns the fewest findings with which the two rules of a clash fire with what they clash about. */
-	long least(String check, String[] subject, String family) {
+	/** Returns the fewest findings with which the two rules of a clash fire, in any family and whichever says which. */
+	long least(String check, String[] subject) {
+		String[] turned = { subject[0], subject[2], subject[1] };
+		return families.stream().flatMapToLong(family -> LongStream.of(least(check, subject, family), least(check, turned, family)))
+				.min().orElseThrow();
+	}
+
+	private long least(String check, String[] subject, String family) {
 		String[] saying = switch (check) {
 		case "contradiction" -> new String[] { "CONFIRMED " + subject[0], "CLEARED " + subject[0] };
 		case "suspected-and-cleared" -> new String[] { "SUSPECTED " + subject[0], "CLEARED " + subject[0] };
@@ -129,7 +139,7 @@ final class Expected {
 			boolean first = fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[1]) && saidBy(b).contains(saying[0]));
 			return first && fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[2])
 					&& (saying[1].isEmpty() ? isOtherEnd(b, saying[0]) : saidBy(b).contains(saying[1])));
-		}).mapToLong(Sit::findings).min().orElseThrow();
+		}).mapToLong(Sit::findings).min().orElse(Long.MAX_VALUE);
 	}
 
 	private boolean isOtherEnd(String branch, String referral) {
@@ -145,51 +155,33 @@ final class Expected {
 		return Enumeration.says(ruleOf(branch), Integer.parseInt(branch.substring(branch.indexOf('/') + 1)));
 	}
 
-	/** The strength of evidence that leads back to itself is not defined. */
-	private boolean waitsForItself(Rule rule, String family) {
-		Set<String> reached = new HashSet<>();
-		List<String> open = new ArrayList<>();
-		rule.given().forEach(given -> waitsFor(given, open));
-		while (!open.isEmpty()) {
-			String verdict = open.remove(open.size() - 1);
-			if (reached.add(verdict)) {
-				for (Rule other : Enumeration.rulesOf(base, family)) {
-					for (int i = 0; i < other.outcomes().size(); i++) {
-						if (Enumeration.says(other, i).contains(verdict)) {
-							if (other == rule) {
-								return true;
-							}
-							other.given().forEach(given -> waitsFor(given, open));
-						}
-					}
-				}
-			}
-		}
-		return false;
-	}
-
-	private int strength(Rule rule, String family, int depth) {
+	/** Tests on the way that has most of them, no branch twice. */
+	private int strength(String branch, String family, Set<String> behind) {
+		Rule rule = ruleOf(branch);
 		int most = 0;
 		List<String> waits = new ArrayList<>();
-		rule.given().forEach(given -> waitsFor(given, waits));
-		for (String verdict : waits) {
-			for (Rule other : Enumeration.rulesOf(base, family)) {
-				for (int i = 0; i < other.outcomes().size(); i++) {
-					if (Enumeration.says(other, i).contains(verdict)) {
-						most = Math.max(most, strength(other, family, depth + 1));
-					}
+		rule.given().forEach(given -> waitsFor(given, true, waits));
+		Set<String> onTheWay = new HashSet<>(behind);
+		onTheWay.add(branch);
+		for (Rule other : Enumeration.rulesOf(base, family)) {
+			for (int i = 0; i < other.outcomes().size(); i++) {
+				String next = other.name() + "/" + i;
+				if (!onTheWay.contains(next) && Enumeration.says(other, i).stream().anyMatch(waits::contains)) {
+					most = Math.max(most, strength(next, family, onTheWay));
 				}
 			}
 		}
 		return most + (rule.test().isPresent() ? 1 : 0);
 	}
 
-	private static void waitsFor(Condition condition, List<String> into) {
+	private static void waitsFor(Condition condition, boolean holds, List<String> into) {
 		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> waitsFor(part, into));
+			and.parts().forEach(part -> waitsFor(part, holds, into));
 		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> waitsFor(part, into));
-		} else if (condition instanceof Condition.VerdictIs is && is.stands()) {
+			or.parts().forEach(part -> waitsFor(part, holds, into));
+		} else if (condition instanceof Condition.Not not) {
+			waitsFor(not.part(), !holds, into);
+		} else if (condition instanceof Condition.VerdictIs is && is.stands() == holds) {
 			into.add(is.verdict() + " " + is.fault());
 		}
 	}
@@ -247,18 +239,23 @@ final class Expected {
 
 	// ---- what is said twice ------------------------------------------------------------------------------------
 
-	private Set<String> twins(Set<String> dead) {
+	private Set<String> twins() {
 		Set<String> found = new TreeSet<>();
 		for (Rule a : base.rules()) {
 			for (Rule b : base.rules()) {
-				if (a.name().compareTo(b.name()) < 0 && !dead.contains(a.name()) && !dead.contains(b.name())
+				if (a.name().compareTo(b.name()) < 0
 						&& results.values().stream().allMatch(result -> sayings(result, a).equals(sayings(result, b)))
-						&& canGo(a) && canGo(b)) {
+						&& speaks(a) && canGo(a) && canGo(b)) {
 					found.add(a.name() + "/" + b.name());
 				}
 			}
 		}
 		return found;
+	}
+
+	/** A rule that never says anything has nothing to repeat. */
+	private boolean speaks(Rule rule) {
+		return results.values().stream().anyMatch(result -> !sayings(result, rule).isEmpty());
 	}
 
 	private boolean canGo(Rule rule) {
@@ -267,7 +264,8 @@ final class Expected {
 
 	private Set<Set<String>> sayings(Result result, Rule rule) {
 		Set<Set<String>> sayings = new HashSet<>();
-		result.fired().stream().filter(branch -> ruleOf(branch) == rule).forEach(branch -> sayings.add(saidBy(branch)));
+		result.fired().stream().filter(branch -> ruleOf(branch) == rule).map(this::saidBy).filter(said -> !said.isEmpty())
+				.forEach(sayings::add);
 		return sayings;
 	}
 
@@ -313,11 +311,11 @@ final class Expected {
 		return all;
 	}
 
-	private Set<String> redundant(Set<String> dead, Set<String> twins) {
+	private Set<String> redundant(Set<String> twins) {
 		Set<String> found = new TreeSet<>();
 		for (Rule rule : base.rules()) {
 			boolean twinned = twins.stream().anyMatch(pair -> List.of(pair.split("/")).contains(rule.name()));
-			if (!dead.contains(rule.name()) && !twinned && canGo(rule) && !hasOwnPointer(rule)) {
+			if (speaks(rule) && !twinned && canGo(rule) && !hasOwnPointer(rule)) {
 				found.add(rule.name());
 			}
 		}
@@ -386,7 +384,8 @@ final class Expected {
 					}
 					for (Sign sign : base.signs()) {
 						boolean asksAbsence = asks.contains("+SignIs[sign=" + sign.name() + ", present=false")
-								|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true");
+								|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true")
+								|| asks.contains("-Unexplained[sign=" + sign.name() + ",");
 						if (sign.intermittent() && asksAbsence
 								&& sit.known().getOrDefault("sign " + sign.name(), -1) == 1) {
 							found.add(ruleOf(branch).name() + "/intermittent_sign/" + sign.name());

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
@@ -34,18 +35,20 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class OracleTest {
 
-	@ParameterizedTest(name = "{0} bases of {5} rules, {1} families, absence {7}, loops {8}, seed {9}")
+	@ParameterizedTest(name = "{0} bases of {5} rules, {1} families, absence {7}, loops {8}, wide {9}, seed {10}")
 	@CsvSource({ //
-			"400, 1, 2, 2, 3, 4, 0, false, false, 1", //
-			"300, 1, 2, 2, 3, 6, 1, false, false, 2", //
-			"250, 1, 2, 2, 3, 6, 2, true, false, 3", //
-			"250, 2, 2, 1, 3, 5, 1, true, false, 4", //
-			"400, 1, 2, 1, 2, 6, 1, false, true, 5", //
-			"400, 1, 2, 1, 2, 5, 1, true, true, 6", //
-			"100, 2, 2, 1, 4, 8, 2, true, false, 7" })
+			"400, 1, 2, 2, 3, 4, 0, false, false, false, 1", //
+			"300, 1, 2, 2, 3, 6, 1, false, false, false, 2", //
+			"250, 1, 2, 2, 3, 6, 2, true, false, false, 3", //
+			"250, 2, 2, 1, 3, 5, 1, true, false, false, 4", //
+			"400, 1, 2, 1, 2, 6, 1, false, true, false, 5", //
+			"400, 1, 2, 1, 2, 5, 1, true, true, false, 6", //
+			"100, 2, 2, 1, 4, 8, 2, true, false, false, 7", //
+			"300, 2, 2, 1, 3, 5, 3, true, false, true, 8", //
+			"200, 1, 2, 2, 2, 6, 2, true, false, true, 9" })
 	void findsExactlyWhatEnumerationFinds(int count, int families, int signs, int tests, int faults, int rules, int laws,
-			boolean absence, boolean loops, long seed) {
-		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops);
+			boolean absence, boolean loops, boolean wide, long seed) {
+		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops, wide);
 		Map<String, Integer> seen = new TreeMap<>();
 		for (int i = 0; i < count; i++) {
 			RuleBase base = new RandomBases(seed * 100_000 + i, shape).next();
@@ -88,14 +91,14 @@ class OracleTest {
 		if (!stratified) {
 			return;
 		}
-		boolean possible = families.stream().noneMatch(family -> enumeration.complete(family).isEmpty());
+		boolean possible = base.vehicleFamilies().stream().noneMatch(family -> enumeration.complete(family.name()).isEmpty());
 		assertEquals(!possible, has(report, "impossible-vehicle"), label + " impossible-vehicle");
 		if (!possible) {
 			return;
 		}
 		Expected expected = new Expected(base, enumeration, families);
 		for (Map.Entry<String, Set<String>> check : expected.findings().entrySet()) {
-			assertEquals(check.getValue(), subjects(report, check.getKey()), label + " " + check.getKey());
+			assertEquals(check.getValue(), plain(check.getKey(), subjects(report, check.getKey())), label + " " + check.getKey());
 		}
 		assertEquals(Set.of(), subjects(report, "undecided"), label);
 		checkGaps(label, base, report, enumeration, families);
@@ -104,6 +107,18 @@ class OracleTest {
 				checkWitness(label + " " + finding.id(), base, enumeration, expected, finding, witness.situation());
 			}
 		}
+	}
+
+	/** Leaves out what depends on which family shows it, or shows it with fewer findings. */
+	private static Set<String> plain(String check, Set<String> subjects) {
+		return subjects.stream().map(subject -> {
+			String[] parts = subject.split("/");
+			return switch (check) {
+			case "contradiction", "suspected-and-cleared", "exclusive-faults" -> Expected.pair(parts[0], parts[1], parts[2]);
+			case "dead-rule" -> subject.replaceFirst("/f\\d$", "");
+			default -> subject;
+			};
+		}).collect(Collectors.toCollection(TreeSet::new));
 	}
 
 	private static boolean has(Report report, String check) {
@@ -214,7 +229,7 @@ class OracleTest {
 			assertTrue(fired.containsAll(wanted), label + " fires only " + fired + " in " + sit);
 		}
 		if (!blind) {
-			long least = expected.least(finding.check(), subject, witness.family());
+			long least = expected.least(finding.check(), subject);
 			assertEquals(least, witness.findings(), label + " is not the smallest: " + witness);
 		}
 	}

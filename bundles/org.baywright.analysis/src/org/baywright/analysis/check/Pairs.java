@@ -32,6 +32,11 @@ final class Pairs {
 		String key() {
 			return subject + "/" + first + "/" + second;
 		}
+
+		/** Returns what is told once: the two rules, whichever says which, and what they disagree about. */
+		String pair() {
+			return subject + "/" + (first.compareTo(second) <= 0 ? first + "/" + second : second + "/" + first);
+		}
 	}
 
 	private final Prover prover;
@@ -53,7 +58,7 @@ final class Pairs {
 			prover.smallest(a, b)
 					.map(situation -> new Clash(subject, prover.ruleName(a), prover.program().branches.get(a).outcome(),
 							prover.ruleName(b), prover.program().branches.get(b).outcome(), situation))
-					.ifPresent(clash -> found.merge(clash.key(), clash,
+					.ifPresent(clash -> found.merge(clash.pair(), clash,
 							(old, now) -> now.situation().findings() < old.situation().findings() ? now : old));
 		}
 	}

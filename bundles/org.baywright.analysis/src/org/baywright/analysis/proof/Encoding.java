@@ -151,15 +151,13 @@ public final class Encoding {
 	}
 
 	/**
-	 * Returns the smallest set of rules with which, the given rule switched off, the assumptions cannot hold together;
-	 * empty if they can.
+	 * Returns the smallest set of rules with which, the given rule switched off, none of the ways is open: in none of
+	 * them all literals can hold together. Empty if one is, or a limit was reached.
 	 */
-	public Optional<List<Integer>> rulesBehind(int without, int... assumptions) {
-		List<Integer> hard = new ArrayList<>();
-		for (int literal : assumptions) {
-			hard.add(literal);
-		}
-		hard.add(-switches[without]);
+	public Optional<List<Integer>> rulesBehind(int without, List<int[]> ways) {
+		List<Integer> goals = ways.stream()
+				.map(way -> Gates.and(solver, Arrays.stream(way).boxed().toList())).toList();
+		List<Integer> hard = new ArrayList<>(List.of(Gates.or(solver, goals), -switches[without]));
 		List<Integer> soft = new ArrayList<>();
 		for (int r = 0; r < switches.length; r++) {
 			if (r != without) {

@@ -233,7 +233,7 @@ public final class Engine {
 		}
 		Program program = draft.program(base);
 		Prover prover = new Prover(base, program, conflictLimit);
-		boolean sound = program.circle().isEmpty() && prover.isPossible();
+		boolean sound = !program.rules.isEmpty() && program.isStratified() && prover.isPossible();
 		for (Check check : checks) {
 			if (check instanceof ProofCheck<?> proof) {
 				part.put(proof, sound || proof.needsNoProgram() ? proof.examine(prover) : proof.nothing());
