@@ -50,6 +50,7 @@ final class Expected {
 		all.put("contradiction", pairs("CONFIRMED", "CLEARED", false));
 		all.put("suspected-and-cleared", pairs("SUSPECTED", "CLEARED", true));
 		all.put("exclusive-faults", exclusive());
+		all.put("two-ends", twoEnds());
 		Set<String> fired = new HashSet<>();
 		Set<String> derived = new HashSet<>();
 		results.values().forEach(result -> {
@@ -91,6 +92,58 @@ final class Expected {
 			}
 		});
 		return found;
+	}
+
+	private Set<String> twoEnds() {
+		Set<String> found = new TreeSet<>();
+		results.forEach((sit, result) -> {
+			for (String a : result.fired()) {
+				for (String said : saidBy(a)) {
+					for (String b : said.startsWith("REFERS") ? result.fired() : Set.<String>of()) {
+						if (isOtherEnd(b, said) && isSameComplaint(a, b, sit)) {
+							found.add(pair(said.substring("REFERS ".length()), ruleOf(a).name(), ruleOf(b).name()));
+						}
+					}
+				}
+			}
+		});
+		return found;
+	}
+
+	/** Both rest on a sign that is there. */
+	private boolean isSameComplaint(String a, String b, Sit sit) {
+		return base.signs().stream().map(Sign::name)
+				.anyMatch(sign -> rests(a, sign, sit, Set.of()) && rests(b, sign, sit, Set.of()));
+	}
+
+	private boolean rests(String branch, String sign, Sit sit, Set<String> behind) {
+		return ruleOf(branch).given().stream().anyMatch(given -> rests(given, true, sign, sit, behind));
+	}
+
+	private boolean rests(Condition condition, boolean holds, String sign, Sit sit, Set<String> behind) {
+		Condition so = holds ? condition : new Condition.Not(condition, condition.span());
+		if (!enumeration.holds(so, sit, results.get(sit).verdicts())) {
+			return false;
+		} else if (condition instanceof Condition.Not not) {
+			return rests(not.part(), !holds, sign, sit, behind);
+		} else if (condition instanceof Condition.And and) {
+			return and.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind));
+		} else if (condition instanceof Condition.Or or) {
+			return or.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind));
+		} else if (condition instanceof Condition.VerdictIs is && is.stands() == holds) {
+			return restsOnVerdict(is.verdict() + " " + is.fault(), sign, sit, behind);
+		} else if (condition instanceof Condition.Unexplained un && !holds) {
+			return enumeration.answering(un.sign(), sit.family()).stream()
+					.anyMatch(fault -> restsOnVerdict("CONFIRMED " + fault, sign, sit, behind));
+		}
+		return condition instanceof Condition.SignIs is && is.sign().equals(sign) && is.present() == holds
+				|| condition instanceof Condition.Unexplained un && un.sign().equals(sign);
+	}
+
+	private boolean restsOnVerdict(String verdict, String sign, Sit sit, Set<String> behind) {
+		Set<String> further = new HashSet<>(behind);
+		return further.add(verdict) && results.get(sit).fired().stream().filter(b -> saidBy(b).contains(verdict))
+				.anyMatch(b -> rests(b, sign, sit, further));
 	}
 
 	/** A pair is told once, whichever rule says which. */
@@ -136,9 +189,10 @@ final class Expected {
 		};
 		return situations.get(family).stream().filter(sit -> {
 			Set<String> fired = results.get(sit).fired();
-			boolean first = fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[1]) && saidBy(b).contains(saying[0]));
-			return first && fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[2])
-					&& (saying[1].isEmpty() ? isOtherEnd(b, saying[0]) : saidBy(b).contains(saying[1])));
+			return fired.stream().filter(a -> ruleOf(a).name().equals(subject[1]) && saidBy(a).contains(saying[0]))
+					.anyMatch(a -> fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[2])
+							&& (saying[1].isEmpty() ? isOtherEnd(b, saying[0]) && isSameComplaint(a, b, sit)
+									: saidBy(b).contains(saying[1]))));
 		}).mapToLong(Sit::findings).min().orElse(Long.MAX_VALUE);
 	}
 

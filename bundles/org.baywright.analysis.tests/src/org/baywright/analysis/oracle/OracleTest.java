@@ -114,7 +114,7 @@ class OracleTest {
 		return subjects.stream().map(subject -> {
 			String[] parts = subject.split("/");
 			return switch (check) {
-			case "contradiction", "suspected-and-cleared", "exclusive-faults" -> Expected.pair(parts[0], parts[1], parts[2]);
+			case "contradiction", "suspected-and-cleared", "exclusive-faults", "two-ends" -> Expected.pair(parts[0], parts[1], parts[2]);
 			case "dead-rule" -> subject.replaceFirst("/f\\d$", "");
 			default -> subject;
 			};
