@@ -5,17 +5,20 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 
 import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Fix;
 import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Verdict;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.proof.SourceLine;
 import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 
@@ -83,7 +86,8 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 		if (deads.values().stream().allMatch(Dead::whole)) {
 			byReason(deads, dead -> dead.cores().get(dead.cores().size() - 1)).forEach((core, where) -> checked
 					.finding(this, rule.name() + where.subject(), rule.span())
-					.says("Rule " + rule.name() + " can never fire" + where.words() + ": what it asks for cannot all be true.")
+					.says("Rule " + rule.name() + " can never fire" + where.words() + ": what it asks for cannot all be true."
+							+ consequences(checked, rule.outcomes()))
 					.shownBy(core(checked, core)).about(rule)
 					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add());
 			return;
@@ -94,9 +98,21 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 			byReason(deads, dead -> dead.cores().get(dead.outcomes().indexOf(outcome))).forEach((core, where) -> checked
 					.finding(this, rule.name() + "/" + outcome + where.subject(), rule.outcomes().get(outcome).span())
 					.says("The outcome \"" + rule.outcomes().get(outcome).label() + "\" of rule " + rule.name()
-							+ " can never be reached" + where.words() + ".")
+							+ " can never be reached" + where.words() + "."
+							+ consequences(checked, List.of(rule.outcomes().get(outcome))))
 					.shownBy(core(checked, core)).about(rule).add());
 		}
+	}
+
+	/** Names what nothing ever says, as only dead rules say it. */
+	private static String consequences(Checked checked, List<Outcome> dead) {
+		Set<Verdict> lost = UnreachableConclusion.lost(checked);
+		List<String> gone = dead.stream().flatMap(outcome -> outcome.conclusions().stream()).map(Verdict::of)
+				.flatMap(Optional::stream).filter(lost::contains).distinct().sorted()
+				.map(verdict -> verdict.isReferral() ? "refers to " + verdict.fault()
+						: verdict.kind().verb() + " " + verdict.fault())
+				.toList();
+		return gone.isEmpty() ? "" : " So nothing ever " + String.join(", or ", gone) + ".";
 	}
 
 	/**

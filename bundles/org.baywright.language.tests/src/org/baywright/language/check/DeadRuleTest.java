@@ -27,7 +27,7 @@ class DeadRuleTest {
 				part battery { fault flat }
 				test rest { measures V 0 .. 18 step 0.1 }
 				rule a {
-				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true.
+				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects battery.flat.
 				//   core: line 9 (rule a), line 10 (rule a)
 				  given no_crank,
 				    rest at_least 12.4 V,
@@ -62,7 +62,7 @@ class DeadRuleTest {
 				  on below 6 V     : suspects battery.open_cell
 				  on 6 V .. 11.9 V : suspects battery.flat
 				  on at_least 12 V : clears battery.flat
-				//^^^^^^^^^^^^^^^^ warning dead-rule: The outcome "on at_least 12 V" of rule a can never be reached.
+				//^^^^^^^^^^^^^^^^ warning dead-rule: The outcome "on at_least 12 V" of rule a can never be reached. So nothing ever clears battery.flat.
 				//   core: line 6 (rule a), line 10 (rule a)
 				}
 				""");
@@ -79,14 +79,14 @@ class DeadRuleTest {
 				test drop { results high, low }
 				law "Petrol vans have no lamp" : never engine is petrol and lamp is lit
 				rule first {
-				//   ^^^^^ warning dead-rule: Rule first can never fire: what it asks for cannot all be true.
+				//   ^^^^^ warning dead-rule: Rule first can never fire: what it asks for cannot all be true. So nothing ever suspects glow.stuck.
 				//   core: line 10 (rule first), line 11 (rule first), line 6 (law: Petrol vans have no lamp)
 				  for tarn where engine is petrol
 				  given lamp is lit
 				  then suspects glow.stuck
 				}
 				rule second {
-				//   ^^^^^^ warning dead-rule: Rule second can never fire: what it asks for cannot all be true.
+				//   ^^^^^^ warning dead-rule: Rule second can never fire: what it asks for cannot all be true. So nothing ever confirms glow.stuck.
 				//   core: line 17 (rule second), line 6 (law: Petrol vans have no lamp), line 10 (rule first), line 11 (rule first)
 				  given glow.stuck suspected
 				  run drop
@@ -167,9 +167,9 @@ class DeadRuleTest {
 				law "Level of the Tarn" for tarn : never level is low
 				law "Level of the Heron" for heron : when hot then level is full
 				rule a {
-				//   ^ warning dead-rule: Rule a can never fire in family heron: what it asks for cannot all be true.
+				//   ^ warning dead-rule: Rule a can never fire in family heron: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
 				//   core: line 13 (rule a), line 7 (law: Level of the Heron)
-				//   ^ warning dead-rule: Rule a can never fire in family tarn: what it asks for cannot all be true.
+				//   ^ warning dead-rule: Rule a can never fire in family tarn: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
 				//   core: line 13 (rule a), line 6 (law: Level of the Tarn)
 				  given hot, level is low
 				  then suspects radiator.leaking
@@ -221,7 +221,7 @@ class DeadRuleTest {
 				law "Petrol engines smoke" : when engine is petrol then smoke
 				law "Nothing that smokes is petrol" : when smoke then engine is diesel
 				rule a {
-				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true.
+				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
 				//   core: line 13 (rule a), line 9 (law: Nothing that smokes is petrol), line 8 (law: Petrol engines smoke)
 				  for osier where engine is petrol
 				  given hot
