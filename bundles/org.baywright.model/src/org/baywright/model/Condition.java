@@ -68,7 +68,8 @@ public sealed interface Condition {
 	}
 
 	/**
-	 * The sign is present and none of the faults is confirmed that rules asking for this sign can confirm.
+	 * The sign is present and none of the faults is confirmed that rules for this sign can confirm. A rule is for a sign if
+	 * it asks for the sign to be present or about a verdict that such a rule states, and not for it to be unexplained.
 	 */
 	record Unexplained(String sign, Span span) implements Condition {
 	}

@@ -4,7 +4,8 @@ import java.util.List;
 
 /**
  * What physics or wiring makes certain: whenever {@code when} holds of the vehicle, {@code then} holds too, whether
- * anybody has looked or not. Laws speak of traits and findings, never of verdicts.
+ * anybody has looked or not. Laws speak of traits and findings, never of verdicts. One that names a module, or a code of
+ * it, does not bind a family that lacks the module.
  *
  * @param title the law in words
  * @param families families it holds for; empty for all

@@ -18,7 +18,6 @@ import org.baywright.model.Law;
 import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
-import org.baywright.model.VerdictKind;
 
 /**
  * Lists every situation of a small rule base and derives every verdict in it, straight from the definitions. Verdicts
@@ -56,9 +55,15 @@ final class Enumeration {
 		base.traitsOf(family).values().forEach(trait -> all.put("trait " + trait.name(), trait.domain().size()));
 		base.signs().forEach(sign -> all.put("sign " + sign.name(), 2));
 		base.tests().forEach(test -> all.put("test " + test.name(), test.domain().size()));
-		base.modules().forEach(module -> all.put("module " + module.name(), 2));
-		base.codes().forEach(code -> all.put("code " + code.name(), 3));
+		base.modules().stream().filter(module -> base.reaches(module.families(), family))
+				.forEach(module -> all.put("module " + module.name(), 2));
+		codes(family).forEach(code -> all.put("code " + code.name(), 3));
 		return all;
+	}
+
+	private List<Code> codes(String family) {
+		return base.codes().stream()
+				.filter(code -> base.reaches(base.module(code.module()).orElseThrow().families(), family)).toList();
 	}
 
 	/**
@@ -139,19 +144,26 @@ final class Enumeration {
 	}
 
 	private boolean isLawful(Sit sit) {
-		for (Code code : base.codes()) {
+		for (Code code : codes(sit.family())) {
 			boolean silent = sit.known().get("module " + code.module()) == 1;
 			if (silent != (sit.known().get("code " + code.name()) == 2)) {
 				return false;
 			}
 		}
 		for (Law law : base.laws()) {
-			if (base.reaches(law.families(), sit.family()) && truth(law.when(), sit, Set.of(), Set.of()) == 1
+			if (base.reaches(law.families(), sit.family()) && isOfWhatIsFitted(law, sit) && truth(law.when(), sit, Set.of(), Set.of()) == 1
 					&& truth(law.then(), sit, Set.of(), Set.of()) != 1) {
 				return false;
 			}
 		}
 		return true;
+	}
+
+	/** A law that names a module the family lacks does not bind it. */
+	private boolean isOfWhatIsFitted(Law law, Sit sit) {
+		String text = law.when() + " " + law.then();
+		return names(text).stream().filter(name -> name.startsWith("code ") || name.startsWith("module "))
+				.allMatch(sit.known()::containsKey);
 	}
 
 	/** Returns all situations, complete or not, that some lawful vehicle shows. */
@@ -313,6 +325,9 @@ final class Enumeration {
 			return seen(sit, "test " + is.test(), value -> is.values().in(domain).contains(value));
 		}
 		Condition.TraitIs is = (Condition.TraitIs) condition;
+		if (!base.traitsOf(sit.family()).containsKey(is.trait())) {
+			return 0;
+		}
 		Domain domain = base.traitsOf(sit.family()).get(is.trait()).domain();
 		return seen(sit, "trait " + is.trait(), value -> is.values().in(domain).contains(value));
 	}
@@ -333,7 +348,7 @@ final class Enumeration {
 					String text = rule.given().toString();
 					boolean reaches = base.reach(rule.scope()).contains(family);
 					boolean itself = text.contains("Unexplained[sign=" + sign + ",");
-					boolean asks = text.contains("SignIs[sign=" + sign + ", present=true")
+					boolean asks = rule.given().stream().anyMatch(given -> wantsPresent(given, sign, true))
 							|| reached.stream().anyMatch(verdict -> text.contains("VerdictIs[fault=" + verdict.split(" ")[1]
 									+ ", verdict=" + verdict.split(" ")[0]));
 					if (reaches && !itself && asks) {
@@ -347,6 +362,17 @@ final class Enumeration {
 			reached.stream().filter(said -> said.startsWith("CONFIRMED")).forEach(said -> faults.add(said.split(" ")[1]));
 			return faults;
 		});
+	}
+
+	private static boolean wantsPresent(Condition condition, String sign, boolean holds) {
+		if (condition instanceof Condition.Not not) {
+			return wantsPresent(not.part(), sign, !holds);
+		} else if (condition instanceof Condition.And and) {
+			return and.parts().stream().anyMatch(part -> wantsPresent(part, sign, holds));
+		} else if (condition instanceof Condition.Or or) {
+			return or.parts().stream().anyMatch(part -> wantsPresent(part, sign, holds));
+		}
+		return condition instanceof Condition.SignIs is && is.sign().equals(sign) && is.present() == holds;
 	}
 
 	/** Returns whether no verdict depends on its own absence, in any family. */

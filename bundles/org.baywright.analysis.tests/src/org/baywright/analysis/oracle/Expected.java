@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 
 import org.baywright.analysis.oracle.Enumeration.Result;
 import org.baywright.analysis.oracle.Enumeration.Sit;
@@ -47,10 +49,9 @@ final class Expected {
 	Map<String, Set<String>> findings() {
 		Map<String, Set<String>> all = new TreeMap<>();
 		all.put("contradiction", pairs("CONFIRMED", "CLEARED", false));
-		if (base.rules().stream().noneMatch(rule -> families.stream().anyMatch(family -> waitsForItself(rule, family)))) {
-			all.put("suspected-and-cleared", pairs("SUSPECTED", "CLEARED", true));
-		}
+		all.put("suspected-and-cleared", pairs("SUSPECTED", "CLEARED", true));
 		all.put("exclusive-faults", exclusive());
+		all.put("two-ends", twoEnds());
 		Set<String> fired = new HashSet<>();
 		Set<String> derived = new HashSet<>();
 		results.values().forEach(result -> {
@@ -62,11 +63,12 @@ final class Expected {
 		all.put("unreachable-conclusion", unreachable(derived));
 		Set<String> unfound = new TreeSet<>();
 		base.faults().stream().map(Fault::name).filter(fault -> !derived.contains("CONFIRMED " + fault))
+				.filter(fault -> !isStated("CONFIRMED " + fault))
 				.forEach(unfound::add);
 		all.put("unfound-fault", unfound);
-		Set<String> twins = twins(dead);
+		Set<String> twins = twins();
 		all.put("duplicate-rule", twins);
-		all.put("redundant-rule", redundant(dead, twins));
+		all.put("redundant-rule", redundant(twins));
 		all.put("unsplit-faults", unsplit(derived));
 		all.put("blind-evidence", blind());
 		return all;
@@ -83,8 +85,8 @@ final class Expected {
 						String fault = said.substring(one.length() + 1);
 						for (String b : result.fired()) {
 							if (saidBy(b).contains(other + " " + fault)
-									&& (!equallyStrong || strength(ruleOf(a), sit.family(), 0) == strength(ruleOf(b), sit.family(), 0))) {
-								found.add(fault + "/" + ruleOf(a).name() + "/" + ruleOf(b).name());
+									&& (!equallyStrong || strength(a, sit.family(), Set.of()) == strength(b, sit.family(), Set.of()))) {
+								found.add(pair(fault, ruleOf(a).name(), ruleOf(b).name()));
 							}
 						}
 					}
@@ -92,6 +94,63 @@ final class Expected {
 			}
 		});
 		return found;
+	}
+
+	private Set<String> twoEnds() {
+		Set<String> found = new TreeSet<>();
+		results.forEach((sit, result) -> {
+			for (String a : result.fired()) {
+				for (String said : saidBy(a)) {
+					for (String b : said.startsWith("REFERS") ? result.fired() : Set.<String>of()) {
+						if (isOtherEnd(b, said) && isSameComplaint(a, b, sit)) {
+							found.add(pair(said.substring("REFERS ".length()), ruleOf(a).name(), ruleOf(b).name()));
+						}
+					}
+				}
+			}
+		});
+		return found;
+	}
+
+	/** Both rest on a sign that is there. */
+	private boolean isSameComplaint(String a, String b, Sit sit) {
+		return base.signs().stream().map(Sign::name)
+				.anyMatch(sign -> rests(a, sign, sit, Set.of()) && rests(b, sign, sit, Set.of()));
+	}
+
+	private boolean rests(String branch, String sign, Sit sit, Set<String> behind) {
+		return ruleOf(branch).given().stream().anyMatch(given -> rests(given, true, sign, sit, behind));
+	}
+
+	private boolean rests(Condition condition, boolean holds, String sign, Sit sit, Set<String> behind) {
+		Condition so = holds ? condition : new Condition.Not(condition, condition.span());
+		if (!enumeration.holds(so, sit, results.get(sit).verdicts())) {
+			return false;
+		} else if (condition instanceof Condition.Not not) {
+			return rests(not.part(), !holds, sign, sit, behind);
+		} else if (condition instanceof Condition.And and) {
+			return and.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind));
+		} else if (condition instanceof Condition.Or or) {
+			return or.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind));
+		} else if (condition instanceof Condition.VerdictIs is && is.stands() == holds) {
+			return restsOnVerdict(is.verdict() + " " + is.fault(), sign, sit, behind);
+		} else if (condition instanceof Condition.Unexplained un && !holds) {
+			return enumeration.answering(un.sign(), sit.family()).stream()
+					.anyMatch(fault -> restsOnVerdict("CONFIRMED " + fault, sign, sit, behind));
+		}
+		return condition instanceof Condition.SignIs is && is.sign().equals(sign) && is.present() == holds
+				|| condition instanceof Condition.Unexplained un && un.sign().equals(sign);
+	}
+
+	private boolean restsOnVerdict(String verdict, String sign, Sit sit, Set<String> behind) {
+		Set<String> further = new HashSet<>(behind);
+		return further.add(verdict) && results.get(sit).fired().stream().filter(b -> saidBy(b).contains(verdict))
+				.anyMatch(b -> rests(b, sign, sit, further));
+	}
+
+	/** A pair is told once, whichever rule says which. */
+	static String pair(String subject, String a, String b) {
+		return subject + "/" + (a.compareTo(b) <= 0 ? a + "/" + b : b + "/" + a);
 	}
 
 	private Set<String> exclusive() {
@@ -104,7 +163,7 @@ final class Expected {
 							for (String g : group.faults()) {
 								if (f.compareTo(g) < 0 && saidBy(a).contains("CONFIRMED " + f)
 										&& saidBy(b).contains("CONFIRMED " + g)) {
-									found.add(f + "+" + g + "/" + ruleOf(a).name() + "/" + ruleOf(b).name());
+									found.add(pair(f + "+" + g, ruleOf(a).name(), ruleOf(b).name()));
 								}
 							}
 						}
@@ -115,8 +174,14 @@ final class Expected {
 		return found;
 	}
 
-	/** Returns the fewest findings with which the two rules of a clash fire with what they clash about. */
-	long least(String check, String[] subject, String family) {
+	/** Returns the fewest findings with which the two rules of a clash fire, in any family and whichever says which. */
+	long least(String check, String[] subject) {
+		String[] turned = { subject[0], subject[2], subject[1] };
+		return families.stream().flatMapToLong(family -> LongStream.of(least(check, subject, family), least(check, turned, family)))
+				.min().orElseThrow();
+	}
+
+	private long least(String check, String[] subject, String family) {
 		String[] saying = switch (check) {
 		case "contradiction" -> new String[] { "CONFIRMED " + subject[0], "CLEARED " + subject[0] };
 		case "suspected-and-cleared" -> new String[] { "SUSPECTED " + subject[0], "CLEARED " + subject[0] };
@@ -126,10 +191,11 @@ final class Expected {
 		};
 		return situations.get(family).stream().filter(sit -> {
 			Set<String> fired = results.get(sit).fired();
-			boolean first = fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[1]) && saidBy(b).contains(saying[0]));
-			return first && fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[2])
-					&& (saying[1].isEmpty() ? isOtherEnd(b, saying[0]) : saidBy(b).contains(saying[1])));
-		}).mapToLong(Sit::findings).min().orElseThrow();
+			return fired.stream().filter(a -> ruleOf(a).name().equals(subject[1]) && saidBy(a).contains(saying[0]))
+					.anyMatch(a -> fired.stream().anyMatch(b -> ruleOf(b).name().equals(subject[2])
+							&& (saying[1].isEmpty() ? isOtherEnd(b, saying[0]) && isSameComplaint(a, b, sit)
+									: saidBy(b).contains(saying[1]))));
+		}).mapToLong(Sit::findings).min().orElse(Long.MAX_VALUE);
 	}
 
 	private boolean isOtherEnd(String branch, String referral) {
@@ -145,51 +211,33 @@ final class Expected {
 		return Enumeration.says(ruleOf(branch), Integer.parseInt(branch.substring(branch.indexOf('/') + 1)));
 	}
 
-	/** The strength of evidence that leads back to itself is not defined. */
-	private boolean waitsForItself(Rule rule, String family) {
-		Set<String> reached = new HashSet<>();
-		List<String> open = new ArrayList<>();
-		rule.given().forEach(given -> waitsFor(given, open));
-		while (!open.isEmpty()) {
-			String verdict = open.remove(open.size() - 1);
-			if (reached.add(verdict)) {
-				for (Rule other : Enumeration.rulesOf(base, family)) {
-					for (int i = 0; i < other.outcomes().size(); i++) {
-						if (Enumeration.says(other, i).contains(verdict)) {
-							if (other == rule) {
-								return true;
-							}
-							other.given().forEach(given -> waitsFor(given, open));
-						}
-					}
-				}
-			}
-		}
-		return false;
-	}
-
-	private int strength(Rule rule, String family, int depth) {
+	/** Tests on the way that has most of them, no branch twice. */
+	private int strength(String branch, String family, Set<String> behind) {
+		Rule rule = ruleOf(branch);
 		int most = 0;
 		List<String> waits = new ArrayList<>();
-		rule.given().forEach(given -> waitsFor(given, waits));
-		for (String verdict : waits) {
-			for (Rule other : Enumeration.rulesOf(base, family)) {
-				for (int i = 0; i < other.outcomes().size(); i++) {
-					if (Enumeration.says(other, i).contains(verdict)) {
-						most = Math.max(most, strength(other, family, depth + 1));
-					}
+		rule.given().forEach(given -> waitsFor(given, true, waits));
+		Set<String> onTheWay = new HashSet<>(behind);
+		onTheWay.add(branch);
+		for (Rule other : Enumeration.rulesOf(base, family)) {
+			for (int i = 0; i < other.outcomes().size(); i++) {
+				String next = other.name() + "/" + i;
+				if (!onTheWay.contains(next) && Enumeration.says(other, i).stream().anyMatch(waits::contains)) {
+					most = Math.max(most, strength(next, family, onTheWay));
 				}
 			}
 		}
 		return most + (rule.test().isPresent() ? 1 : 0);
 	}
 
-	private static void waitsFor(Condition condition, List<String> into) {
+	private static void waitsFor(Condition condition, boolean holds, List<String> into) {
 		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> waitsFor(part, into));
+			and.parts().forEach(part -> waitsFor(part, holds, into));
 		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> waitsFor(part, into));
-		} else if (condition instanceof Condition.VerdictIs is && is.stands()) {
+			or.parts().forEach(part -> waitsFor(part, holds, into));
+		} else if (condition instanceof Condition.Not not) {
+			waitsFor(not.part(), !holds, into);
+		} else if (condition instanceof Condition.VerdictIs is && is.stands() == holds) {
 			into.add(is.verdict() + " " + is.fault());
 		}
 	}
@@ -218,19 +266,23 @@ final class Expected {
 	private Set<String> unreachable(Set<String> derived) {
 		Set<String> mentioned = new TreeSet<>();
 		for (Rule rule : base.rules()) {
-			for (int i = 0; i < rule.outcomes().size(); i++) {
-				mentioned.addAll(Enumeration.says(rule, i));
-			}
 			rule.given().forEach(given -> mentions(given, mentioned));
 		}
 		Set<String> found = new TreeSet<>();
 		for (String verdict : mentioned) {
-			if (!derived.contains(verdict)) {
+			if (!derived.contains(verdict) && !isStated(verdict)) {
 				int space = verdict.indexOf(' ');
 				found.add(verdict.substring(space + 1) + "/" + verdict.substring(0, space).toLowerCase(java.util.Locale.ROOT));
 			}
 		}
 		return found;
+	}
+
+	/** What a rule states and never comes true is told with that rule, which is dead. */
+	private boolean isStated(String verdict) {
+		return families.stream().flatMap(family -> Enumeration.rulesOf(base, family).stream())
+				.anyMatch(rule -> IntStream.range(0, rule.outcomes().size())
+						.anyMatch(i -> Enumeration.says(rule, i).contains(verdict)));
 	}
 
 	private static void mentions(Condition condition, Set<String> into) {
@@ -247,18 +299,23 @@ final class Expected {
 
 	// ---- what is said twice ------------------------------------------------------------------------------------
 
-	private Set<String> twins(Set<String> dead) {
+	private Set<String> twins() {
 		Set<String> found = new TreeSet<>();
 		for (Rule a : base.rules()) {
 			for (Rule b : base.rules()) {
-				if (a.name().compareTo(b.name()) < 0 && !dead.contains(a.name()) && !dead.contains(b.name())
+				if (a.name().compareTo(b.name()) < 0
 						&& results.values().stream().allMatch(result -> sayings(result, a).equals(sayings(result, b)))
-						&& canGo(a) && canGo(b)) {
+						&& speaks(a) && canGo(a) && canGo(b)) {
 					found.add(a.name() + "/" + b.name());
 				}
 			}
 		}
 		return found;
+	}
+
+	/** A rule that never says anything has nothing to repeat. */
+	private boolean speaks(Rule rule) {
+		return results.values().stream().anyMatch(result -> !sayings(result, rule).isEmpty());
 	}
 
 	private boolean canGo(Rule rule) {
@@ -267,7 +324,8 @@ final class Expected {
 
 	private Set<Set<String>> sayings(Result result, Rule rule) {
 		Set<Set<String>> sayings = new HashSet<>();
-		result.fired().stream().filter(branch -> ruleOf(branch) == rule).forEach(branch -> sayings.add(saidBy(branch)));
+		result.fired().stream().filter(branch -> ruleOf(branch) == rule).map(this::saidBy).filter(said -> !said.isEmpty())
+				.forEach(sayings::add);
 		return sayings;
 	}
 
@@ -313,11 +371,11 @@ final class Expected {
 		return all;
 	}
 
-	private Set<String> redundant(Set<String> dead, Set<String> twins) {
+	private Set<String> redundant(Set<String> twins) {
 		Set<String> found = new TreeSet<>();
 		for (Rule rule : base.rules()) {
 			boolean twinned = twins.stream().anyMatch(pair -> List.of(pair.split("/")).contains(rule.name()));
-			if (!dead.contains(rule.name()) && !twinned && canGo(rule) && !hasOwnPointer(rule)) {
+			if (speaks(rule) && !twinned && canGo(rule) && !hasOwnPointer(rule)) {
 				found.add(rule.name());
 			}
 		}
@@ -386,7 +444,8 @@ final class Expected {
 					}
 					for (Sign sign : base.signs()) {
 						boolean asksAbsence = asks.contains("+SignIs[sign=" + sign.name() + ", present=false")
-								|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true");
+								|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true")
+								|| asks.contains("-Unexplained[sign=" + sign.name() + ",");
 						if (sign.intermittent() && asksAbsence
 								&& sit.known().getOrDefault("sign " + sign.name(), -1) == 1) {
 							found.add(ruleOf(branch).name() + "/intermittent_sign/" + sign.name());

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
@@ -34,18 +35,20 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class OracleTest {
 
-	@ParameterizedTest(name = "{0} bases of {5} rules, {1} families, absence {7}, loops {8}, seed {9}")
+	@ParameterizedTest(name = "{0} bases of {5} rules, {1} families, absence {7}, loops {8}, wide {9}, seed {10}")
 	@CsvSource({ //
-			"400, 1, 2, 2, 3, 4, 0, false, false, 1", //
-			"300, 1, 2, 2, 3, 6, 1, false, false, 2", //
-			"250, 1, 2, 2, 3, 6, 2, true, false, 3", //
-			"250, 2, 2, 1, 3, 5, 1, true, false, 4", //
-			"400, 1, 2, 1, 2, 6, 1, false, true, 5", //
-			"400, 1, 2, 1, 2, 5, 1, true, true, 6", //
-			"100, 2, 2, 1, 4, 8, 2, true, false, 7" })
+			"400, 1, 2, 2, 3, 4, 0, false, false, false, 1", //
+			"300, 1, 2, 2, 3, 6, 1, false, false, false, 2", //
+			"250, 1, 2, 2, 3, 6, 2, true, false, false, 3", //
+			"250, 2, 2, 1, 3, 5, 1, true, false, false, 4", //
+			"400, 1, 2, 1, 2, 6, 1, false, true, false, 5", //
+			"400, 1, 2, 1, 2, 5, 1, true, true, false, 6", //
+			"100, 2, 2, 1, 4, 8, 2, true, false, false, 7", //
+			"300, 2, 2, 1, 3, 5, 3, true, false, true, 8", //
+			"200, 1, 2, 2, 2, 6, 2, true, false, true, 9" })
 	void findsExactlyWhatEnumerationFinds(int count, int families, int signs, int tests, int faults, int rules, int laws,
-			boolean absence, boolean loops, long seed) {
-		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops);
+			boolean absence, boolean loops, boolean wide, long seed) {
+		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops, wide);
 		Map<String, Integer> seen = new TreeMap<>();
 		for (int i = 0; i < count; i++) {
 			RuleBase base = new RandomBases(seed * 100_000 + i, shape).next();
@@ -58,6 +61,27 @@ class OracleTest {
 		}
 	}
 
+	/** What a test, a module or a family is may change under rules and laws that stay the same objects. */
+	@ParameterizedTest(name = "{0} bases, seed {1}")
+	@CsvSource({ "150, 51" })
+	void aRecheckAfterADeclarationChangedFindsWhatAFreshCheckFinds(int count, long seed) {
+		RandomBases.Shape shape = new RandomBases.Shape(2, 2, 2, 3, 5, 3, true, false);
+		int changed = 0;
+		for (int i = 0; i < count; i++) {
+			RandomBases random = new RandomBases(seed * 100_000 + i, shape);
+			RuleBase base = random.next();
+			Analysis kept = new Analysis();
+			List<Finding> before = kept.check(base, Listener.NONE).findings();
+			for (int edit = 0; edit < 4; edit++) {
+				RuleBase edited = random.redeclared(base, edit);
+				List<Finding> fresh = new Analysis().check(edited, Listener.NONE).findings();
+				changed += fresh.equals(before) ? 0 : 1;
+				assertEquals(fresh, kept.check(edited, Listener.NONE).findings(), "base " + (seed * 100_000 + i) + " edit " + edit);
+			}
+		}
+		assertTrue(changed > count / 2, "only " + changed + " edits changed what is found");
+	}
+
 	private static void compare(String label, RuleBase base, Report report) {
 		Enumeration enumeration = new Enumeration(base);
 		List<String> families = base.vehicleFamilies().stream().map(Family::name)
@@ -67,14 +91,14 @@ class OracleTest {
 		if (!stratified) {
 			return;
 		}
-		boolean possible = families.stream().noneMatch(family -> enumeration.complete(family).isEmpty());
+		boolean possible = base.vehicleFamilies().stream().noneMatch(family -> enumeration.complete(family.name()).isEmpty());
 		assertEquals(!possible, has(report, "impossible-vehicle"), label + " impossible-vehicle");
 		if (!possible) {
 			return;
 		}
 		Expected expected = new Expected(base, enumeration, families);
 		for (Map.Entry<String, Set<String>> check : expected.findings().entrySet()) {
-			assertEquals(check.getValue(), subjects(report, check.getKey()), label + " " + check.getKey());
+			assertEquals(check.getValue(), plain(check.getKey(), subjects(report, check.getKey())), label + " " + check.getKey());
 		}
 		assertEquals(Set.of(), subjects(report, "undecided"), label);
 		checkGaps(label, base, report, enumeration, families);
@@ -83,6 +107,18 @@ class OracleTest {
 				checkWitness(label + " " + finding.id(), base, enumeration, expected, finding, witness.situation());
 			}
 		}
+	}
+
+	/** Leaves out what depends on which family shows it, or shows it with fewer findings. */
+	private static Set<String> plain(String check, Set<String> subjects) {
+		return subjects.stream().map(subject -> {
+			String[] parts = subject.split("/");
+			return switch (check) {
+			case "contradiction", "suspected-and-cleared", "exclusive-faults", "two-ends" -> Expected.pair(parts[0], parts[1], parts[2]);
+			case "dead-rule" -> subject.replaceFirst("/f\\d$", "");
+			default -> subject;
+			};
+		}).collect(Collectors.toCollection(TreeSet::new));
 	}
 
 	private static boolean has(Report report, String check) {
@@ -193,7 +229,7 @@ class OracleTest {
 			assertTrue(fired.containsAll(wanted), label + " fires only " + fired + " in " + sit);
 		}
 		if (!blind) {
-			long least = expected.least(finding.check(), subject, witness.family());
+			long least = expected.least(finding.check(), subject);
 			assertEquals(least, witness.findings(), label + " is not the smallest: " + witness);
 		}
 	}

@@ -35,8 +35,17 @@ import org.baywright.model.VerdictKind;
 /** Makes random rule bases from a seed. Every atom stands on a line of its own, so that a line is an atom. */
 final class RandomBases {
 
-	/** How large and how wild. */
-	record Shape(int families, int signs, int tests, int faults, int rules, int laws, boolean absence, boolean loops) {
+	/**
+	 * How large and how wild.
+	 *
+	 * @param wide whether conditions and laws are of several parts, outcomes may prove nothing, and families may lack a
+	 *            module or a trait
+	 */
+	record Shape(int families, int signs, int tests, int faults, int rules, int laws, boolean absence, boolean loops,
+			boolean wide) {
+		Shape(int families, int signs, int tests, int faults, int rules, int laws, boolean absence, boolean loops) {
+			this(families, signs, tests, faults, rules, laws, absence, loops, false);
+		}
 	}
 
 	private final Random random;
@@ -53,14 +62,17 @@ final class RandomBases {
 		RuleBase.Builder base = new RuleBase.Builder("random");
 		for (int i = 0; i < shape.families(); i++) {
 			List<Trait> traits = new ArrayList<>();
-			traits.add(new Trait("engine", "", names(i == 0 ? List.of("diesel", "petrol") : List.of("diesel", "petrol", "gas")),
-					at()));
+			if (i == 0 || !shape.wide() || random.nextInt(3) > 0) {
+				traits.add(new Trait("engine", "", names(i == 0 ? List.of("diesel", "petrol") : List.of("diesel", "petrol", "gas")),
+						at()));
+			}
 			if (random.nextBoolean()) {
 				traits.add(new Trait("built", "year", quantity(2018, 2019), at()));
 			}
 			base.families.add(new Family("f" + i, "Family " + i, Optional.empty(), false, traits, List.of(), at()));
 		}
-		base.modules.add(new Module("bcm", "Body module", List.of(), List.of(), at()));
+		List<String> fitted = shape.wide() && random.nextBoolean() ? List.of("f" + random.nextInt(shape.families())) : List.of();
+		base.modules.add(new Module("bcm", "Body module", fitted, List.of(), at()));
 		base.codes.add(new Code("low", "Low supply", "bcm", new org.baywright.model.code.RawCode("1"), at()));
 		for (int i = 0; i < shape.signs(); i++) {
 			base.signs.add(new Sign("s" + i, "Sign " + i, random.nextInt(4) == 0, at()));
@@ -80,7 +92,8 @@ final class RandomBases {
 		}
 		for (int i = 0; i < shape.laws(); i++) {
 			if (random.nextInt(3) > 0) {
-				base.laws.add(new Law("law " + i, List.of(), atom(false, 0), atom(false, 0), at()));
+				base.laws.add(shape.wide() ? new Law("law " + i, List.of(), lawful(0), lawful(0), at())
+						: new Law("law " + i, List.of(), atom(false, 0), atom(false, 0), at()));
 			}
 		}
 		for (int i = 0; i < shape.rules(); i++) {
@@ -90,6 +103,26 @@ final class RandomBases {
 			}
 		}
 		return base.build();
+	}
+
+	/** Returns the base with the same rules and laws and one thing declared otherwise that they speak of. */
+	RuleBase redeclared(RuleBase base, int edit) {
+		RuleBase.Builder other = new RuleBase.Builder(base.name()).add(base);
+		switch (edit) {
+		case 0 -> other.tests.replaceAll(test -> test.domain() instanceof Domain.Quantity ? with(test, quantity(0, 2)) : test);
+		case 1 -> other.tests.replaceAll(test -> test.domain() instanceof Domain.Names
+				? with(test, names(List.of("dark", "lit")))
+				: test);
+		case 2 -> other.modules.replaceAll(
+				module -> new Module(module.name(), module.title(), List.of("f0"), module.answersIn(), module.span()));
+		default -> other.signs.replaceAll(sign -> new Sign(sign.name(), sign.title(), !sign.intermittent(), sign.span()));
+		}
+		return other.build();
+	}
+
+	private static Test with(Test test, Domain domain) {
+		return new Test(test.name(), test.title(), domain, test.part(), test.tools(), test.states(), test.prepare(), test.takes(),
+				test.cost(), test.skill(), test.fits(), test.disturbs(), test.cautions(), test.span());
 	}
 
 	private Span at() {
@@ -142,6 +175,9 @@ final class RandomBases {
 	private List<Conclusion> conclusions(int rule) {
 		List<Conclusion> all = new ArrayList<>();
 		int count = 1 + random.nextInt(2);
+		if (shape.wide() && random.nextInt(6) == 0) {
+			return List.of(new Conclusion.Nothing(at()));
+		}
 		for (int i = 0; i < count; i++) {
 			if (random.nextInt(8) == 0) {
 				all.add(new Conclusion.Refers("team " + random.nextInt(2), at()));
@@ -162,12 +198,24 @@ final class RandomBases {
 		return extra == 0 ? random.nextInt(Math.max(1, least)) : least + random.nextInt(most - least);
 	}
 
+	/** A condition of a law; one without parts leaves nothing to be decided. */
+	private Condition lawful(int depth) {
+		return switch (depth < 2 ? random.nextInt(8) : 7) {
+		case 0 -> new Condition.Or(List.of(lawful(depth + 1), lawful(depth + 1)), at());
+		case 1 -> new Condition.And(List.of(lawful(depth + 1), lawful(depth + 1)), at());
+		case 2 -> new Condition.Not(lawful(depth + 1), at());
+		default -> atom(false, 0);
+		};
+	}
+
 	private Condition condition(int rule, int depth) {
 		int pick = random.nextInt(12);
 		if (depth < 2 && pick == 0) {
 			return new Condition.Or(List.of(condition(rule, depth + 1), condition(rule, depth + 1)), at());
 		} else if (depth < 2 && pick == 1) {
 			return new Condition.And(List.of(condition(rule, depth + 1), condition(rule, depth + 1)), at());
+		} else if (depth < 2 && pick == 2 && shape.wide() && shape.absence()) {
+			return new Condition.Not(condition(rule, depth + 1), at());
 		} else if (pick == 2) {
 			return new Condition.Not(atom(false, rule), at());
 		}

@@ -1,8 +1,10 @@
 package org.baywright.analysis.check;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -15,6 +17,7 @@ import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.proof.Branch;
 import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.Encoding;
 import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
@@ -134,17 +137,20 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 
 	@Override
 	public void report(Checked checked) {
-		Map<String, Boolean> told = new LinkedHashMap<>();
-		checked.each(this, (part, blinds) -> {
-			for (Blind blind : blinds) {
-				String key = blind.rule() + "/" + blind.kind().name().toLowerCase(java.util.Locale.ROOT) + "/"
-						+ blind.about();
-				if (told.put(key, true) == null) {
-					Rule rule = checked.base().rule(blind.rule()).orElseThrow();
-					checked.finding(this, key, rule.span()).says(sentence(checked, blind))
-							.shownBy(checked.witness(part, blind.situation())).about(rule).add();
-				}
+		Map<String, Blind> smallest = new LinkedHashMap<>();
+		Map<String, Component> shownIn = new HashMap<>();
+		checked.each(this, (part, blinds) -> blinds.forEach(blind -> {
+			String key = blind.rule() + "/" + blind.kind().name().toLowerCase(Locale.ROOT) + "/" + blind.about();
+			Blind known = smallest.get(key);
+			if (known == null || blind.situation().findings() < known.situation().findings()) {
+				smallest.put(key, blind);
+				shownIn.put(key, part);
 			}
+		}));
+		smallest.forEach((key, blind) -> {
+			Rule rule = checked.base().rule(blind.rule()).orElseThrow();
+			checked.finding(this, key, rule.span()).says(sentence(checked, blind))
+					.shownBy(checked.witness(shownIn.get(key), blind.situation())).about(rule).add();
 		});
 	}
 

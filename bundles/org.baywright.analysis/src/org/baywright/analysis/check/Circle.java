@@ -20,24 +20,26 @@ import org.baywright.model.Severity;
 
 /** A verdict that depends on its own absence. Nothing else is proved about the rules on the circle. */
 @RuleCheck(id = "circle", severity = Severity.ERROR, summary = "A verdict depends on its own absence")
-public final class Circle implements ProofCheck<List<Circle.Step>> {
+public final class Circle implements ProofCheck<List<List<Circle.Step>>> {
 
 	/** One step: the rule that derives the verdict looks at the next verdict on the circle. */
 	record Step(Verdict verdict, String rule) {
 	}
 
 	@Override
-	public List<Step> examine(Prover prover) {
-		Program program = prover.program();
-		List<Verdict> circle = program.circle();
+	public List<List<Step>> examine(Prover prover) {
+		return prover.program().strata.circles().stream().map(circle -> steps(prover.program(), circle)).toList();
+	}
+
+	private static List<Step> steps(Program program, int[] circle) {
 		List<Step> steps = new ArrayList<>();
-		for (int i = 0; i < circle.size(); i++) {
-			int next = program.numberOf(circle.get((i + 1) % circle.size()));
-			boolean throughAbsence = i == circle.size() - 1;
-			for (int b : program.derivedBy.get(program.numberOf(circle.get(i)))) {
+		for (int i = 0; i < circle.length; i++) {
+			int next = circle[(i + 1) % circle.length];
+			boolean throughAbsence = i == circle.length - 1;
+			for (int b : program.derivedBy.get(circle[i])) {
 				Branch branch = program.branches.get(b);
 				if (looksAt(branch.body(), next, throughAbsence)) {
-					steps.add(new Step(circle.get(i), program.rules.get(branch.rule()).name()));
+					steps.add(new Step(program.verdicts.get(circle[i]), program.rules.get(branch.rule()).name()));
 					break;
 				}
 			}
@@ -55,7 +57,7 @@ public final class Circle implements ProofCheck<List<Circle.Step>> {
 	}
 
 	@Override
-	public List<Step> nothing() {
+	public List<List<Step>> nothing() {
 		return List.of();
 	}
 
@@ -67,8 +69,8 @@ public final class Circle implements ProofCheck<List<Circle.Step>> {
 	@Override
 	public void report(Checked checked) {
 		Set<List<Step>> told = new HashSet<>();
-		checked.each(this, (part, steps) -> {
-			if (!steps.isEmpty() && told.add(steps)) {
+		checked.each(this, (part, circles) -> circles.forEach(steps -> {
+			if (told.add(steps)) {
 				Rule last = checked.base().rule(steps.get(steps.size() - 1).rule()).orElseThrow();
 				List<Place> places = new ArrayList<>();
 				Checked.Draftsman finding = checked.finding(this, steps.get(0).verdict().fault() + "/" + last.name(),
@@ -84,6 +86,6 @@ public final class Circle implements ProofCheck<List<Circle.Step>> {
 						+ String.join(", ", steps.stream().map(step -> "rule " + step.rule()).toList()) + ".")
 						.shownBy(new Evidence.Core(places)).add();
 			}
-		});
+		}));
 	}
 }

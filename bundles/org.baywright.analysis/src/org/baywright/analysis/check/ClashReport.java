@@ -1,41 +1,50 @@
 package org.baywright.analysis.check;
 
 import java.util.Arrays;
-import java.util.HashSet;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Function;
 
 import org.baywright.analysis.Fix;
+import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Fault;
 import org.baywright.model.Rule;
 
-/** Tells of pairs of rules, each once, with the first family that shows it. */
+/** Tells of pairs of rules, each once, with the smallest situation that shows it in any family. */
 final class ClashReport {
 
 	private ClashReport() {
 	}
 
 	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Pairs.Clash, String> sentence) {
-		Set<String> told = new HashSet<>();
-		checked.each(check, (part, clashes) -> {
-			for (Pairs.Clash clash : clashes) {
-				if (told.add(clash.key())) {
-					Rule first = checked.base().rule(clash.first()).orElseThrow();
-					Rule second = checked.base().rule(clash.second()).orElseThrow();
-					Checked.Draftsman finding = checked.finding(check, clash.key(), first.outcomes().get(clash.firstOutcome()).span())
-							.says(sentence.apply(clash)).shownBy(checked.witness(part, clash.situation()))
-							.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first).about(second);
-					List<String> faults = Arrays.asList(clash.subject().split("\\+"));
-					withdraw(second, clash.secondOutcome(), faults, finding);
-					withdraw(first, clash.firstOutcome(), faults, finding);
-					finding.add();
-				}
+		Map<String, Pairs.Clash> smallest = new TreeMap<>();
+		Map<String, Component> shownIn = new HashMap<>();
+		checked.each(check, (part, clashes) -> clashes.forEach(clash -> {
+			Pairs.Clash known = smallest.get(clash.pair());
+			if (known == null || clash.situation().findings() < known.situation().findings()) {
+				smallest.put(clash.pair(), clash);
+				shownIn.put(clash.pair(), part);
 			}
-		});
+		}));
+		smallest.forEach((pair, clash) -> report(checked, check, clash, shownIn.get(pair), sentence.apply(clash)));
+	}
+
+	private static void report(Checked checked, Check check, Pairs.Clash clash, Component part, String sentence) {
+		Rule first = checked.base().rule(clash.first()).orElseThrow();
+		Rule second = checked.base().rule(clash.second()).orElseThrow();
+		Checked.Draftsman finding = checked.finding(check, clash.key(), first.outcomes().get(clash.firstOutcome()).span())
+				.says(sentence).shownBy(checked.witness(part, clash.situation()))
+				.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first).about(second);
+		List<String> faults = Arrays.asList(clash.subject().split("\\+"));
+		withdraw(second, clash.secondOutcome(), faults, finding);
+		withdraw(first, clash.firstOutcome(), faults, finding);
+		finding.add();
 	}
 
 	/** Either rule may prove too much. */

@@ -1,5 +1,7 @@
 package org.baywright.analysis.check;
 
+import java.util.List;
+
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.EachRule;
@@ -16,7 +18,7 @@ public final class ConfirmedWithoutTest implements EachRule {
 
 	@Override
 	public void report(Checked checked, Rule rule) {
-		if (rule.test().isEmpty() && rule.given().stream().noneMatch(ConfirmedWithoutTest::hasTest)) {
+		if (rule.test().isEmpty() && rule.given().stream().noneMatch(given -> hasTest(given, true))) {
 			for (Outcome outcome : rule.outcomes()) {
 				for (Conclusion said : outcome.conclusions()) {
 					if (said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CONFIRMED) {
@@ -30,13 +32,15 @@ public final class ConfirmedWithoutTest implements EachRule {
 		}
 	}
 
-	private static boolean hasTest(Condition condition) {
-		if (condition instanceof Condition.And and) {
-			return and.parts().stream().anyMatch(ConfirmedWithoutTest::hasTest);
-		} else if (condition instanceof Condition.Or or) {
-			return !or.parts().isEmpty() && or.parts().stream().allMatch(ConfirmedWithoutTest::hasTest);
-		} else if (condition instanceof Condition.Not not) {
-			return hasTest(not.part());
+	/** Returns whether every way in which the condition holds, or with {@code holds} false fails, rests on a test. */
+	private static boolean hasTest(Condition condition, boolean holds) {
+		if (condition instanceof Condition.Not not) {
+			return hasTest(not.part(), !holds);
+		} else if (condition instanceof Condition.And || condition instanceof Condition.Or) {
+			List<Condition> parts = condition instanceof Condition.And and ? and.parts() : ((Condition.Or) condition).parts();
+			boolean all = condition instanceof Condition.And == holds;
+			return all ? parts.stream().anyMatch(part -> hasTest(part, holds))
+					: !parts.isEmpty() && parts.stream().allMatch(part -> hasTest(part, holds));
 		}
 		return condition instanceof Condition.TestIs;
 	}

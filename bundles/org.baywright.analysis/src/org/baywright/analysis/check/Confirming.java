@@ -52,14 +52,21 @@ final class Confirming {
 		return checked.partsOf(rule.name()).stream().anyMatch(part -> !never.contains(part));
 	}
 
-	/** Returns for each fault the rules that say they confirm it. */
+	/** Returns for each fault the rules that can confirm it. */
 	static Map<String, List<Rule>> rules(Checked checked) {
+		Map<String, List<DeadRule.Dead>> dead = new HashMap<>();
+		checked.each(Checks.get(DeadRule.class), (part, deads) -> deads
+				.forEach(fact -> dead.computeIfAbsent(fact.rule(), key -> new ArrayList<>()).add(fact)));
 		Map<String, List<Rule>> rules = new HashMap<>();
 		for (Rule rule : checked.base().rules()) {
 			Set<String> own = new HashSet<>();
-			for (Outcome outcome : rule.outcomes()) {
-				for (Conclusion said : outcome.conclusions()) {
-					if (said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CONFIRMED
+			List<DeadRule.Dead> facts = dead.getOrDefault(rule.name(), List.of());
+			for (int i = 0; i < rule.outcomes().size(); i++) {
+				int number = i;
+				boolean live = facts.stream().filter(fact -> fact.outcomes().contains(number)).count() < checked
+						.partsOf(rule.name()).size();
+				for (Conclusion said : rule.outcomes().get(i).conclusions()) {
+					if (live && said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CONFIRMED
 							&& own.add(on.fault())) {
 						rules.computeIfAbsent(on.fault(), key -> new ArrayList<>()).add(rule);
 					}

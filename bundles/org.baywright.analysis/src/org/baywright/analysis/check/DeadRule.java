@@ -1,18 +1,24 @@
 package org.baywright.analysis.check;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.Set;
+import java.util.function.Function;
 
 import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Fix;
 import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Verdict;
 import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.proof.SourceLine;
 import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 
@@ -73,28 +79,65 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 		}
 		OfRules<Dead> byRule = new OfRules<>();
 		checked.each(this, (part, deads) -> deads.forEach(dead -> byRule.add(dead.rule(), part, dead)));
-		byRule.each(checked, (name, deads) -> report(checked, checked.base().rule(name).orElseThrow(), deads));
+		byRule.eachPart(checked, (name, deads) -> report(checked, checked.base().rule(name).orElseThrow(), deads));
 	}
 
-	private void report(Checked checked, Rule rule, List<Dead> deads) {
-		Dead first = deads.get(0);
-		if (deads.stream().allMatch(Dead::whole)) {
-			checked.finding(this, rule.name(), rule.span())
-					.says("Rule " + rule.name() + " can never fire: what it asks for cannot all be true.")
-					.shownBy(core(checked, first.cores().get(first.cores().size() - 1))).about(rule)
-					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
+	private void report(Checked checked, Rule rule, Map<Component, Dead> deads) {
+		if (deads.values().stream().allMatch(Dead::whole)) {
+			byReason(deads, dead -> dead.cores().get(dead.cores().size() - 1)).forEach((core, where) -> checked
+					.finding(this, rule.name() + where.subject(), rule.span())
+					.says("Rule " + rule.name() + " can never fire" + where.words() + ": what it asks for cannot all be true."
+							+ consequences(checked, rule.outcomes()))
+					.shownBy(core(checked, core)).about(rule)
+					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add());
 			return;
 		}
-		List<Integer> everywhere = new ArrayList<>(first.outcomes());
-		deads.forEach(dead -> everywhere.retainAll(dead.outcomes()));
+		List<Integer> everywhere = new ArrayList<>(deads.values().iterator().next().outcomes());
+		deads.values().forEach(dead -> everywhere.retainAll(dead.outcomes()));
 		for (int outcome : everywhere) {
-			List<SourceLine> core = first.cores().get(IntStream.range(0, first.outcomes().size())
-					.filter(i -> first.outcomes().get(i) == outcome).findFirst().orElseThrow());
-			checked.finding(this, rule.name() + "/" + outcome, rule.outcomes().get(outcome).span())
+			byReason(deads, dead -> dead.cores().get(dead.outcomes().indexOf(outcome))).forEach((core, where) -> checked
+					.finding(this, rule.name() + "/" + outcome + where.subject(), rule.outcomes().get(outcome).span())
 					.says("The outcome \"" + rule.outcomes().get(outcome).label() + "\" of rule " + rule.name()
-							+ " can never be reached.")
-					.shownBy(core(checked, core)).about(rule).add();
+							+ " can never be reached" + where.words() + "."
+							+ consequences(checked, List.of(rule.outcomes().get(outcome))))
+					.shownBy(core(checked, core)).about(rule).add());
 		}
+	}
+
+	/** Names what nothing ever says, as only dead rules say it. */
+	private static String consequences(Checked checked, List<Outcome> dead) {
+		Set<Verdict> lost = UnreachableConclusion.lost(checked);
+		List<String> gone = dead.stream().flatMap(outcome -> outcome.conclusions().stream()).map(Verdict::of)
+				.flatMap(Optional::stream).filter(lost::contains).distinct().sorted()
+				.map(verdict -> verdict.isReferral() ? "refers to " + verdict.fault()
+						: verdict.kind().verb() + " " + verdict.fault())
+				.toList();
+		return gone.isEmpty() ? "" : " So nothing ever " + String.join(", or ", gone) + ".";
+	}
+
+	/**
+	 * Where a reason holds.
+	 *
+	 * @param subject what it adds to the id of the finding
+	 * @param words what it adds to the message
+	 */
+	private record Where(String subject, String words) {
+		static final Where EVERYWHERE = new Where("", "");
+
+		static Where in(List<String> families) {
+			return new Where("/" + families.get(0),
+					(families.size() == 1 ? " in family " : " in families ") + String.join(", ", families));
+		}
+	}
+
+	/** Each family is told its own reason, where reasons differ. */
+	private static Map<List<SourceLine>, Where> byReason(Map<Component, Dead> deads, Function<Dead, List<SourceLine>> reason) {
+		Map<List<SourceLine>, List<String>> families = new LinkedHashMap<>();
+		deads.forEach((part, dead) -> families.computeIfAbsent(reason.apply(dead), key -> new ArrayList<>())
+				.addAll(part.families()));
+		Map<List<SourceLine>, Where> where = new LinkedHashMap<>();
+		families.forEach((core, names) -> where.put(core, families.size() == 1 ? Where.EVERYWHERE : Where.in(names)));
+		return where;
 	}
 
 	private static Evidence core(Checked checked, List<SourceLine> lines) {

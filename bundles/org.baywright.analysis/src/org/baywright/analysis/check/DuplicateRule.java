@@ -2,9 +2,7 @@ package org.baywright.analysis.check;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,8 +29,12 @@ import org.baywright.model.Severity;
 @RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same")
 public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>> {
 
-	/** Two rules that mean the same in one part, or are both dead there; the first name stands before the second. */
-	record Twins(String first, String second) {
+	/**
+	 * Two rules that mean the same in one part; the first name stands before the second.
+	 *
+	 * @param speak whether they ever say anything there; rules that never do have nothing to differ in
+	 */
+	record Twins(String first, String second, boolean speak) {
 	}
 
 	@Override
@@ -52,7 +54,7 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 					if (areTwins(prover, alike.get(i), alike.get(j)) && canGo(prover, alike.get(i))
 							&& canGo(prover, alike.get(j))) {
 						found.add(new Twins(program.rules.get(alike.get(i)).name(),
-								program.rules.get(alike.get(j)).name()));
+								program.rules.get(alike.get(j)).name(), !sayings(prover, alike.get(i)).isEmpty()));
 					}
 				}
 			}
@@ -132,31 +134,18 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 
 	@Override
 	public void report(Checked checked) {
-		everywhere(checked).forEach(pair -> report(checked, checked.base().rule(pair.first()).orElseThrow(),
-				checked.base().rule(pair.second()).orElseThrow()));
+		everywhere(checked).forEach(pair -> report(checked, checked.base().rule(pair.get(0)).orElseThrow(),
+				checked.base().rule(pair.get(1)).orElseThrow()));
 	}
 
-	/** Returns the pairs that mean the same in every part that has one of them, and fire in some. */
-	static Set<Twins> everywhere(Checked checked) {
-		Map<Twins, Set<Component>> parts = new HashMap<>();
-		checked.each(Checks.get(DuplicateRule.class), (part, twins) -> twins
-				.forEach(pair -> parts.computeIfAbsent(pair, key -> new HashSet<>()).add(part)));
-		if (parts.isEmpty()) {
-			return Set.of();
-		}
-		Map<Component, Set<String>> silent = new HashMap<>();
-		checked.each(Checks.get(DeadRule.class), (part, deads) -> deads.stream().filter(DeadRule.Dead::whole)
-				.forEach(dead -> silent.computeIfAbsent(part, key -> new HashSet<>()).add(dead.rule())));
-		Set<Twins> pairs = new LinkedHashSet<>();
-		parts.forEach((pair, found) -> {
-			Set<Component> all = new LinkedHashSet<>(checked.partsOf(pair.first()));
-			all.addAll(checked.partsOf(pair.second()));
-			if (found.containsAll(all) && all.stream()
-					.anyMatch(part -> !silent.getOrDefault(part, Set.of()).contains(pair.first()))) {
-				pairs.add(pair);
-			}
-		});
-		return pairs;
+	/** Returns the names of the pairs that mean the same in every part that has one of them, and speak in some. */
+	static Set<List<String>> everywhere(Checked checked) {
+		Map<List<String>, Map<Component, Boolean>> speaks = new LinkedHashMap<>();
+		checked.each(Checks.get(DuplicateRule.class), (part, twins) -> twins.forEach(pair -> speaks
+				.computeIfAbsent(List.of(pair.first(), pair.second()), key -> new HashMap<>()).put(part, pair.speak())));
+		speaks.entrySet().removeIf(pair -> !pair.getValue().containsValue(true)
+				|| !pair.getKey().stream().allMatch(rule -> pair.getValue().keySet().containsAll(checked.partsOf(rule))));
+		return speaks.keySet();
 	}
 
 	private void report(Checked checked, Rule a, Rule b) {

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 
 import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Fix;
@@ -78,7 +79,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 	}
 
 	/** One region of one sign with the families that have it. */
-	private record Told(String sign, Situation region, boolean more, List<String> families, Component part) {
+	private record Told(String sign, Situation region, boolean more, List<String> families, Set<String> rules) {
 	}
 
 	private static void collect(Map<String, Told> told, String family, String sign, GapSearch.Found found,
@@ -86,8 +87,9 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		for (int i = 0; i < found.regions().size(); i++) {
 			Situation region = found.regions().get(i);
 			boolean more = found.more() && i == found.regions().size() - 1;
-			told.computeIfAbsent(sign + region.facts(), key -> new Told(sign, region, more, new ArrayList<>(), part))
-					.families().add(family);
+			Told gap = told.computeIfAbsent(sign + region.facts(), key -> new Told(sign, region, more, new ArrayList<>(), new TreeSet<>()));
+			gap.families().add(family);
+			gap.rules().addAll(part.rules());
 		}
 	}
 
@@ -105,7 +107,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 				.fix(new Fix.AddElement("Add a rule that refers when nothing explains it",
 						"rule " + gap.sign() + "_unexplained {\n  given " + gap.sign()
 								+ " unexplained\n  then refers \"\"\n}"));
-		gap.part().rules().forEach(rule -> checked.base().rule(rule).ifPresent(finding::about));
+		gap.rules().forEach(rule -> checked.base().rule(rule).ifPresent(finding::about));
 		finding.add();
 	}
 

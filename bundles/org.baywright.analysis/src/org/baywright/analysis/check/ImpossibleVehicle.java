@@ -1,8 +1,11 @@
 package org.baywright.analysis.check;
 
-import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Checked;
@@ -33,18 +36,22 @@ public final class ImpossibleVehicle implements ProofCheck<List<SourceLine>> {
 
 	@Override
 	public void report(Checked checked) {
-		Set<List<SourceLine>> told = new HashSet<>();
+		Map<Set<String>, Set<String>> familiesByLaws = new LinkedHashMap<>();
 		checked.each(this, (part, lines) -> {
-			if (!lines.isEmpty() && told.add(lines)) {
-				Law first = checked.base().laws().stream()
-						.filter(law -> law.title().equals(lines.get(0).element())).findFirst().orElseThrow();
-				Checked.Draftsman finding = checked.finding(this, part.families().get(0) + "/" + first.title(), first.span())
-						.says("No vehicle of family " + String.join(", ", part.families())
-								+ " can obey these laws together, so no rule for it can ever fire; correct one of them.")
-						.shownBy(checked.core(lines));
-				lines.forEach(line -> finding.about(line.element()));
-				finding.add();
+			if (!lines.isEmpty()) {
+				Set<String> titles = new TreeSet<>();
+				lines.forEach(line -> titles.addAll(line.elements()));
+				familiesByLaws.computeIfAbsent(titles, key -> new LinkedHashSet<>()).addAll(part.families());
 			}
+		});
+		familiesByLaws.forEach((titles, families) -> {
+			Law first = checked.base().laws().stream().filter(law -> titles.contains(law.title())).findFirst().orElseThrow();
+			Checked.Draftsman finding = checked.finding(this, families.iterator().next() + "/" + first.title(), first.span())
+					.says("No vehicle of family " + String.join(", ", families)
+							+ " can obey these laws together, so no rule for it can ever fire; correct one of them.")
+					.shownBy(checked.core(titles.stream().map(title -> new SourceLine("law", title, 0)).toList()));
+			titles.forEach(finding::about);
+			finding.add();
 		});
 	}
 }

@@ -1,6 +1,6 @@
 package org.baywright.analysis.check;
 
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -20,19 +20,24 @@ final class OfRules<F> {
 	private final Map<String, Map<Component, F>> facts = new TreeMap<>();
 
 	void add(String rule, Component part, F fact) {
-		facts.computeIfAbsent(rule, key -> new java.util.LinkedHashMap<>()).put(part, fact);
+		facts.computeIfAbsent(rule, key -> new LinkedHashMap<>()).put(part, fact);
 	}
 
 	/** Calls {@code use} for each rule that has a fact in each of its parts. */
 	void each(Checked checked, BiConsumer<String, List<F>> use) {
+		eachPart(checked, (rule, byPart) -> use.accept(rule, List.copyOf(byPart.values())));
+	}
+
+	/** As {@link #each}, with the part that each fact is of. */
+	void eachPart(Checked checked, BiConsumer<String, Map<Component, F>> use) {
 		facts.forEach((rule, byPart) -> {
-			List<F> all = new ArrayList<>();
+			Map<Component, F> all = new LinkedHashMap<>();
 			for (Component part : checked.partsOf(rule)) {
 				F fact = byPart.get(part);
 				if (fact == null) {
 					return;
 				}
-				all.add(fact);
+				all.put(part, fact);
 			}
 			use.accept(rule, all);
 		});

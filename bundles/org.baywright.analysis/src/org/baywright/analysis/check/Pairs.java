@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.Verdict;
@@ -32,6 +33,11 @@ final class Pairs {
 		String key() {
 			return subject + "/" + first + "/" + second;
 		}
+
+		/** Returns what is told once: the two rules, whichever says which, and what they disagree about. */
+		String pair() {
+			return subject + "/" + (first.compareTo(second) <= 0 ? first + "/" + second : second + "/" + first);
+		}
 	}
 
 	private final Prover prover;
@@ -49,11 +55,16 @@ final class Pairs {
 
 	/** Asks whether the two fire together; keeps the smallest clash of each two rules about each subject. */
 	void ask(String subject, int a, int b) {
+		ask(subject, a, b, List::of);
+	}
+
+	/** As {@link #ask(String, int, int)}, where in one of these ways all literals hold; none for any way. */
+	void ask(String subject, int a, int b, Supplier<List<int[]>> ways) {
 		if (prover.together(a, b) == Answer.YES) {
-			prover.smallest(a, b)
+			prover.smallest(ways.get(), a, b)
 					.map(situation -> new Clash(subject, prover.ruleName(a), prover.program().branches.get(a).outcome(),
 							prover.ruleName(b), prover.program().branches.get(b).outcome(), situation))
-					.ifPresent(clash -> found.merge(clash.key(), clash,
+					.ifPresent(clash -> found.merge(clash.pair(), clash,
 							(old, now) -> now.situation().findings() < old.situation().findings() ? now : old));
 		}
 	}

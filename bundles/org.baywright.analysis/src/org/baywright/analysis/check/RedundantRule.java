@@ -36,18 +36,23 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 	 * A redundant rule.
 	 *
 	 * @param rule its name
-	 * @param dead whether it is redundant only because it never fires in this part
+	 * @param silent whether it is redundant only because nothing that says something can fire in this part
 	 * @param coveredBy the smallest set of rules that already say what it says; none if it says only what it waits for
 	 */
-	record Redundant(String rule, boolean dead, List<String> coveredBy) {
+	record Redundant(String rule, boolean silent, List<String> coveredBy) {
 	}
 
 	@Override
 	public List<Redundant> examine(Prover prover) {
 		List<Redundant> found = new ArrayList<>();
 		for (int rule = 0; rule < prover.program().rules.size(); rule++) {
-			if (isRedundant(prover, rule)) {
-				found.add(new Redundant(prover.program().rules.get(rule).name(), false, cover(prover, rule)));
+			String name = prover.program().rules.get(rule).name();
+			List<Integer> says = prover.program().branchesOf.get(rule).stream()
+					.filter(b -> !prover.program().branches.get(b).verdicts().isEmpty()).toList();
+			if (!says.isEmpty() && says.stream().allMatch(b -> prover.live(b) == Answer.NO)) {
+				found.add(new Redundant(name, true, List.of()));
+			} else if (isRedundant(prover, rule)) {
+				found.add(new Redundant(name, false, cover(prover, rule)));
 			}
 		}
 		return found;
@@ -95,19 +100,20 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 				&& own.verdicts().stream().anyMatch(verdict -> !without.verdicts()[verdict]);
 	}
 
+	/** One set of rules for all that the rule says, so that each of them is needed. */
 	private static List<String> cover(Prover prover, int rule) {
 		Program program = prover.program();
 		Encoding encoding = prover.switchable();
-		List<String> names = new ArrayList<>();
+		List<int[]> ways = new ArrayList<>();
 		for (int b : program.branchesOf.get(rule)) {
 			for (int verdict : program.branches.get(b).verdicts()) {
 				if (prover.live(b) == Answer.YES) {
-					encoding.rulesBehind(rule, encoding.body(b), -encoding.verdict(verdict)).ifPresent(
-							rules -> rules.forEach(other -> names.add(program.rules.get(other).name())));
+					ways.add(new int[] { encoding.body(b), -encoding.verdict(verdict) });
 				}
 			}
 		}
-		return names.stream().distinct().sorted().toList();
+		return encoding.rulesBehind(rule, ways).orElse(List.of()).stream().map(other -> program.rules.get(other).name())
+				.sorted().toList();
 	}
 
 	@Override
@@ -118,16 +124,14 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 	@Override
 	public void report(Checked checked) {
 		Set<String> twinned = new HashSet<>();
-		DuplicateRule.everywhere(checked).forEach(pair -> twinned.addAll(List.of(pair.first(), pair.second())));
+		DuplicateRule.everywhere(checked).forEach(twinned::addAll);
 		OfRules<Redundant> facts = new OfRules<>();
 		checked.each(this, (part, redundants) -> redundants.forEach(fact -> facts.add(fact.rule(), part, fact)));
-		checked.each(Checks.get(DeadRule.class), (part, deads) -> deads.stream().filter(DeadRule.Dead::whole)
-				.forEach(fact -> facts.add(fact.rule(), part, new Redundant(fact.rule(), true, List.of()))));
 		facts.each(checked, (name, all) -> {
 			List<String> coveredBy = all.stream().flatMap(fact -> fact.coveredBy().stream()).distinct().sorted()
 					.toList();
 			Rule rule = checked.base().rule(name).orElseThrow();
-			if (!all.stream().allMatch(Redundant::dead) && !twinned.contains(name) && !corroborates(checked.base(), rule)) {
+			if (!all.stream().allMatch(Redundant::silent) && !twinned.contains(name) && !corroborates(checked.base(), rule)) {
 				report(checked, rule, coveredBy);
 			}
 		});

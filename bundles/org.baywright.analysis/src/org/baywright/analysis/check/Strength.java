@@ -1,5 +1,13 @@
 package org.baywright.analysis.check;
 
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
 import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
 
@@ -9,38 +17,60 @@ import org.baywright.analysis.proof.Program;
  */
 final class Strength {
 
+	/** Where many rules wait for each other in many ways, ways beyond these are left aside. */
+	private static final int MOST_WAYS = 10_000;
+
 	private final Program program;
-	private final Integer[] known;
+	private final List<Set<Integer>> asked = new ArrayList<>();
+	private final Map<Integer, Integer> known = new HashMap<>();
+	private int ways;
 
 	Strength(Program program) {
 		this.program = program;
-		known = new Integer[program.branches.size()];
+		program.branches.forEach(branch -> {
+			Set<Integer> verdicts = new TreeSet<>();
+			collect(branch.body(), verdicts);
+			asked.add(verdicts);
+		});
 	}
 
 	int of(int branch) {
-		if (known[branch] == null) {
-			known[branch] = 0; // a loop adds nothing
-			int own = program.rules.get(program.branches.get(branch).rule()).test().isPresent() ? 1 : 0;
-			known[branch] = own + of(program.branches.get(branch).body());
+		Integer strength = known.get(branch);
+		if (strength == null) {
+			ways = 0;
+			strength = of(branch, new HashSet<>());
+			known.put(branch, strength);
 		}
-		return known[branch];
+		return strength;
 	}
 
-	private int of(Formula formula) {
+	/** Where verdicts wait for each other, no branch counts twice on the way: going round adds nothing. */
+	private int of(int branch, Set<Integer> behind) {
 		int most = 0;
-		if (formula instanceof Formula.Stands stands && stands.stands()) {
-			for (int b : program.derivedBy.get(stands.verdict())) {
-				most = Math.max(most, of(b));
-			}
-		} else if (formula instanceof Formula.All all) {
-			for (Formula part : all.parts()) {
-				most = Math.max(most, of(part));
-			}
-		} else if (formula instanceof Formula.Any any) {
-			for (Formula part : any.parts()) {
-				most = Math.max(most, of(part));
+		behind.add(branch);
+		for (int verdict : asked.get(branch)) {
+			boolean loop = program.strata.isLoop(program.strata.groups().get(program.strata.groupOf(verdict)));
+			for (int b : program.derivedBy.get(verdict)) {
+				if (!loop) {
+					int before = ways;
+					most = Math.max(most, of(b));
+					ways = before;
+				} else if (!behind.contains(b) && ways++ < MOST_WAYS) {
+					most = Math.max(most, of(b, behind));
+				}
 			}
 		}
-		return most;
+		behind.remove(branch);
+		return most + (program.rules.get(program.branches.get(branch).rule()).test().isPresent() ? 1 : 0);
+	}
+
+	private static void collect(Formula formula, Set<Integer> asked) {
+		if (formula instanceof Formula.Stands stands && stands.stands()) {
+			asked.add(stands.verdict());
+		} else if (formula instanceof Formula.All all) {
+			all.parts().forEach(part -> collect(part, asked));
+		} else if (formula instanceof Formula.Any any) {
+			any.parts().forEach(part -> collect(part, asked));
+		}
 	}
 }

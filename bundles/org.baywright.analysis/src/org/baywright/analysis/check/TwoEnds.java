@@ -1,24 +1,25 @@
 package org.baywright.analysis.check;
 
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 
 import org.baywright.analysis.RuleCheck;
-import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Encoding;
+import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
-import org.baywright.model.IndexSet;
 import org.baywright.model.Severity;
 
 /**
  * A situation in which one rule sends the same complaint on to somebody while another confirms a cause, or sends it to
- * somebody else. Rules answer the same complaint if they need a sign in common.
+ * somebody else. Rules answer the same complaint if they rest on a sign in common.
  */
 @RuleCheck(id = "two-ends", severity = Severity.WARNING, summary = "The same complaint comes to two different ends in the same situation")
 public final class TwoEnds implements ProofCheck<List<Pairs.Clash>> {
@@ -27,44 +28,56 @@ public final class TwoEnds implements ProofCheck<List<Pairs.Clash>> {
 	public List<Pairs.Clash> examine(Prover prover) {
 		Program program = prover.program();
 		Pairs pairs = new Pairs(prover);
+		Map<Integer, Set<Integer>> signs = new HashMap<>();
 		for (int referral = 0; referral < program.verdicts.size(); referral++) {
 			if (program.verdicts.get(referral).isReferral()) {
 				for (int refers : program.derivedBy.get(referral)) {
-					askOthers(prover, pairs, referral, refers);
+					askOthers(prover, pairs, referral, refers, signs);
 				}
 			}
 		}
 		return pairs.found();
 	}
 
-	private static void askOthers(Prover prover, Pairs pairs, int referral, int refers) {
+	private static void askOthers(Prover prover, Pairs pairs, int referral, int refers,
+			Map<Integer, Set<Integer>> known) {
 		Program program = prover.program();
-		Set<Integer> complaint = signs(prover, refers);
+		Set<Integer> complaint = known.computeIfAbsent(refers, b -> signs(program, b));
 		for (int other = 0; other < program.verdicts.size() && !complaint.isEmpty(); other++) {
 			Verdict verdict = program.verdicts.get(other);
 			// of two referrals each pair is asked once
 			if (verdict.isEnd() && other != referral && !(verdict.isReferral() && other < referral)) {
 				for (int ends : program.derivedBy.get(other)) {
-					Set<Integer> shared = new HashSet<>(complaint);
-					shared.retainAll(signs(prover, ends));
+					Set<Integer> shared = new TreeSet<>(complaint);
+					shared.retainAll(known.computeIfAbsent(ends, b -> signs(program, b)));
 					if (!shared.isEmpty()) {
-						pairs.ask(program.verdicts.get(referral).fault(), refers, ends);
+						pairs.ask(program.verdicts.get(referral).fault(), refers, ends,
+								() -> shared.stream().map(sign -> new int[] { prover.encoding().restsOn(sign, refers),
+										prover.encoding().restsOn(sign, ends) }).toList());
 					}
 				}
 			}
 		}
 	}
 
-	private static Set<Integer> signs(Prover prover, int branch) {
-		Set<Integer> signs = new HashSet<>();
-		Optional<Map<Integer, IndexSet>> needs = prover.needs().of(branch);
-		needs.ifPresent(known -> known.forEach((var, cells) -> {
-			if (prover.program().variables.get(var).kind() == Variable.Kind.SIGN
-					&& cells.equals(IndexSet.range(Variable.PRESENT, Variable.PRESENT))) {
-				signs.add(var);
-			}
-		}));
+	/** Returns the signs that the branch can rest on, itself or through verdicts that it asks for. */
+	private static Set<Integer> signs(Program program, int branch) {
+		Set<Integer> signs = new TreeSet<>();
+		collect(program, program.branches.get(branch).body(), new HashSet<>(), signs);
 		return signs;
+	}
+
+	private static void collect(Program program, Formula formula, Set<Integer> seen, Set<Integer> signs) {
+		if (formula instanceof Formula.Known lit && Encoding.isSignPresent(program, lit)) {
+			signs.add(lit.var());
+		} else if (formula instanceof Formula.Stands stands && stands.stands() && seen.add(stands.verdict())) {
+			program.derivedBy.get(stands.verdict())
+					.forEach(b -> collect(program, program.branches.get(b).body(), seen, signs));
+		} else if (formula instanceof Formula.All all) {
+			all.parts().forEach(part -> collect(program, part, seen, signs));
+		} else if (formula instanceof Formula.Any any) {
+			any.parts().forEach(part -> collect(program, part, seen, signs));
+		}
 	}
 
 	@Override

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 
-import org.baywright.analysis.Evidence;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.proof.Checked;
@@ -17,7 +16,6 @@ import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
-import org.baywright.analysis.proof.SourceLine;
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
@@ -26,12 +24,15 @@ import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 
-/** A verdict that rules state or wait for and that no situation derives. */
+/**
+ * A verdict that rules wait for and that no rule states. One that dead rules state is named as a consequence where these
+ * are told.
+ */
 @RuleCheck(id = "unreachable-conclusion", severity = Severity.WARNING, summary = "No situation leads to this verdict")
 public final class UnreachableConclusion implements ProofCheck<List<UnreachableConclusion.Never>> {
 
-	/** A verdict that is not derived in one part, with the lines that prevent it; no lines if no rule states it. */
-	record Never(Verdict verdict, List<SourceLine> core) {
+	/** A verdict that is not derived in one part. */
+	record Never(Verdict verdict) {
 	}
 
 	@Override
@@ -41,8 +42,7 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		for (int verdict = 0; verdict < program.verdicts.size(); verdict++) {
 			List<Integer> deriving = program.derivedBy.get(verdict);
 			if (deriving.stream().allMatch(b -> prover.live(b) == Answer.NO)) {
-				found.add(new Never(program.verdicts.get(verdict), deriving.isEmpty() ? List.of()
-						: prover.reasons().whyNever(deriving).orElse(List.of())));
+				found.add(new Never(program.verdicts.get(verdict)));
 			}
 		}
 		return found;
@@ -64,30 +64,45 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		Map<Verdict, List<Use>> uses = uses(checked, byVerdict.keySet());
 		byVerdict.forEach((verdict, byPart) -> {
 			List<Use> used = uses.getOrDefault(verdict, List.of());
-			Set<Component> parts = new HashSet<>();
-			used.forEach(use -> parts.addAll(checked.partsOf(use.rule().name())));
-			if (!used.isEmpty() && byPart.keySet().containsAll(parts)) {
-				report(checked, verdict, used, byPart.values().iterator().next());
+			if (!used.isEmpty() && used.stream().noneMatch(Use::states) && byPart.keySet().containsAll(parts(checked, used))) {
+				report(checked, verdict, used);
 			}
 		});
 	}
 
-	private void report(Checked checked, Verdict verdict, List<Use> uses, Never never) {
+	private static Set<Component> parts(Checked checked, List<Use> uses) {
+		Set<Component> parts = new HashSet<>();
+		uses.forEach(use -> parts.addAll(checked.partsOf(use.rule().name())));
+		return parts;
+	}
+
+	/** Returns the verdicts that rules state and that no situation derives in any family: these rules are dead. */
+	static Set<Verdict> lost(Checked checked) {
+		return checked.shared("lost verdicts", () -> {
+			Map<Verdict, Set<Component>> never = new TreeMap<>();
+			checked.each(Checks.get(UnreachableConclusion.class), (part, nevers) -> nevers
+					.forEach(fact -> never.computeIfAbsent(fact.verdict(), key -> new HashSet<>()).add(part)));
+			Map<Verdict, List<Use>> uses = never.isEmpty() ? Map.of() : uses(checked, never.keySet());
+			never.entrySet().removeIf(entry -> {
+				List<Use> states = uses.getOrDefault(entry.getKey(), List.of()).stream().filter(Use::states).toList();
+				return states.isEmpty() || !entry.getValue().containsAll(parts(checked, states));
+			});
+			return never.keySet();
+		});
+	}
+
+	private void report(Checked checked, Verdict verdict, List<Use> uses) {
 		Use first = uses.get(0);
-		boolean stated = uses.stream().anyMatch(Use::states);
-		String what = verdict.isReferral() ? "a referral to " + verdict.fault()
-				: ClashReport.say(checked, verdict.fault()) + " is " + verdict.kind().word();
+		String what = ClashReport.say(checked, verdict.fault()) + " is " + verdict.kind().word();
 		Checked.Draftsman finding = checked
-				.finding(this, verdict.fault() + "/" + (verdict.isReferral() ? "refers" : verdict.kind().word()),
+				.finding(this, verdict.fault() + "/" + verdict.kind().word(),
 						first.span())
-				.says(stated ? "No situation leads to " + (verdict.isReferral() ? what : "the verdict that " + what)
-						+ ": every rule that says so is dead or waits for itself."
-						: "A rule asks whether " + what + ", but no rule ever says so; add that rule, or take the question out.")
-				.shownBy(never.core().isEmpty() ? new Evidence.Text() : checked.core(never.core()));
+				.says("A rule asks whether " + what
+						+ ", but no rule ever says so; add that rule, or take the question out.");
 		for (Use use : uses) {
 			finding.about(use.rule());
 			if (use != first) {
-				finding.near(use.span(), "rule " + use.rule().name() + (use.states() ? " says it" : " asks for it"));
+				finding.near(use.span(), "rule " + use.rule().name() + " asks for it");
 			}
 		}
 		finding.add();

@@ -60,25 +60,34 @@ public final class UnusedResult implements Check {
 		}
 	}
 
-	private static void use(Map<String, IndexSet> used, Test test, IndexSet values) {
-		boolean tellsNothing = test.domain() instanceof Domain.Names && values.equals(IndexSet.all(test.domain()))
-				&& test.domain().size() > 1;
-		if (!tellsNothing) {
-			used.merge(test.name(), values, IndexSet::union);
-		}
-	}
-
 	private static Map<String, IndexSet> used(Checked checked, Rule rule) {
 		Map<String, IndexSet> used = new HashMap<>();
-		rule.given().forEach(given -> given.eachAtom(atom -> collect(checked, atom, used)));
-		rule.test().flatMap(checked.base()::test).ifPresent(test -> rule.outcomes().forEach(outcome -> outcome
-				.values().ifPresent(values -> use(used, test, values.in(test.domain())))));
+		if (!checked.reach(rule).isEmpty()) {
+			rule.given().forEach(given -> collect(checked, given, true, used));
+			rule.test().flatMap(checked.base()::test).ifPresent(test -> rule.outcomes().forEach(outcome -> outcome.values()
+					.ifPresent(values -> used.merge(test.name(), values.in(test.domain()), IndexSet::union))));
+		}
 		return used;
 	}
 
-	private static void collect(Checked checked, Condition atom, Map<String, IndexSet> used) {
-		if (atom instanceof Condition.TestIs is) {
-			checked.base().test(is.test()).ifPresent(test -> use(used, test, is.values().in(test.domain())));
+	/** A condition that takes every named result uses none; an outcome that does says what each of them proves. */
+	private static void collect(Checked checked, Condition condition, boolean holds, Map<String, IndexSet> used) {
+		if (condition instanceof Condition.Not not) {
+			collect(checked, not.part(), !holds, used);
+		} else if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> collect(checked, part, holds, used));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> collect(checked, part, holds, used));
+		} else if (condition instanceof Condition.TestIs is) {
+			checked.base().test(is.test()).ifPresent(test -> {
+				IndexSet named = is.values().in(test.domain());
+				IndexSet values = holds ? named : named.complement(test.domain().size());
+				boolean tellsNothing = test.domain() instanceof Domain.Names && values.equals(IndexSet.all(test.domain()))
+						&& test.domain().size() > 1;
+				if (!tellsNothing) {
+					used.merge(test.name(), values, IndexSet::union);
+				}
+			});
 		}
 	}
 }

@@ -23,22 +23,31 @@ final class Answering {
 	static Map<String, Set<String>> faultsBySign(List<Rule> rules) {
 		Map<String, Set<String>> bySign = new HashMap<>();
 		Set<String> asked = new TreeSet<>();
-		rules.forEach(rule -> rule.given().forEach(given -> collect(given, true, asked)));
+		rules.forEach(rule -> rule.given().forEach(given -> given.eachAtom(atom -> collect(atom, asked))));
 		for (String sign : asked) {
 			bySign.put(sign, faultsOf(sign, rules));
 		}
 		return bySign;
 	}
 
-	/** Collects the signs that conditions call unexplained, or those that they want to be present. */
-	private static void collect(Condition condition, boolean unexplained, Set<String> into) {
-		condition.eachAtom(atom -> {
-			if (atom instanceof Condition.Unexplained is && unexplained) {
-				into.add(is.sign());
-			} else if (atom instanceof Condition.SignIs is && !unexplained && is.present()) {
-				into.add(is.sign());
-			}
-		});
+	/** Collects the signs that conditions call unexplained. */
+	private static void collect(Condition atom, Set<String> unexplained) {
+		if (atom instanceof Condition.Unexplained is) {
+			unexplained.add(is.sign());
+		}
+	}
+
+	/** Collects the signs that a condition wants to be present: "not absent" is present, and "not present" is absent. */
+	private static void present(Condition condition, boolean holds, Set<String> into) {
+		if (condition instanceof Condition.And and) {
+			and.parts().forEach(part -> present(part, holds, into));
+		} else if (condition instanceof Condition.Or or) {
+			or.parts().forEach(part -> present(part, holds, into));
+		} else if (condition instanceof Condition.Not not) {
+			present(not.part(), !holds, into);
+		} else if (condition instanceof Condition.SignIs is && is.present() == holds) {
+			into.add(is.sign());
+		}
 	}
 
 	private static Set<String> faultsOf(String sign, List<Rule> rules) {
@@ -71,8 +80,8 @@ final class Answering {
 		Set<String> unexplained = new HashSet<>();
 		Set<Verdict> looksAt = new HashSet<>();
 		for (Condition given : rule.given()) {
-			collect(given, false, present);
-			collect(given, true, unexplained);
+			present(given, true, present);
+			given.eachAtom(atom -> collect(atom, unexplained));
 			ProgramBuilder.collectVerdicts(given, looksAt);
 		}
 		return !unexplained.contains(sign)

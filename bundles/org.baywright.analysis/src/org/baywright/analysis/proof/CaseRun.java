@@ -40,7 +40,7 @@ public final class CaseRun {
 
 	/** Returns what the rules make of the job. */
 	public CaseResult run(Case job) {
-		if (!program.circle().isEmpty()) {
+		if (!program.isStratified()) {
 			return new CaseResult(job, false, "the rules go round in a circle, so nothing can be derived.", List.of(),
 					List.of());
 		}
@@ -109,6 +109,8 @@ public final class CaseRun {
 		confirmed.forEach(other -> wrong.add("the rules confirm " + other + ", which was not the cause"));
 		if (job.referred() && !referred) {
 			wrong.add("the job was referred, but no rule refers");
+		} else if (!job.referred() && referred && wrong.isEmpty()) {
+			wrong.add("the rules find the cause, and refer the job as well");
 		}
 		return wrong.isEmpty() ? "" : String.join("; ", wrong) + ".";
 	}

@@ -247,8 +247,8 @@ public final class Checked {
 		List<Place> places = new ArrayList<>();
 		for (SourceLine line : lines) {
 			if (line.kind().equals("law")) {
-				base.laws().stream().filter(law -> law.title().equals(line.element())).map(Law::span).findFirst()
-						.ifPresent(span -> places.add(new Place(span, "law: " + line.element())));
+				line.elements().forEach(title -> base.laws().stream().filter(law -> law.title().equals(title)).map(Law::span)
+						.findFirst().ifPresent(span -> places.add(new Place(span, "law: " + title))));
 			} else {
 				base.rule(line.element()).ifPresent(rule -> places.addAll(LinePlaces.of(base, rule, line)));
 			}

@@ -2,9 +2,14 @@ package org.baywright.analysis.proof;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
+import org.baywright.analysis.Variable;
 import org.baywright.analysis.sat.Answer;
 import org.baywright.analysis.sat.SatSolver;
 import org.baywright.model.IndexSet;
@@ -21,6 +26,8 @@ public final class Encoding {
 	private final int[] verdicts;
 	private final int[] bodies;
 	private final int[] switches;
+	/** For a sign and a verdict a literal for "the verdict stands, and rests on the sign". */
+	private final Map<List<Integer>, Integer> resting = new HashMap<>();
 	private int allKnown;
 	private int ended;
 
@@ -101,6 +108,51 @@ public final class Encoding {
 		return literal(program.lawFormulas.get(law).formula(), false);
 	}
 
+	/** Returns a literal for "in one of these ways all literals hold". */
+	int anyWay(List<int[]> ways) {
+		return Gates.or(solver, ways.stream().map(way -> Gates.and(solver, Arrays.stream(way).boxed().toList())).toList());
+	}
+
+	/** Returns whether the condition asks for a sign to be present. */
+	public static boolean isSignPresent(Program program, Formula.Known lit) {
+		return lit.var() >= 0 && program.variables.get(lit.var()).kind() == Variable.Kind.SIGN
+				&& lit.cells().equals(only(Variable.PRESENT));
+	}
+
+	/**
+	 * Returns a literal for "the sign is present, and a condition on it is part of what makes the branch fire", its own
+	 * or one of the branches that derive what it asks for.
+	 */
+	public int restsOn(int sign, int branch) {
+		return restsOn(sign, program.branches.get(branch).body(), new HashSet<>());
+	}
+
+	private int restsOn(int sign, Formula formula, Set<Integer> behind) {
+		List<Integer> ways = new ArrayList<>();
+		if (formula instanceof Formula.Known lit && lit.var() == sign && isSignPresent(program, lit)) {
+			return literal(lit, true);
+		} else if (formula instanceof Formula.Stands stands && stands.stands() && behind.add(stands.verdict())) {
+			boolean loop = program.strata.isLoop(program.strata.groups().get(program.strata.groupOf(stands.verdict())));
+			List<Integer> key = List.of(sign, stands.verdict());
+			Integer known = loop ? null : resting.get(key);
+			if (known == null) {
+				for (int b : program.derivedBy.get(stands.verdict())) {
+					ways.add(Gates.and(solver, List.of(bodies[b], restsOn(sign, program.branches.get(b).body(), behind))));
+				}
+				known = Gates.or(solver, ways);
+				resting.put(key, known);
+			}
+			behind.remove(stands.verdict());
+			return known;
+		} else if (formula instanceof Formula.All all) {
+			all.parts().forEach(part -> ways.add(restsOn(sign, part, behind)));
+		} else if (formula instanceof Formula.Any any) {
+			any.parts().forEach(
+					part -> ways.add(Gates.and(solver, List.of(literal(part, true), restsOn(sign, part, behind)))));
+		}
+		return Gates.or(solver, ways);
+	}
+
 	public int verdict(int verdict) {
 		return verdicts[verdict];
 	}
@@ -151,15 +203,11 @@ public final class Encoding {
 	}
 
 	/**
-	 * Returns the smallest set of rules with which, the given rule switched off, the assumptions cannot hold together;
-	 * empty if they can.
+	 * Returns the smallest set of rules with which, the given rule switched off, none of the ways is open: in none of
+	 * them all literals can hold together. Empty if one is, or a limit was reached.
 	 */
-	public Optional<List<Integer>> rulesBehind(int without, int... assumptions) {
-		List<Integer> hard = new ArrayList<>();
-		for (int literal : assumptions) {
-			hard.add(literal);
-		}
-		hard.add(-switches[without]);
+	public Optional<List<Integer>> rulesBehind(int without, List<int[]> ways) {
+		List<Integer> hard = new ArrayList<>(List.of(anyWay(ways), -switches[without]));
 		List<Integer> soft = new ArrayList<>();
 		for (int r = 0; r < switches.length; r++) {
 			if (r != without) {

@@ -1,7 +1,6 @@
 package org.baywright.analysis.proof;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -18,6 +17,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.Variable;
 import org.baywright.model.Condition;
 import org.baywright.model.Exclusive;
 import org.baywright.model.Family;
@@ -114,16 +114,17 @@ public final class Engine {
 	private void rememberLaws(RuleBase base) {
 		Map<Law, Footprint> prints = new IdentityHashMap<>();
 		Map<Law, Key> keys = new IdentityHashMap<>();
+		Map<Variable, Key> described = new HashMap<>();
 		for (Law law : base.laws()) {
 			Footprint print = Optional.ofNullable(lawPrints.get(law)).orElseGet(() -> Footprint.of(law));
 			prints.put(law, print);
-			keys.put(law, Optional.ofNullable(lawKeys.get(law)).orElseGet(() -> Key.of(print.text())));
+			keys.put(law, RuleMemory.bind(base, print, described)); // a test may have other values than before
 		}
 		lawPrints = prints;
 		lawKeys = keys;
 	}
 
-	/** Laws made up while cutting are not remembered. */
+	/** Laws made up while cutting are not remembered; they speak of traits alone. */
 	private Footprint printOf(Law law) {
 		Footprint print = lawPrints.get(law);
 		return print == null ? Footprint.of(law) : print;
@@ -136,7 +137,7 @@ public final class Engine {
 		sequence.add(common);
 		rules.forEach(rule -> sequence.add(memory.of(rule).key));
 		laws.forEach(law -> sequence.add(lawKeys.get(law)));
-		Key signature = Key.sequence(sequence, family + traits(base, family));
+		Key signature = Key.sequence(sequence, family + traits(base, family) + fitted(base, family));
 		FamilyParts before = families.get(family);
 		if (before != null && before.signature.equals(signature)) {
 			return before;
@@ -145,8 +146,10 @@ public final class Engine {
 				base.exclusives());
 		List<Component> parts = new ArrayList<>();
 		for (Draft draft : drafts) {
-			Key key = Key.of(draft.rules().stream().map(rule -> memory.of(rule).key).toList(),
-					usedTraits(base, family, draft) + texts(draft.laws()) + draft.exclusives());
+			List<Key> meanings = new ArrayList<>();
+			draft.rules().forEach(rule -> meanings.add(memory.of(rule).key));
+			draft.laws().forEach(law -> meanings.add(keyOf(law)));
+			Key key = Key.of(meanings, usedTraits(base, family, draft) + draft.exclusives());
 			Component part = known.get(key);
 			if (part == null) {
 				part = new Component(key, draft.rules().stream().map(Rule::name).toList());
@@ -159,10 +162,9 @@ public final class Engine {
 				new Draft(family, rules, laws, base.exclusives().stream().map(Exclusive::faults).toList()));
 	}
 
-	private String texts(Collection<Law> laws) {
-		StringBuilder text = new StringBuilder();
-		laws.forEach(law -> text.append(printOf(law).text()));
-		return text.toString();
+	private Key keyOf(Law law) {
+		Key key = lawKeys.get(law);
+		return key == null ? Key.of(printOf(law).text()) : key;
 	}
 
 	private static String traits(RuleBase base, String family) {
@@ -180,7 +182,11 @@ public final class Engine {
 		draft.laws().forEach(law -> printOf(law).traits().forEach(trait -> used.put(trait, "")));
 		used.replaceAll((name, unused) -> Optional.ofNullable(base.traitsOf(family).get(name))
 				.map(trait -> Meaning.text(trait.domain())).orElse("-"));
-		StringBuilder fitted = new StringBuilder(used.toString());
+		return used + fitted(base, family);
+	}
+
+	private static String fitted(RuleBase base, String family) {
+		StringBuilder fitted = new StringBuilder();
 		for (org.baywright.model.Module module : base.modules()) {
 			if (!module.families().isEmpty()) {
 				fitted.append(base.reaches(module.families(), family) ? '1' : '0');
@@ -227,7 +233,7 @@ public final class Engine {
 		}
 		Program program = draft.program(base);
 		Prover prover = new Prover(base, program, conflictLimit);
-		boolean sound = program.circle().isEmpty() && prover.isPossible();
+		boolean sound = !program.rules.isEmpty() && program.isStratified() && prover.isPossible();
 		for (Check check : checks) {
 			if (check instanceof ProofCheck<?> proof) {
 				part.put(proof, sound || proof.needsNoProgram() ? proof.examine(prover) : proof.nothing());

@@ -18,6 +18,7 @@ final class FamilyParts {
 	private final Map<Case, CaseResult> cases = new HashMap<>();
 	private final Draft whole;
 	private CaseRun run;
+	private RuleBase runFor;
 
 	FamilyParts(Key signature, List<Component> parts, List<Draft> drafts, Draft whole) {
 		this.signature = signature;
@@ -41,10 +42,12 @@ final class FamilyParts {
 		return drafts.get(parts.indexOf(part));
 	}
 
-	/** Runs a job; one that was run before is remembered. */
+	/** Runs a job; one that was run before is remembered. A job may also tell what no rule speaks of. */
 	CaseResult run(RuleBase base, Case job) {
-		if (run == null) {
+		if (run == null || !World.isSame(runFor, base)) {
 			run = new CaseRun(base, whole);
+			runFor = base;
+			cases.clear();
 		}
 		return cases.computeIfAbsent(job, run::run);
 	}

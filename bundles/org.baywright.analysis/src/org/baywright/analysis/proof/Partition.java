@@ -75,13 +75,16 @@ final class Partition {
 		}
 		List<Draft> drafts = new ArrayList<>(parts.values());
 		drafts.forEach(draft -> draft.rules().sort(Comparator.comparing(Rule::name)));
+		if (drafts.isEmpty() && !aboutTraits.isEmpty()) {
+			drafts.add(new Draft(family, new ArrayList<>(), new ArrayList<>(), new ArrayList<>()));
+		}
 		drafts.forEach(draft -> draft.laws().addAll(aboutTraits));
 		if (!tellEachOther(drafts)) {
 			drafts = new ArrayList<>(List.of(new Draft(family, new ArrayList<>(rules), laws,
 					exclusives.stream().map(Exclusive::faults).toList())));
 			drafts.get(0).rules().sort(Comparator.comparing(Rule::name));
 		}
-		drafts.removeIf(draft -> draft.rules().isEmpty());
+		drafts.removeIf(draft -> draft.rules().isEmpty() && draft.laws().isEmpty()); // laws alone may leave no vehicle
 		return drafts;
 	}
 

@@ -26,8 +26,9 @@ public final class Program {
 	 *
 	 * @param formula what always holds
 	 * @param number its number in {@link #laws}
+	 * @param line number of the source line that stands for all of it
 	 */
-	public record LawFormula(Formula formula, int number) {
+	public record LawFormula(Formula formula, int number, int line) {
 	}
 
 	public final String family;
@@ -136,13 +137,9 @@ public final class Program {
 		return variables.get(var).kind() == Variable.Kind.TRAIT;
 	}
 
-	/** Returns the verdicts on a circle through absence, in order of looking; empty if the rules are stratified. */
-	public List<Verdict> circle() {
-		List<Verdict> circle = new ArrayList<>();
-		for (int verdict : strata.circle()) {
-			circle.add(verdicts.get(verdict));
-		}
-		return circle;
+	/** Returns whether no verdict depends on its own absence. */
+	public boolean isStratified() {
+		return strata.circles().isEmpty();
 	}
 
 	/** What the rules derive from a situation. */

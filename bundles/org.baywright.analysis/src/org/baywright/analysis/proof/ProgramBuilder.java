@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 
 import org.baywright.model.Code;
 import org.baywright.model.CodeReading;
@@ -100,8 +101,11 @@ final class ProgramBuilder {
 		for (int i = 0; i < laws.size(); i++) {
 			Law law = laws.get(i);
 			Owner owner = new Owner("law", law.title(), law.span());
-			lawFormulas.add(new Program.LawFormula(new Formula.Any(
-					List.of(formula(law.when(), false, owner), formula(law.then(), true, owner))), i));
+			if (speaksOfWhatIsThere(law)) {
+				lawFormulas.add(new Program.LawFormula(new Formula.Any(
+						List.of(opposite(formula(law.when(), true, owner)), formula(law.then(), true, owner))), i,
+						line(owner, law.span())));
+			}
 		}
 		Owner elsewhere = new Owner("law", "", Span.NONE);
 		unquietConditions.forEach(condition -> unquiet.add(formula(condition, true, elsewhere)));
@@ -238,9 +242,6 @@ final class ProgramBuilder {
 	// ---- formulas ----------------------------------------------------------------------------------------------
 
 	private record Owner(String kind, String name, Span span) {
-		boolean isLaw() {
-			return kind.equals("law");
-		}
 	}
 
 	private void compile(int number, Rule rule) {
@@ -264,6 +265,31 @@ final class ProgramBuilder {
 			}
 			branches.add(new Branch(number, i, new Formula.All(body), List.copyOf(says), line));
 		}
+	}
+
+	/** A law that speaks of a module that vehicles of the family do not have does not bind them. */
+	private boolean speaksOfWhatIsThere(Law law) {
+		boolean[] there = { true };
+		Consumer<Condition> look = atom -> {
+			Variable variable = variableOf(atom);
+			boolean fitted = variable.kind() == Variable.Kind.MODULE || variable.kind() == Variable.Kind.CODE;
+			there[0] &= !fitted || numbers.containsKey(variable);
+		};
+		law.when().eachAtom(look);
+		law.then().eachAtom(look);
+		return there[0];
+	}
+
+	/** Returns what holds of the vehicle exactly when the formula does not. */
+	private Formula opposite(Formula formula) {
+		if (formula instanceof Formula.Known lit) {
+			return lit.var() < 0 ? Formula.TRUE : new Formula.Known(lit.var(), lit.cells().complement(cells.get(lit.var()).count()), lit.line());
+		} else if (formula instanceof Formula.All all) {
+			return new Formula.Any(all.parts().stream().map(this::opposite).toList());
+		} else if (formula instanceof Formula.Any any) {
+			return new Formula.All(any.parts().stream().map(this::opposite).toList());
+		}
+		throw new IllegalStateException("laws never speak of verdicts");
 	}
 
 	private static void flatten(Formula formula, List<Formula> into) {
@@ -296,10 +322,10 @@ final class ProgramBuilder {
 		}
 		Variable variable = variableOf(condition);
 		IndexSet values = valuesOf(condition, variable);
-		if (owner.isLaw() && !holds && !numbers.containsKey(variable)) {
-			return Formula.TRUE; // what the vehicle lacks is certainly not so
+		if (!holds && condition instanceof Condition.TraitIs && !numbers.containsKey(variable)) {
+			return Formula.TRUE; // a trait that the vehicle lacks has no value at all
 		}
-		IndexSet others = condition instanceof Condition.CodeIs is && !owner.isLaw() ? readOtherwise(is.reading())
+		IndexSet others = condition instanceof Condition.CodeIs is ? readOtherwise(is.reading())
 				: values.complement(Math.max(1, sizeOf(variable)));
 		Formula seen = known(variable, holds ? values : others, line);
 		if (condition instanceof Condition.Unexplained) {
@@ -327,7 +353,7 @@ final class ProgramBuilder {
 		});
 	}
 
-	private static void eachCondition(Rule rule, java.util.function.Consumer<Condition> use) {
+	private static void eachCondition(Rule rule, Consumer<Condition> use) {
 		rule.scope().where().ifPresent(use);
 		rule.given().forEach(use);
 	}

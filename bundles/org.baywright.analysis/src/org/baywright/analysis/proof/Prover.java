@@ -53,10 +53,6 @@ public final class Prover {
 		return program;
 	}
 
-	public Needs needs() {
-		return needs;
-	}
-
 	public Encoding encoding() {
 		if (encoding == null) {
 			encoding = new Encoding(program, conflictLimit, false);
@@ -177,9 +173,17 @@ public final class Prover {
 		return Arrays.stream(branches).map(encoding()::body).toArray();
 	}
 
-	/** Returns the smallest situation in which all branches fire. */
-	public Optional<Situation> smallest(int... branches) {
-		return witnesses().smallest(bodies(branches));
+	/**
+	 * Returns the smallest situation in which all branches fire and, if there are any ways, all literals of one of them
+	 * hold.
+	 */
+	public Optional<Situation> smallest(List<int[]> ways, int... branches) {
+		int[] goals = bodies(branches);
+		if (!ways.isEmpty()) {
+			goals = Arrays.copyOf(goals, goals.length + 1);
+			goals[branches.length] = encoding().anyWay(ways);
+		}
+		return witnesses().smallest(goals);
 	}
 
 	/** Returns the smallest situation with all of these literals of {@link #encoding()}. */

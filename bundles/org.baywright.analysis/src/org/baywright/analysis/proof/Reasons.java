@@ -29,26 +29,14 @@ public final class Reasons {
 		supported = new int[program.verdicts.size()];
 		forced = new int[program.verdicts.size()];
 		for (Program.LawFormula law : program.lawFormulas) {
-			int line = firstLine(law.formula());
-			if (line >= 0) {
-				solver.add(-switchOf(line), vehicle(law.formula()));
-			}
+			// a law is one statement, so that one switch turns all of it off
+			solver.add(-switchOf(law.line()), vehicle(law.formula()));
 		}
 		program.strata.groups().forEach(this::derive);
 	}
 
 	private int switchOf(int line) {
 		return switches.computeIfAbsent(line, key -> solver.newLiteral());
-	}
-
-	/** A law is one statement, so that one switch turns all of it off. */
-	private static int firstLine(Formula formula) {
-		if (formula instanceof Formula.Known known) {
-			return known.line();
-		}
-		List<Formula> parts = formula instanceof Formula.All all ? all.parts()
-				: formula instanceof Formula.Any any ? any.parts() : List.of();
-		return parts.stream().mapToInt(Reasons::firstLine).filter(line -> line >= 0).findFirst().orElse(-1);
 	}
 
 	private int vehicle(Formula formula) {

@@ -88,7 +88,8 @@ final class RuleMemory {
 		return byFamily;
 	}
 
-	private static Key bind(RuleBase base, Footprint print, Map<Variable, Key> described) {
+	/** Returns a key of what a rule or law means, together with everything that it can mean by what it speaks of. */
+	static Key bind(RuleBase base, Footprint print, Map<Variable, Key> described) {
 		List<Key> parts = new ArrayList<>(print.findings().size() + 1);
 		parts.add(Key.of(print.text()));
 		for (Variable finding : print.findings()) {

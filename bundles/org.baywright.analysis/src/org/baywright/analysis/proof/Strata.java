@@ -4,7 +4,11 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Order of derivation: the strongly connected groups of a dependency graph, what is needed first coming first. */
 public final class Strata {
@@ -43,22 +47,20 @@ public final class Strata {
 	}
 
 	/**
-	 * Returns a shortest circle that passes through a dependency on absence, as the nodes on it in order of looking;
-	 * empty if there is none.
+	 * Returns for each dependency on absence that lies on a circle a shortest circle through it, as the nodes on it in
+	 * order of looking; the last looks at the absence of the first. A circle through several of them comes once.
 	 */
-	public int[] circle() {
-		int[] best = {};
+	public List<int[]> circles() {
+		Map<Set<Integer>, int[]> byNodes = new LinkedHashMap<>();
 		for (int node = 0; node < edges.size(); node++) {
 			for (Edge edge : edges.get(node)) {
 				if (edge.onAbsence() && group[edge.to()] == group[node]) {
 					int[] path = path(edge.to(), node);
-					if (best.length == 0 || path.length < best.length) {
-						best = path;
-					}
+					byNodes.putIfAbsent(Arrays.stream(path).boxed().collect(Collectors.toSet()), path);
 				}
 			}
 		}
-		return best;
+		return List.copyOf(byNodes.values());
 	}
 
 	private int[] path(int from, int to) {

@@ -48,7 +48,7 @@ public final class Study {
 
 	/** See {@link org.baywright.analysis.Consultation#advise}. */
 	public Advice advise(List<Reading> readings, Listener listener) {
-		if (!program.circle().isEmpty()) {
+		if (!program.isStratified()) {
 			return new Advice("The rules go round in a circle, so nothing can be derived.", List.of(), List.of(),
 					List.of());
 		}

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.IntPredicate;
 
@@ -35,13 +36,34 @@ final class TraitLimits {
 		if (!tied) {
 			return Optional.of(List.of());
 		}
-		Law origin = draft.laws().get(0);
 		Program program = new Draft(draft.family(), List.of(), draft.laws(), List.of()).program(base);
 		Encoding encoding = new Encoding(program, Prover.CONFLICT_LIMIT, false);
-		return impossible(program, encoding, traits(program)).map(vehicles -> vehicles.stream()
-				.map(vehicle -> new Law(origin.title(), List.of(), vehicle, new Condition.Or(List.of(), origin.span()),
-						origin.span()))
+		Encoding lawless = Encoding.lawless(program, Prover.CONFLICT_LIMIT);
+		List<Integer> traits = traits(program);
+		return impossible(program, encoding, traits).map(vehicles -> vehicles.stream()
+				.map(cells -> new Law(titles(program, lawless, traits, cells), List.of(), vehicle(program, traits, cells),
+						new Condition.Or(List.of(), Span.NONE), Span.NONE))
 				.toList());
+	}
+
+	/** Names the laws that shut a vehicle out; all of them if the limit was reached on the way. */
+	private static String titles(Program program, Encoding lawless, List<Integer> traits, int[] cells) {
+		List<Integer> laws = new ArrayList<>();
+		for (int law = 0; law < program.lawFormulas.size(); law++) {
+			laws.add(lawless.law(law));
+		}
+		List<Integer> vehicle = new ArrayList<>();
+		for (int i = 0; i < cells.length; i++) {
+			vehicle.add(lawless.values.in(traits.get(i), Encoding.only(cells[i])));
+		}
+		List<Integer> needed = Minimal.conflict(lawless.solver, vehicle, laws).orElse(laws);
+		TreeSet<String> titles = new TreeSet<>();
+		for (int law = 0; law < laws.size(); law++) {
+			if (needed.contains(laws.get(law))) {
+				titles.add(program.laws.get(program.lawFormulas.get(law).number()).title());
+			}
+		}
+		return SourceLine.several(titles);
 	}
 
 	private static List<Integer> traits(Program program) {
@@ -55,15 +77,16 @@ final class TraitLimits {
 	}
 
 	/**
-	 * Returns the vehicles, as conditions on their traits, for which the assumptions cannot hold; empty if the traits
-	 * have too many combinations to walk through.
+	 * Returns the vehicles, as cells of their traits, for which the assumptions cannot hold; empty if the traits have too
+	 * many combinations to walk through.
 	 */
-	private static Optional<List<Condition>> impossible(Program program, Encoding encoding, List<Integer> traits, int... assumptions) {
+	private static Optional<List<int[]>> impossible(Program program, Encoding encoding, List<Integer> traits,
+			int... assumptions) {
 		long combinations = traits.stream().mapToLong(var -> program.cells.get(var).count()).reduce(1, (a, b) -> a * b);
 		if (combinations > MOST_COMBINATIONS) {
 			return Optional.empty();
 		}
-		List<Condition> found = new ArrayList<>();
+		List<int[]> found = new ArrayList<>();
 		int[] cells = new int[traits.size()];
 		for (long n = 0; n < combinations; n++) {
 			int[] all = java.util.Arrays.copyOf(assumptions, assumptions.length + cells.length);
@@ -71,7 +94,7 @@ final class TraitLimits {
 				all[assumptions.length + i] = encoding.values.in(traits.get(i), Encoding.only(cells[i]));
 			}
 			if (encoding.ask(all) == Answer.NO) {
-				found.add(vehicle(program, traits, cells));
+				found.add(cells.clone());
 			}
 			for (int i = 0; i < cells.length && ++cells[i] == program.cells.get(traits.get(i)).count(); i++) {
 				cells[i] = 0;
@@ -124,6 +147,8 @@ final class TraitLimits {
 		if (encoding.ask(encoding.allKnown(), -end) == Answer.NO) {
 			return Optional.of(List.of(new Condition.And(List.of(), Span.NONE)));
 		}
-		return impossible(program, encoding, traits(program), encoding.allKnown(), -end);
+		List<Integer> traits = traits(program);
+		return impossible(program, encoding, traits, encoding.allKnown(), -end)
+				.map(vehicles -> vehicles.stream().map(cells -> vehicle(program, traits, cells)).toList());
 	}
 }

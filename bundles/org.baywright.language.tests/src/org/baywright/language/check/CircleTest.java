@@ -112,4 +112,41 @@ class CircleTest {
 				""");
 		assertEquals("a", rules.text().substring(rules.only(Circle.class).span().offset()).substring(0, 1));
 	}
+
+	@Test
+	void severalCirclesAreAllTold() {
+		MarkedFindings.check(Circle.class, """
+				family osier
+				sign squeal
+				part belt { fault worn }
+				part pump { fault dry }
+				part pulley { fault bent }
+				part shaft { fault loose }
+				rule a { given squeal, pump.dry not suspected then suspects belt.worn }
+				//   ^ error circle: Whether pump.dry is suspected depends in a circle on its own absence, so that nothing can be proved; take a condition out of one of these: rule b, rule a.
+				//   core: line 10 (rule b decides on pump.dry), line 7 (rule a decides on belt.worn)
+				rule b { given squeal, belt.worn not suspected then suspects pump.dry }
+				rule c { given squeal, shaft.loose not suspected then suspects pulley.bent }
+				//   ^ error circle: Whether shaft.loose is suspected depends in a circle on its own absence, so that nothing can be proved; take a condition out of one of these: rule d, rule c.
+				//   core: line 14 (rule d decides on shaft.loose), line 11 (rule c decides on pulley.bent)
+				rule d { given squeal, pulley.bent not suspected then suspects shaft.loose }
+				""");
+	}
+
+	@Test
+	void throughTwoUnexplainedSigns() {
+		MarkedFindings.check(Circle.class, """
+				family osier
+				sign squeal
+				sign shake
+				part belt { fault worn }
+				part pump { fault dry }
+				test grip { results firm, loose }
+				test level { results full, low }
+				rule a { given squeal, shake unexplained run grip on loose : confirms belt.worn }
+				//   ^ error circle: Whether pump.dry is confirmed depends in a circle on its own absence, so that nothing can be proved; take a condition out of one of these: rule b, rule a.
+				//   core: line 11 (rule b decides on pump.dry), line 8 (rule a decides on belt.worn)
+				rule b { given shake, squeal unexplained run level on low : confirms pump.dry }
+				""");
+	}
 }

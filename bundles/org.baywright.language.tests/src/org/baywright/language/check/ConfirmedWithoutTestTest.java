@@ -49,4 +49,18 @@ class ConfirmedWithoutTestTest {
 				rule a { given oil_lamp then suspects sensor.broken }
 				""");
 	}
+
+	@Test
+	void notTurnsAndIntoOr() {
+		MarkedFindings.check(ConfirmedWithoutTest.class, """
+				family tarn
+				sign hot
+				part radiator { fault leaking }
+				part hose { fault split }
+				test level { results full, low }
+				rule a { given hot, not (level is full and hot absent) then confirms radiator.leaking }
+				//                                                                   ^^^^^^^^^^^^^^^^ warning confirmed-without-test: Rule a confirms radiator.leaking (leaking) without a test; add the test that proves it, or let the rule suspect it.
+				rule b { given hot, not (level is full or hot absent) then confirms hose.split }
+				""");
+	}
 }

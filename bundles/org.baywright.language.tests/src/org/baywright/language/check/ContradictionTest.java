@@ -133,4 +133,41 @@ class ContradictionTest {
 		assertEquals(List.of("contradiction:hub.worn/a/b", "contradiction:hub.worn/a/c"),
 				rules.of(Contradiction.class).stream().map(Finding::id).toList());
 	}
+
+	@Test
+	void eachTwoRulesOnceThoughBothSayBoth() {
+		MarkedFindings.check(Contradiction.class, """
+				family tarn
+				sign hot
+				part radiator { fault leaking }
+				test level { results full, low }
+				test colour { results clear, rusty }
+				test smell { results none, sweet }
+				rule a { given hot run level on low : confirms radiator.leaking on full : clears radiator.leaking }
+				//                           ^^^^^^ error contradiction: Rule a confirms radiator.leaking (leaking) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: tarn; hot; colour: clear; level: low; smell: sweet
+				//   also: line 11 (rule b, on clear)
+				rule b { given hot, smell is sweet run colour on rusty : confirms radiator.leaking on clear : clears radiator.leaking }
+				""");
+	}
+
+	@Test
+	void theFamilyThatShowsItWithFewestFindings() {
+		MarkedFindings.check(Contradiction.class, """
+				family tarn
+				family heron
+				sign hot
+				part radiator { fault leaking }
+				part pump { fault dry }
+				test level { results full, low }
+				test colour { results clear, rusty }
+				rule first { for tarn given hot, level is low then suspects pump.dry }
+				rule second { for heron given hot then suspects pump.dry }
+				rule a { given pump.dry suspected then confirms radiator.leaking }
+				//                                ^^^^ error contradiction: Rule a confirms radiator.leaking (leaking) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: heron; hot; colour: clear
+				//   also: line 14 (rule b, on clear)
+				rule b { given hot run colour on clear : clears radiator.leaking }
+				""");
+	}
 }

@@ -27,7 +27,7 @@ class DeadRuleTest {
 				part battery { fault flat }
 				test rest { measures V 0 .. 18 step 0.1 }
 				rule a {
-				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true.
+				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects battery.flat.
 				//   core: line 9 (rule a), line 10 (rule a)
 				  given no_crank,
 				    rest at_least 12.4 V,
@@ -62,7 +62,7 @@ class DeadRuleTest {
 				  on below 6 V     : suspects battery.open_cell
 				  on 6 V .. 11.9 V : suspects battery.flat
 				  on at_least 12 V : clears battery.flat
-				//^^^^^^^^^^^^^^^^ warning dead-rule: The outcome "on at_least 12 V" of rule a can never be reached.
+				//^^^^^^^^^^^^^^^^ warning dead-rule: The outcome "on at_least 12 V" of rule a can never be reached. So nothing ever clears battery.flat.
 				//   core: line 6 (rule a), line 10 (rule a)
 				}
 				""");
@@ -79,14 +79,14 @@ class DeadRuleTest {
 				test drop { results high, low }
 				law "Petrol vans have no lamp" : never engine is petrol and lamp is lit
 				rule first {
-				//   ^^^^^ warning dead-rule: Rule first can never fire: what it asks for cannot all be true.
+				//   ^^^^^ warning dead-rule: Rule first can never fire: what it asks for cannot all be true. So nothing ever suspects glow.stuck.
 				//   core: line 10 (rule first), line 11 (rule first), line 6 (law: Petrol vans have no lamp)
 				  for tarn where engine is petrol
 				  given lamp is lit
 				  then suspects glow.stuck
 				}
 				rule second {
-				//   ^^^^^^ warning dead-rule: Rule second can never fire: what it asks for cannot all be true.
+				//   ^^^^^^ warning dead-rule: Rule second can never fire: what it asks for cannot all be true. So nothing ever confirms glow.stuck.
 				//   core: line 17 (rule second), line 6 (law: Petrol vans have no lamp), line 10 (rule first), line 11 (rule first)
 				  given glow.stuck suspected
 				  run drop
@@ -141,5 +141,94 @@ class DeadRuleTest {
 				rule fine { given ecm silent, low missing then suspects glow.stuck }
 				""");
 		Cores.assertMinimal(rules, rules.only(DeadRule.class), Map.of());
+	}
+
+	@Test
+	void aMissingCodeIsNoLawsNotPresent() {
+		MarkedFindings.check(DeadRule.class, """
+				family tarn
+				module ecm
+				code low on ecm = raw "1"
+				sign hot
+				part radiator { fault leaking }
+				law "Whoever reads no code sees no heat" : when low not present then hot absent
+				rule a { given hot, ecm silent then suspects radiator.leaking }
+				""");
+	}
+
+	@Test
+	void eachFamilyIsToldItsOwnReason() {
+		MarkedFindings.check(DeadRule.class, """
+				family tarn
+				family heron
+				sign hot
+				part radiator { fault leaking }
+				test level { results full, low }
+				law "Level of the Tarn" for tarn : never level is low
+				law "Level of the Heron" for heron : when hot then level is full
+				rule a {
+				//   ^ warning dead-rule: Rule a can never fire in family heron: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
+				//   core: line 13 (rule a), line 7 (law: Level of the Heron)
+				//   ^ warning dead-rule: Rule a can never fire in family tarn: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
+				//   core: line 13 (rule a), line 6 (law: Level of the Tarn)
+				  given hot, level is low
+				  then suspects radiator.leaking
+				}
+				""");
+	}
+
+	@Test
+	void isNotHoldsWhereTheFamilyLacksTheTrait() {
+		MarkedFindings.check(DeadRule.class, """
+				family tarn { trait engine : diesel, petrol }
+				family heron
+				sign hot
+				part radiator { fault leaking }
+				rule a { given hot, engine is not diesel, engine is not petrol then suspects radiator.leaking }
+				""");
+	}
+
+	@Test
+	void notAbsentIsPresentAndNotPresentIsNot() {
+		MarkedFindings.check(DeadRule.class, """
+				family tarn
+				sign hot
+				sign wet
+				part radiator { fault leaking }
+				part hose { fault split }
+				test level { results full, low }
+				test look { results dry, damp }
+				test smell { results none, sweet }
+				rule a { given hot or not wet run level on low : confirms radiator.leaking }
+				rule b { given wet unexplained, radiator.leaking confirmed run look on damp : refers "the body shop" }
+				rule c { given not (wet absent) run smell on sweet : confirms hose.split }
+				rule d { given wet unexplained, hose.split confirmed run level on low : refers "the body shop" }
+				//   ^ warning dead-rule: Rule d can never fire: what it asks for cannot all be true.
+				//   core: line 12 (rule d), line 11 (rule c)
+				""");
+	}
+
+	@Test
+	void theReasonNamesTheLawsThatMatter() {
+		MarkedFindings.check(DeadRule.class, """
+				family osier { trait engine : diesel, petrol  trait gears : manual, automatic }
+				sign hot
+				sign rattle
+				sign smoke
+				part radiator { fault leaking }
+				test level { results full, low }
+				law "A rattle needs a gear lever" : when rattle then gears is manual
+				law "Petrol engines smoke" : when engine is petrol then smoke
+				law "Nothing that smokes is petrol" : when smoke then engine is diesel
+				rule a {
+				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
+				//   core: line 13 (rule a), line 9 (law: Nothing that smokes is petrol), line 8 (law: Petrol engines smoke)
+				  for osier where engine is petrol
+				  given hot
+				  run level
+				  on low : suspects radiator.leaking
+				}
+				rule b { given rattle, smoke then proves nothing }
+				""");
 	}
 }

@@ -89,4 +89,20 @@ class DuplicateRuleTest {
 				repair r { fixes radiator.leaking steps "Replace it." verify { repeat what confirmed } }
 				""");
 	}
+
+	@Test
+	void rulesWhoseSpeakingOutcomesAreAllDeadAreNoTwins() {
+		MarkedFindings.check(DuplicateRule.class, """
+				family osier
+				sign hot
+				sign cold
+				part radiator { fault leaking }
+				test level { results full, low }
+				test noise { results quiet, loud }
+				law "A radiator on this van is never seen low" : never level is low
+				law "Nor is it ever loud" : never noise is loud
+				rule a { given hot run level on low : confirms radiator.leaking on full : proves nothing }
+				rule b { given cold run noise on loud : confirms radiator.leaking on quiet : proves nothing }
+				""");
+	}
 }

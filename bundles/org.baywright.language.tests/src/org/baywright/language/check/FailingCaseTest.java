@@ -141,4 +141,20 @@ class FailingCaseTest {
 				//   also: line 8 (rule a fired)
 				""");
 	}
+
+	@Test
+	void aReferralOnTopOfTheCause() {
+		MarkedFindings.check(FailingCase.class, """
+				family tarn
+				sign no_crank
+				sign click
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				rule a { given click run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
+				rule b { given no_crank unexplained then refers "the starter specialist" }
+				case "Job" { on tarn found no_crank, click, rest 11 V was battery.flat }
+				//   ^^^^^ error failing-case: Case "Job" fails: the rules find the cause, and refer the job as well.
+				//   also: line 6 (rule a fired), line 7 (rule b fired)
+				""");
+	}
 }

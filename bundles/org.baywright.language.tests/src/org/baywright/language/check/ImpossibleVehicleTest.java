@@ -69,4 +69,34 @@ class ImpossibleVehicleTest {
 				""");
 		Cores.assertMinimal(rules, rules.only(ImpossibleVehicle.class), Map.of());
 	}
+
+	@Test
+	void aLawOnAModuleThatTheFamilyLacksDoesNotBindIt() {
+		MarkedFindings.check(ImpossibleVehicle.class, """
+				family tarn
+				family heron
+				module ecm on tarn
+				code low on ecm = raw "1"
+				sign hot
+				part radiator { fault leaking }
+				law "Hot engines answer" : when hot then ecm answers
+				law "Somebody always complains" : never hot absent
+				rule a { given hot then suspects radiator.leaking }
+				""");
+	}
+
+	@Test
+	void lawsThatNoRuleComesNear() {
+		MarkedFindings.check(ImpossibleVehicle.class, """
+				family tarn
+				sign hot
+				sign wet
+				part radiator { fault leaking }
+				law "Always wet" : never wet absent
+				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever fire; correct one of them.
+				//   core: line 5 (law: Always wet), line 8 (law: Never wet)
+				law "Never wet" : never wet
+				rule a { given hot then suspects radiator.leaking }
+				""");
+	}
 }

@@ -147,4 +147,41 @@ class RedundantRuleTest {
 				//   core: line 6 (rule a)
 				""");
 	}
+
+	@Test
+	void inAFamilyWhereItOnlyProvesNothing() {
+		MarkedFindings.check(RedundantRule.class, """
+				family tarn
+				family heron
+				sign hot
+				sign smell
+				part radiator { fault leaking }
+				test level { results full, low }
+				law "The Heron has a sealed radiator" for heron : never level is low
+				rule lost { given hot run level on low : confirms radiator.leaking on full : proves nothing }
+				rule smells { given hot, smell run level on low : confirms radiator.leaking on full : proves nothing }
+				//   ^^^^^^ warning redundant-rule: Rule smells adds nothing: whenever it fires, rule lost already says the same.
+				//   core: line 8 (rule lost)
+				""");
+	}
+
+	@Test
+	void oneSetOfRulesForAllThatItSays() {
+		MarkedFindings.check(RedundantRule.class, """
+				family tarn
+				sign hot
+				part radiator { fault leaking }
+				part hose { fault split }
+				test level { results full, low }
+				test look { results dry, damp }
+				rule a { given hot run level on low : suspects radiator.leaking }
+				//   ^ warning redundant-rule: Rule a adds nothing: whenever it fires, rule b already says the same.
+				//   core: line 10 (rule b)
+				rule b { given hot run level on low : suspects hose.split suspects radiator.leaking }
+				rule c { given hot, look is damp run level on low : suspects hose.split suspects radiator.leaking }
+				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rule b already says the same.
+				//   core: line 10 (rule b)
+				rule d { given hot, look is dry then suspects hose.split }
+				""");
+	}
 }

@@ -56,4 +56,17 @@ class StaleAcceptanceTest {
 		assertEquals("An error cannot be accepted; put it right.", rules.only(StaleAcceptance.class).message());
 		assertTrue(rules.report().hasErrors());
 	}
+
+	@Test
+	void whereNotAllIsProvedNothingIsGone() {
+		MarkedFindings.check(StaleAcceptance.class, """
+				family tarn
+				sign squeal
+				part belt { fault worn }
+				part pump { fault dry }
+				rule a { given squeal, pump.dry not suspected then suspects belt.worn }
+				rule b { given squeal, belt.worn not suspected then suspects pump.dry }
+				accept "dead-rule:b@00000000" because "The van is still to come."
+				""");
+	}
 }

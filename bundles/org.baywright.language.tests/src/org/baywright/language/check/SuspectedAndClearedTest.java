@@ -86,4 +86,22 @@ class SuspectedAndClearedTest {
 				""");
 		assertShows(rules, rules.only(SuspectedAndCleared.class), "hub.worn", "a", "b", "c");
 	}
+
+	@Test
+	void goingRoundAddsNothingWhateverTheRulesAreCalled() {
+		MarkedFindings.check(SuspectedAndCleared.class, """
+				family tarn
+				sign hot
+				part pump { fault dry }
+				part belt { fault worn }
+				test level { results full, low }
+				test grip { results firm, loose }
+				test noise { results quiet, loud }
+				test smell { results none, sweet }
+				rule a { given hot run level on low : suspects pump.dry }
+				rule b { given pump.dry suspected run grip on loose : suspects belt.worn }
+				rule c { given belt.worn suspected run noise on loud : suspects pump.dry }
+				rule d { given pump.dry suspected run smell on none : clears belt.worn }
+				""");
+	}
 }

@@ -66,4 +66,23 @@ class TwoEndsTest {
 				seen -> Replay.refers(seen, "the hose maker") && Replay.refers(seen, "the pump specialist"));
 		assertTrue(result.fired().contains("a"), result::toString);
 	}
+
+	@Test
+	void aSuspicionThatHasTwoPossibleSigns() {
+		MarkedFindings.check(TwoEnds.class, """
+				family heron
+				sign heavy "Steering is heavy"
+				sign noisy "Steering is noisy"
+				part steering { fault leak }
+				test fluid { results full, low }
+				test noise { results quiet, loud }
+				rule a { given heavy then suspects steering.leak }
+				rule b { given noisy then suspects steering.leak }
+				rule c { given steering.leak suspected run fluid on low : confirms steering.leak }
+				rule d { given heavy run noise on loud : refers "the pump specialist" }
+				//                             ^^^^^^^ warning two-ends: Rule d refers the job to the pump specialist and rule c brings the same complaint to another end in the same situation; let the one that refers ask that the sign is unexplained.
+				//   witness: heron; Steering is heavy; fluid: low; noise: loud
+				//   also: line 9 (rule c, on low)
+				""");
+	}
 }

@@ -34,7 +34,6 @@ class UnfoundFaultTest {
 				family tarn
 				sign hum
 				part hub { fault worn }
-				//               ^^^^ warning unfound-fault: No rule can ever confirm hub.worn (worn); write a rule that confirms it by a test.
 				test play { results none, felt }
 				rule a { given hum, play is none run play on felt : confirms hub.worn }
 				""");

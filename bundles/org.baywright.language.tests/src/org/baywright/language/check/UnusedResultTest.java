@@ -85,4 +85,20 @@ class UnusedResultTest {
 				repair renew { fixes battery.worn steps "Renew it." verify { repeat road expect good } }
 				""");
 	}
+
+	@Test
+	void notAUsesTheOthersAndAnOutcomeForAllUsesAll() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign hot
+				part radiator { fault leaking }
+				test level { results full, low }
+				test smell { results none, sweet, burnt }
+				//   ^^^^^ warning unused-result: No rule uses the result none of test smell; say what it proves, or that it proves nothing.
+				test noise { results quiet, loud }
+				//   ^^^^^ warning unused-result: No rule uses test noise; write a rule for it, or take it out.
+				rule a { given hot, not (smell is none) run level on full, low : suspects radiator.leaking }
+				rule b { for tarn except tarn given hot run noise on loud : suspects radiator.leaking on quiet : proves nothing }
+				""");
+	}
 }

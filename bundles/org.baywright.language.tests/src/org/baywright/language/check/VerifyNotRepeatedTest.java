@@ -103,4 +103,19 @@ class VerifyNotRepeatedTest {
 				//   also: line 7 (rule a confirms it), line 8 (rule b confirms it)
 				""");
 	}
+
+	@Test
+	void aDeadRuleConfirmsNothing() {
+		MarkedFindings.check(VerifyNotRepeated.class, """
+				family tarn
+				sign hot
+				part radiator { fault leaking }
+				test level { results full, low }
+				test smell { results none, sweet }
+				law "Nothing smells here" : never smell is sweet
+				rule a { given hot run level on low : confirms radiator.leaking }
+				rule b { given hot run smell on sweet : confirms radiator.leaking }
+				repair r { fixes radiator.leaking steps "Replace it." verify { repeat level expect full } }
+				""");
+	}
 }
