@@ -50,7 +50,7 @@ final class Command {
 	}
 
 	/** Returns the words that start the command, for a shell. */
-	private String line(String... args) {
+	String line(String... args) {
 		List<String> words = new ArrayList<>(before);
 		words.addAll(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UseSerialGC",
 				"-XX:TieredStopAtLevel=1", "-Xshare:auto", "-cp", classPath(), "org.baywright.cli.Main"));

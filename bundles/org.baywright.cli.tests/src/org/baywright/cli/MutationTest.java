@@ -97,6 +97,7 @@ class MutationTest {
 		TestFiles.copy(TestFiles.own("projects/van"), folder.resolve("van"));
 		assertEquals(ExitCode.FINE, new Runs(folder).run("pack", "van").code());
 		byte[] whole = Files.readAllBytes(folder.resolve("van.baypack"));
+		String shown = new Runs(folder).run("show", "van.baypack", "--rules").out();
 		Random random = new Random(SEED);
 		List<String> failures = new ArrayList<>();
 		for (int i = 0; i < MUTATIONS && failures.size() < 3; i++) {
@@ -108,7 +109,9 @@ class MutationTest {
 			Files.write(folder.resolve("x.baypack"), damaged);
 			for (String[] args : new String[][] { { "show", "x.baypack", "--rules" }, { "verify", "x.baypack" } }) {
 				Runs.Result result = new Runs(folder).run(args);
-				if (result.code() == ExitCode.INTERNAL || result.code() == ExitCode.FINE && !java.util.Arrays.equals(whole, damaged)) {
+				// damage around the entries shows nothing wrong; verify tells it
+				boolean right = args[0].equals("show") ? result.out().equals(shown) : java.util.Arrays.equals(whole, damaged);
+				if (result.code() == ExitCode.INTERNAL || result.code() == ExitCode.FINE && !right) {
 					failures.add(String.join(" ", args) + " at " + i + ": " + result.code() + " "
 							+ new String(result.err().getBytes(StandardCharsets.UTF_8), StandardCharsets.UTF_8).lines().limit(6).toList());
 				}

@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
@@ -183,6 +184,43 @@ class ProcessTest extends ProcessFixture {
 		assertEquals(ExitCode.FILES, result.code());
 		assertHas(result.err(), "/dev/full");
 		assertHas(result.err(), "No space left");
+	}
+
+	/** Runs on a disk with so much room left, which holds the project; what it holds in the end lies in the folder "after". */
+	private Runs.Result onFullDisk(int roomKilobytes, String[] under, String prepare, String... args) throws IOException, InterruptedException {
+		String[] words = { "unshare", isRoot() ? "-m" : "-rm", "bash", "-c", "mount -t tmpfs -o size=256k tmpfs disk && cp -r van disk && cd disk && "
+				+ prepare + " && { dd if=/dev/zero of=filler bs=1k 2>/dev/null; truncate -s -" + roomKilobytes
+				+ "k filler; \"$@\"; status=$?; rm filler; cp -a . ../after; exit $status; }", "bash" };
+		shell("mkdir disk after && " + words[0] + " " + words[1] + " mount -t tmpfs tmpfs disk");
+		return new Command(folder).under(words).under(under).run(args);
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "0, pack van --sheet van.html, van.baypack", "24, pack van --sheet van.html, van.html", "0, tidy van, van/van.bay" })
+	void aFullDiskLeavesWhatWasThere(int room, String line, String file) throws IOException, InterruptedException {
+		Path rules = folder.resolve("van/van.bay");
+		Files.writeString(rules, Files.readString(rules) + "\n\n\n");
+		Runs.Result result = onFullDisk(room, new String[0], "cp van/van.bay van.baypack && cp van/van.bay van.html", line.split(" "));
+		assertEquals(ExitCode.FILES, result.code(), result.out() + result.err());
+		assertHas(result.err(), "disk/" + file + " ");
+		assertHas(result.err(), "No space left on device");
+		assertEquals(Files.readString(rules), Files.readString(folder.resolve("after").resolve(file)));
+		try (Stream<Path> files = Files.walk(folder.resolve("after"))) {
+			assertEquals(List.of(), files.filter(left -> left.toString().endsWith(".part")).toList());
+		}
+	}
+
+	/** A file that only its owner could replace is written over, which needs no more room than to replace it. */
+	@Test
+	void aFileOfSomebodyElseIsNotLostOnAFullDisk() throws IOException, InterruptedException {
+		assumeTrue(isRoot(), "only root can give a file away");
+		Runs.Result result = onFullDisk(28, new String[] { "setpriv", "--bounding-set", "-chown", "--inh-caps", "-chown" },
+				"echo old > van.baypack && chown " + NOBODY + " van.baypack", "pack", "van");
+		assertEquals(ExitCode.FINE, result.code(), result.out() + result.err());
+		Path written = folder.resolve("after/van.baypack");
+		assertEquals(NOBODY, Files.getAttribute(written, "unix:uid"));
+		assertEquals(ExitCode.FINE, run("pack", "van").code());
+		assertArrayEquals(Files.readAllBytes(folder.resolve("van.baypack")), Files.readAllBytes(written));
 	}
 
 	@Test

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -18,14 +19,16 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The start script, with a Java that only tells how it was started. */
+/** The start script, mostly with a Java that only tells how it was started. */
 class StartScriptTest {
 
 	@TempDir
 	private Path folder;
+	private Path work;
 
 	@BeforeEach
 	void layOut() throws IOException {
+		work = folder;
 		Path releng = Files.createDirectories(folder.resolve("releng"));
 		for (String script : new String[] { "baywright", "common.sh" }) {
 			Files.copy(TestFiles.root().resolve("releng").resolve(script), releng.resolve(script));
@@ -46,7 +49,7 @@ class StartScriptTest {
 	private String run(String locale, String... args) throws IOException, InterruptedException {
 		List<String> words = new ArrayList<>(List.of("bash", folder.resolve("releng/baywright").toString()));
 		words.addAll(List.of(args));
-		ProcessBuilder builder = new ProcessBuilder(words).redirectErrorStream(true);
+		ProcessBuilder builder = new ProcessBuilder(words).directory(work.toFile()).redirectErrorStream(true);
 		builder.environment().keySet().removeIf(name -> name.startsWith("LC_") || name.equals("LANG") || name.equals("LANGUAGE"));
 		if (locale != null) {
 			builder.environment().put("LANG", locale);
@@ -64,6 +67,28 @@ class StartScriptTest {
 	@CsvSource({ ",C.UTF-8", "C,C.UTF-8", "POSIX,C.UTF-8", "C.UTF-8,''", "C.utf8,''" })
 	void namesOfFilesAreReadWithoutALocaleToo(String locale, String wanted) throws IOException, InterruptedException {
 		assertTrue(run(locale, "check", "x").contains("started LC_ALL=" + wanted + " "), () -> "locale " + locale);
+	}
+
+	/** The real command line, started by the script. */
+	@Test
+	void umlautsInNamesOfFilesNeedNoLocale() throws IOException, InterruptedException {
+		script("java/bin/java", "while [[ $1 != org.baywright.cli.Main ]]; do shift; done\nshift\nexec "
+				+ new Command(folder).shell("\"$@\"").line());
+		List<String> locales = List.of("C", "C.UTF-8");
+		for (String locale : locales) {
+			work = Files.createDirectories(folder.resolve(locale));
+			TestFiles.copy(TestFiles.own("projects/van"), work.resolve("Pr\u00fcfstand"));
+			Path rules = work.resolve("Pr\u00fcfstand/L\u00e4rm.bay");
+			Files.move(work.resolve("Pr\u00fcfstand/van.bay"), rules);
+			Files.writeString(rules, Files.readString(rules) + "\n\n\n");
+			assertEquals("Pr\u00fcfstand/L\u00e4rm.bay\n3 files: 1 laid out anew, 0 left because of errors.\n", run(locale, "tidy", "Pr\u00fcfstand"));
+			assertTrue(run(locale, "check", "Pr\u00fcfstand").startsWith("Pr\u00fcfstand: Nothing stands against these rules"));
+			String told = run(locale, "pack", "Pr\u00fcfstand", "-o", "\u00fc.baypack", "--sheet", "\u00fc.html");
+			assertTrue(told.contains("Wrote \u00fc.baypack"), told);
+		}
+		for (String file : List.of("\u00fc.baypack", "\u00fc.html", "Pr\u00fcfstand/L\u00e4rm.bay")) {
+			assertArrayEquals(Files.readAllBytes(folder.resolve("C").resolve(file)), Files.readAllBytes(folder.resolve("C.UTF-8").resolve(file)), file);
+		}
 	}
 
 	/** A program that goes on writing to a pipe whose reader has found what it sought is ended, and that is no answer. */

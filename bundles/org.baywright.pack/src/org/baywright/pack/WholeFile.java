@@ -86,7 +86,8 @@ public final class WholeFile {
 				sync(folder);
 			} else {
 				// only its owner could give a new file to the owner of the old one
-				put(whole, content, StandardOpenOption.TRUNCATE_EXISTING);
+				Files.delete(aside); // where the disk is almost full its room is needed
+				overwrite(whole, content);
 			}
 			return true;
 		} catch (FileSystemException e) {
@@ -132,6 +133,16 @@ public final class WholeFile {
 				channel.write(rest);
 			}
 			channel.force(true);
+		}
+	}
+
+	private static void overwrite(Path file, byte[] content) throws IOException {
+		byte[] old = Files.readAllBytes(file);
+		try {
+			put(file, content, StandardOpenOption.TRUNCATE_EXISTING);
+		} catch (IOException e) {
+			put(file, old, StandardOpenOption.TRUNCATE_EXISTING);
+			throw e;
 		}
 	}
 
