@@ -293,7 +293,8 @@ final class Drive {
 		});
 		check("menus", this::menus);
 		check("preferences: every page", this::preferences);
-		new Entries(hands, this::ready, this::note).menus(DRIVEN_ELSEWHERE, Path.of(System.getProperty("drive.menus")));
+		new Entries(hands, this::ready, this::note).menus(entry -> !DRIVEN_ELSEWHERE.contains(entry) && !ON_FILES.contains(entry), list());
+		new Entries(hands, this::readyInTree, this::note).menus(ON_FILES::contains, list());
 		for (String view : List.of("Findings", "Picture", "Tests and faults", "Finished jobs", "Bench")) {
 			check("tool bar of " + view, () -> {
 				ready();
@@ -383,10 +384,17 @@ final class Drive {
 
 	/** Entries that end or restart the product; they have cases of their own. */
 	private static final List<String> DRIVEN_ELSEWHERE = List.of("File > Exit", "File > Restart");
+	/** Entries about the file that is chosen in the tree. */
+	private static final List<String> ON_FILES = List.of("File > Rename...", "File > Refresh");
+
+	private static Path list() {
+		return Path.of(System.getProperty("drive.menus"));
+	}
 
 	/** An editor with some selected text that is not saved, and something to redo, whatever was closed before. */
 	private void ready() {
 		hands.alone();
+		hands.look(Widget.class, widget -> Hands.label(widget).equals("Go to the workbench")).ifPresent(hands::click);
 		if (hands.look(CTabItem.class, tab -> tab.getText().replace("*", "").equals("rules.bay")).isEmpty()) {
 			Tree tree = hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
 			TreeItem project = hands.item(tree, text -> text.equals("first-walk"));
@@ -404,6 +412,13 @@ final class Drive {
 		hands.key("Left", "Right");
 		hands.type("x");
 		hands.key("ctrl+z", "shift+Home");
+	}
+
+	/** As {@link #ready}, with the keyboard on a file in the tree. */
+	private void readyInTree() {
+		ready();
+		Tree tree = hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
+		hands.click(hands.item(tree, text -> text.equals("rules.bay")));
 	}
 
 	/** Each page shows something and says no error. */
@@ -437,7 +452,7 @@ final class Drive {
 	}
 
 	private void agreed(java.util.Collection<String> found, String below) throws IOException {
-		List<String> agreed = Files.readAllLines(Path.of(System.getProperty("drive.menus"))).stream()
+		List<String> agreed = Files.readAllLines(list()).stream()
 				.filter(entry -> entry.startsWith("Preferences > ") == below.equals("Preferences")).toList();
 		List<String> odd = new ArrayList<>();
 		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));

@@ -3,9 +3,9 @@ package drive;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.dnd.Clipboard;
@@ -35,10 +35,10 @@ final class Entries {
 		this.note = note;
 	}
 
-	/** Chooses all entries of a list but some. */
-	void menus(List<String> but, Path list) throws IOException {
+	/** Chooses some entries of a list. */
+	void menus(Predicate<String> which, Path list) throws IOException {
 		for (String entry : Files.readAllLines(list)) {
-			if (!but.contains(entry) && !entry.startsWith("Preferences > ")) {
+			if (which.test(entry) && !entry.startsWith("Preferences > ")) {
 				String[] path = entry.split(" > ");
 				attempt("menu " + entry, 60, () -> hands.menu(path));
 			}

@@ -119,9 +119,10 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		MenuManager show = new MenuManager(AppMessages.ShowMenu, "show");
 		show.add(ContributionItemFactory.VIEWS_SHORTLIST.create(window));
 		menu.add(show);
-		IWorkbenchAction reset = action(ActionFactory.RESET_PERSPECTIVE);
-		reset.setText(AppMessages.ResetViews);
-		menu.add(reset);
+		CommandContributionItemParameter reset = new CommandContributionItemParameter(window, null,
+				IWorkbenchCommandConstants.WINDOW_RESET_PERSPECTIVE, CommandContributionItem.STYLE_PUSH);
+		reset.label = AppMessages.ResetViews;
+		menu.add(new CommandContributionItem(reset));
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.MAXIMIZE));
 		menu.add(action(ActionFactory.BACKWARD_HISTORY));
