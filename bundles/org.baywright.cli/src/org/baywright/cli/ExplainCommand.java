@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.Kinds;
 import org.baywright.analysis.RuleCheck;
@@ -57,8 +58,9 @@ final class ExplainCommand implements Callable<Integer> {
 		Optional<RuleCheck> about = Kinds.get(id);
 		Optional<String> page = HelpPages.page(id);
 		if (about.isEmpty() && page.isEmpty()) {
+			List<String> known = Stream.concat(Checks.ids().stream(), HelpPages.problems().stream()).sorted().toList();
 			throw new CommandException(ExitCode.USAGE, "There is no help on " + id + ". "
-					+ Guess.advice(id, Checks.ids(), "The checks are: " + String.join(", ", Checks.ids()) + "."));
+					+ Guess.advice(id, known, "The checks are: " + String.join(", ", Checks.ids()) + "."));
 		}
 		if (form == Form.JSON && about.isPresent()) {
 			session.out().print(JsonReport.kinds(List.of(about.get()), kind -> page.orElse("")));
@@ -81,5 +83,7 @@ final class ExplainCommand implements Callable<Integer> {
 			out.println(session.style().of(about.severity(), String.format(Locale.ROOT, "%-8s", about.severity().name()
 					.toLowerCase(Locale.ROOT))) + String.format(Locale.ROOT, "%-" + (width + 2) + "s", about.id()) + about.summary());
 		}
+		out.println();
+		out.println("Problems of a text: " + String.join(", ", HelpPages.problems()) + ".");
 	}
 }

@@ -16,8 +16,10 @@ public final class FailingCase implements Check {
 			if (!result.passed()) {
 				Checked.Draftsman finding = checked.finding(this, result.job().name(), result.job().span())
 						.says("Case \"" + result.job().name() + "\" fails: " + result.message());
-				result.fired().forEach(name -> checked.base().rule(name)
-						.ifPresent(rule -> finding.about(rule).near(rule.span(), "rule " + name + " fired")));
+				result.blamed().forEach(blame -> {
+					checked.base().rule(blame.rule()).ifPresent(finding::about);
+					finding.near(blame.span(), blame.does());
+				});
 				finding.about(result.job().name()).add();
 			}
 		}

@@ -71,8 +71,8 @@ public final class Sample {
 		Problem problem = new Problem("unknown-name", Severity.ERROR, span(2, 22, 2, 26), "There is no sign `電圧 Ω`.\u001B[31m",
 				"Declare it, or correct the name.");
 		Problem whole = new Problem("no-provenance", Severity.WARNING, span(1, 1, 4, 2), "Nobody says so.", "");
-		List<CaseResult> cases = List.of(new CaseResult(passing, true, "", List.of("low"), List.of()),
-				new CaseResult(failing, false, "the cause was battery.flat, but the rules clear it.", List.of("high", "low"), List.of()));
+		List<CaseResult> cases = List.of(new CaseResult(passing, true, "", List.of("low"), List.of(), List.of()),
+				new CaseResult(failing, false, "the cause was battery.flat, but the rules clear it.", List.of("high", "low"), List.of(), List.of()));
 		return new Project(prefix, rules.build(), List.of(problem, whole), Map.of(FILE, TEXT), List.of("rule half"),
 				new Report(findings.stream().sorted().toList(), cases, List.of("contradiction", "gap"), 1, 1));
 	}

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.language.testing.Samples;
 import org.junit.jupiter.api.Test;
 
@@ -48,6 +49,7 @@ class ChecksMetaTest {
 	void everyCheckHasAPage() throws IOException {
 		Set<String> pages = names(ROOT.resolve("bundles/org.baywright.analysis/help"), ".md");
 		assertTrue(pages.remove("language"));
+		assertTrue(pages.remove(HelpPages.PROBLEMS));
 		assertEquals(new TreeSet<>(Checks.ids()), pages);
 	}
 

@@ -47,7 +47,7 @@ class FailingCaseTest {
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
 				case "Job" { on tarn with engine diesel found no_crank, rest 12 V was battery.flat }
 				//   ^^^^^ error failing-case: Case "Job" fails: the cause was battery.flat, but the rules clear it.
-				//   also: line 8 (rule a fired), line 10 (rule c fired)
+				//   also: line 8 (rule a clears battery.flat)
 				""");
 	}
 
@@ -66,6 +66,7 @@ class FailingCaseTest {
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
 				case "Job" { on tarn with engine diesel found no_crank, dark was battery.flat }
 				//   ^^^^^ error failing-case: Case "Job" fails: the cause was battery.flat, but the rules do not confirm it.
+				//   also: line 8 (rule a would confirm battery.flat and did not fire)
 				""");
 	}
 
@@ -84,7 +85,7 @@ class FailingCaseTest {
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
 				case "Job" { on tarn with engine diesel found no_crank, rest 11.9 V, load breaks_down was battery.flat }
 				//   ^^^^^ error failing-case: Case "Job" fails: the rules confirm battery.open_cell, which was not the cause.
-				//   also: line 8 (rule a fired), line 9 (rule b fired)
+				//   also: line 9 (rule b confirms battery.open_cell)
 				""");
 	}
 
@@ -120,6 +121,7 @@ class FailingCaseTest {
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
 				case "Job" { on tarn with engine diesel found no_crank was referred }
 				//   ^^^^^ error failing-case: Case "Job" fails: the job was referred, but no rule refers.
+				//   also: line 10 (rule c would refer and did not fire)
 				""");
 	}
 
@@ -138,7 +140,7 @@ class FailingCaseTest {
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
 				case "Job" { on tarn with engine diesel found no_crank, rest 2.9 V, dark absent was battery.flat }
 				//   ^^^^^ error failing-case: Case "Job" fails: the laws say that no vehicle can show these findings together.
-				//   also: line 8 (rule a fired)
+				//   also: line 7 (the law “Without current no light” excludes it)
 				""");
 	}
 
@@ -154,7 +156,7 @@ class FailingCaseTest {
 				rule b { given no_crank unexplained then refers "the starter specialist" }
 				case "Job" { on tarn found no_crank, click, rest 11 V was battery.flat }
 				//   ^^^^^ error failing-case: Case "Job" fails: the rules find the cause, and refer the job as well.
-				//   also: line 6 (rule a fired), line 7 (rule b fired)
+				//   also: line 7 (rule b refers to the starter specialist)
 				""");
 	}
 }

@@ -9,15 +9,19 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.language.BayStandaloneSetup;
 import org.baywright.language.testing.MarkedFindings;
 import org.baywright.model.Severity;
@@ -43,6 +47,31 @@ class HelpPagesTest {
 			abouts.add(check.getClass().getAnnotation(RuleCheck.class));
 		}
 		return abouts;
+	}
+
+	/** What the sources report by name, and what the page on problems explains, is the same. */
+	@Test
+	void everyProblemOfATextIsExplained() throws IOException {
+		Pattern reported = Pattern.compile("(?:\\b(?:error|flaw|warning|note)|new Problem)\\(\\s*\"([a-z0-9]+(?:-[a-z0-9]+)*)\"");
+		Set<String> found = new TreeSet<>();
+		StringBuilder sources = new StringBuilder();
+		for (String bundle : List.of("language", "cli")) {
+			try (Stream<Path> files = Files.walk(Path.of("../org.baywright." + bundle + "/src"))) {
+				for (Path file : files.filter(each -> each.toString().endsWith(".java")).toList()) {
+					String source = Files.readString(file);
+					sources.append(source);
+					reported.matcher(source).results().forEach(match -> found.add(match.group(1)));
+				}
+			}
+		}
+		assertTrue(found.size() > 40, "only " + found + " are seen");
+		List<String> explained = HelpPages.problems();
+		assertEquals(List.of(), found.stream().filter(id -> !explained.contains(id)).toList());
+		assertEquals(List.of(), explained.stream().filter(id -> !sources.toString().contains('"' + id + '"')
+				&& !sources.toString().contains('"' + id.replaceFirst("[a-z]+$", "") + '"')).toList());
+		for (String id : explained) {
+			assertTrue(HelpPages.page(id).orElseThrow().startsWith("# " + id + ": "), id);
+		}
 	}
 
 	private static RuleCheck about(String id) {

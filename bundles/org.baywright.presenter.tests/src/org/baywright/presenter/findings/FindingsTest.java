@@ -151,7 +151,7 @@ class FindingsTest {
 		assertTrue(shown.headline().contains("Left out of the check because of an error: rule pass."), shown.headline());
 		Group text = shown.groups().get(0);
 		assertEquals(Group.TEXT, text.kind());
-		assertFalse(text.items().get(0).hasHelp());
+		assertTrue(text.items().get(0).hasHelp());
 		assertFalse(text.items().get(0).advice().isEmpty());
 	}
 

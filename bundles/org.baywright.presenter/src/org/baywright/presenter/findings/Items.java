@@ -7,8 +7,8 @@ import java.util.Optional;
 import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Fix;
-import org.baywright.analysis.check.HelpPages;
 import org.baywright.analysis.Place;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.model.Acceptance;
 import org.baywright.model.Problem;
 import org.baywright.model.Span;
@@ -23,7 +23,7 @@ final class Items {
 	static Item of(Problem problem) {
 		return new Item(problem.id() + "@" + problem.span() + "/" + problem.message(), problem.id(), problem.id(), problem.severity(),
 				problem.message(), Link.to(problem.span(), ""), problem.advice(), Optional.empty(), List.of(),
-				Optional.empty(), List.of(), false);
+				Optional.empty(), List.of(), HelpPages.page(problem.id()).isPresent());
 	}
 
 	static Item of(Finding finding) {

@@ -24,6 +24,7 @@ public final class HelpBook {
 	public HelpBook(List<HelpPage> workbench) {
 		List<HelpPage> all = new ArrayList<>(workbench);
 		HelpPages.page(LANGUAGE).ifPresent(text -> all.add(HelpPage.of(LANGUAGE, "Writing rules", text)));
+		HelpPages.page(HelpPages.PROBLEMS).ifPresent(text -> all.add(HelpPage.of(HelpPages.PROBLEMS, "Writing rules", text)));
 		for (String id : Checks.ids()) {
 			HelpPages.page(id).ifPresent(text -> all.add(HelpPage.of(id, "Kinds of findings", text)));
 		}
@@ -35,9 +36,10 @@ public final class HelpBook {
 		return pages;
 	}
 
-	/** Returns a page by its id. */
+	/** Returns a page by its id, or that on a kind of problem, which is part of a page. */
 	public Optional<HelpPage> page(String id) {
-		return pages.stream().filter(page -> page.id().equals(id)).findFirst();
+		return pages.stream().filter(page -> page.id().equals(id)).findFirst()
+				.or(() -> HelpPages.page(id).map(text -> HelpPage.of(id, "Writing rules", text)));
 	}
 
 	/** Returns the pages that hold all of the words, those first that hold them in their title. */
