@@ -21,13 +21,14 @@ class Licences {
 	private static final Map<String, Pattern> NAMES = new LinkedHashMap<>();
 
 	static {
+		name("Apache-1.1", "may not be called \"Apache\"");
 		name("Apache-2.0", "Apache-2\\.0|apache\\.org/licenses/LICENSE-2\\.0|Apache License,?\\s+Version 2\\.0|The Apache Software License, Version 2\\.0");
 		name("EPL-2.0", "EPL-2\\.0|epl-2\\.0|epl-v20|Eclipse Public License\\s*(,|-)?\\s*(Version|v\\.?)\\s*2\\.0");
 		name("EPL-1.0", "EPL-1\\.0|epl-v10|Eclipse Public License\\s*(,|-)?\\s*(Version|v\\.?)\\s*1\\.0");
 		name("GPL-2.0-only WITH Classpath-exception-2.0", "classpath/license\\.html");
 		name("LGPL-2.1-or-later", "LGPL-?2\\.1|LGPL,? version 2\\.1|GNU Lesser General Public License\\s*(,|\\()?\\s*(Version|v\\.?)\\s*2\\.1");
 		name("MIT", "\\bMIT License|opensource\\.org/licenses?/mit|licenses/MIT|>MIT<");
-		name("BSD-2-Clause", "BSD[- ]2-Clause|BSD 2-Clause");
+		name("BSD-2-Clause", "BSD[- ]2-Clause|other materials provided with the distribution\\.\\s+THIS SOFTWARE IS PROVIDED BY");
 		name("BSD-3-Clause", "BSD-3-Clause|Eclipse Distribution License|edl-v10|BSD licence");
 		name("Unicode-3.0", "UNICODE LICENSE V3");
 		name("W3C-19990505", "W3C Software");
