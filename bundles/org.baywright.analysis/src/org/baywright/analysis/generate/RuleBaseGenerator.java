@@ -198,7 +198,6 @@ public final class RuleBaseGenerator {
 			rule(rule, scope, List.of(sign(name), new Condition.SignIs(name + "_sign", false, next())), null,
 					List.of(then(says(VerdictKind.SUSPECTED, fault(name, 1)))));
 			seeded.add("dead-rule:" + rule);
-			seeded.add("unreachable-conclusion:" + fault(name, 1) + "/suspected");
 		}
 		case DUPLICATE -> {
 			rule(rule, scope, List.of(new Condition.And(List.of(new Condition.CodeIs(name + "_code", CodeReading.PRESENT, next()),

@@ -66,7 +66,7 @@ class DraftsTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource(delimiter = '|', value = { "|x|||||call the family", "Van||||||name", "Van|2x|||||letters, digits",
+	@CsvSource(delimiter = '|', value = { "|x|||||family a title", "Van||||||name", "Van|2x|||||letters, digits",
 			"Van|tarn|||||already something named tarn", "Van|x|2015||||both years", "Van|x|15|16|||four digits",
 			"Van|x|2020|2015|||comes after", "Van|x|||petrol,Petrol||name of its own", "Van|x|||2.0||name of its own",
 			"Van|x||||wzz|capital letters", "Van|x||||WIQ|without I, O and Q" })
