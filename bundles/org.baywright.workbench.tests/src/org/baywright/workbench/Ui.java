@@ -115,6 +115,8 @@ public final class Ui {
 
 	/** Takes a picture of the whole screen as far as the window reaches. */
 	public static void picture(String name) {
+		// what is explained under the mouse would cover what is shown
+		run(() -> Display.getCurrent().setCursorLocation(0, 0));
 		pause(300);
 		Path folder = Path.of(System.getProperty("baywright.screenshots", "target/screenshots"));
 		try {
