@@ -14,6 +14,14 @@ class WorkProblemsTest {
 	}
 
 	@Test
+	void aStepSaysSomething() {
+		MarkedText.check("""
+				repair p1 { fixes battery.discharged steps "Charge it." " " }
+				                                                        ^^^ error empty-step: A step of the repair `p1` says nothing. > Write what is to be done, in the order of the work.
+				""");
+	}
+
+	@Test
 	void whatARepairNamesExists() {
 		MarkedText.check("""
 				repair p1 {

@@ -27,13 +27,13 @@ final class AssistSession implements ICompletionListener {
 
 	private static final Map<ITextViewer, AssistSession> SESSIONS = new WeakHashMap<>();
 
-	private boolean byItself;
+	private volatile boolean byItself;
 	private long shownAt;
 	private boolean byEnter;
 	private boolean chosen;
 
 	/** Returns what is known of a viewer's list; to be called first before a list can open. */
-	static AssistSession of(ITextViewer viewer) {
+	static synchronized AssistSession of(ITextViewer viewer) {
 		return SESSIONS.computeIfAbsent(viewer, of -> {
 			AssistSession made = new AssistSession();
 			ContentAssistantFacade assistant = of instanceof ISourceViewerExtension4 extended ? extended.getContentAssistantFacade() : null;
@@ -59,11 +59,11 @@ final class AssistSession implements ICompletionListener {
 		chosen = false;
 	}
 
-	/** An arrow in the list is a choice; letters that sift the list are none. A click never means a new line. */
+	/** An arrow or the tabulator, which leads into the list, is a choice; letters that sift the list are none. A click never means a new line. */
 	private void moved(Event event) {
 		byEnter = event.type == SWT.KeyDown && (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR);
 		boolean arrow = event.keyCode == SWT.ARROW_UP || event.keyCode == SWT.ARROW_DOWN || event.keyCode == SWT.PAGE_UP
-				|| event.keyCode == SWT.PAGE_DOWN;
+				|| event.keyCode == SWT.PAGE_DOWN || event.keyCode == SWT.TAB;
 		chosen |= shownAt != 0 && event.type == SWT.KeyDown && arrow;
 	}
 
@@ -82,6 +82,12 @@ final class AssistSession implements ICompletionListener {
 		if (shownAt == 0) {
 			shownAt = System.nanoTime();
 		}
+	}
+
+	/** Returns whether a list opens because of what is typed, not because it was asked for. May be called on any thread. */
+	static synchronized boolean opensByItself(ITextViewer viewer) {
+		AssistSession known = SESSIONS.get(viewer);
+		return known != null && known.byItself;
 	}
 
 	/** Returns whether Enter means a new line, not the proposal. */

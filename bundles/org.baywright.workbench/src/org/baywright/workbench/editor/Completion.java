@@ -107,8 +107,9 @@ final class Completion implements ICompletionProposal, ICompletionProposalExtens
 				return false;
 			}
 			String typed = document.get(proposal.replaceOffset(), offset - proposal.replaceOffset());
+			// whoever goes on behind a blank writes it out; the list shall not stand in the way
 			return proposal.label().toLowerCase(Locale.ROOT).startsWith(typed.toLowerCase(Locale.ROOT))
-					|| proposal.text().toLowerCase(Locale.ROOT).startsWith(typed.toLowerCase(Locale.ROOT));
+					|| typed.indexOf(' ') < 0 && proposal.text().toLowerCase(Locale.ROOT).startsWith(typed.toLowerCase(Locale.ROOT));
 		} catch (BadLocationException e) {
 			return false;
 		}
@@ -135,6 +136,8 @@ final class Completion implements ICompletionProposal, ICompletionProposalExtens
 
 	@Override
 	public StyledString getStyledDisplayString(IDocument document, int offset, BoldStylerProvider bold) {
+		// the list asks for it when it draws the line
+		AssistSession.of(viewer).shown();
 		StyledString styled = getStyledDisplayString();
 		int typed = Math.min(offset - proposal.replaceOffset(), proposal.label().length());
 		if (typed > 0) {

@@ -115,6 +115,9 @@ class FixesTest {
 					apply(changed, fix);
 					if (fix.title().startsWith("Accept")) {
 						giveReason(changed, fix, finding);
+					} else if (fix.title().equals("Add a repair")) {
+						assertTrue(changed.snapshot().problems().stream().anyMatch(problem -> problem.id().equals("empty-step")), finding.id());
+						write(changed, fix, "Look at it.");
 					}
 					String left = judge(changed.snapshot(), finding, snapshot, report);
 					if (left.isEmpty()) {
@@ -135,9 +138,14 @@ class FixesTest {
 				finding.id());
 		assertTrue(check(project.snapshot()).findings().stream()
 				.anyMatch(other -> other.id().equals(finding.id()) && other.accepted().isEmpty()), finding.id());
-		QuickFix.Next next = accept.next().orElseThrow();
+		write(project, accept, "It is known.");
+	}
+
+	/** Writes where the cursor stands after a fix. */
+	private static void write(RuleProject project, QuickFix after, String words) {
+		QuickFix.Next next = after.next().orElseThrow();
 		String text = project.source(next.file()).orElseThrow().text();
-		project.update(next.file(), text.substring(0, next.offset()) + "It is known." + text.substring(next.offset()));
+		project.update(next.file(), text.substring(0, next.offset()) + words + text.substring(next.offset()));
 	}
 
 	/** Says what is wrong after a fix; the empty text if the finding is answered and nothing is worse. */

@@ -73,6 +73,7 @@ final class EntryBar {
 			}
 		};
 		enter.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> send.run()));
+		choice.addSelectionListener(SelectionListener.widgetDefaultSelectedAdapter(event -> send.run()));
 		number.addSelectionListener(SelectionListener.widgetDefaultSelectedAdapter(event -> send.run()));
 	}
 
