@@ -42,7 +42,7 @@ progress() {
 
 # Prints what went wrong according to the log $1. The grammar's generator ends Maven without a word of Maven's own.
 explain_failure() {
-	local problems hints='^\[ERROR\] *$|^\[ERROR\] +-> \[Help|[Rr]e-run Maven|\[Help 1\] http|read the following|After correcting|mvn <args>'
+	local problems hints='^\[ERROR\] *$|does not match a valid id pattern|^\[ERROR\] +-> \[Help|[Rr]e-run Maven|\[Help 1\] http|read the following|After correcting|mvn <args>'
 	problems=$(grep '^\[ERROR\]' "$1" | grep -vE "$hints") ||
 		problems=$(grep -E '^[0-9]+ +ERROR |^Caused by: ' "$1") ||
 		problems=$(tail -n 20 "$1")
