@@ -1,6 +1,7 @@
 package org.baywright.model;
 
 import java.util.List;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 
 /**
@@ -15,14 +16,23 @@ public sealed interface Condition {
 
 	/** Calls {@code use} for each condition that is not made of others, in the order of the text. */
 	default void eachAtom(Consumer<Condition> use) {
+		eachAtom(true, (atom, asItStands) -> use.accept(atom));
+	}
+
+	/**
+	 * As {@link #eachAtom(Consumer)}, with whether the atom counts as it stands or, behind {@code not}, reversed.
+	 *
+	 * @param asItStands whether this condition itself counts as it stands
+	 */
+	default void eachAtom(boolean asItStands, BiConsumer<Condition, Boolean> use) {
 		if (this instanceof And and) {
-			and.parts().forEach(part -> part.eachAtom(use));
+			and.parts().forEach(part -> part.eachAtom(asItStands, use));
 		} else if (this instanceof Or or) {
-			or.parts().forEach(part -> part.eachAtom(use));
+			or.parts().forEach(part -> part.eachAtom(asItStands, use));
 		} else if (this instanceof Not not) {
-			not.part().eachAtom(use);
+			not.part().eachAtom(!asItStands, use);
 		} else {
-			use.accept(this);
+			use.accept(this, asItStands);
 		}
 	}
 

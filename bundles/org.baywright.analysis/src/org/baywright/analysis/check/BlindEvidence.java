@@ -1,7 +1,6 @@
 package org.baywright.analysis.check;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,7 +16,6 @@ import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.proof.Branch;
 import org.baywright.analysis.proof.Checked;
-import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.Encoding;
 import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
@@ -54,8 +52,12 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		for (int b = 0; b < prover.program().branches.size(); b++) {
 			if (proves(prover.program(), prover.program().branches.get(b))) {
 				int branch = b;
-				leaves(prover.program().branches.get(b).body(), lit -> examine(prover, branch, lit, (key, blind) -> found.merge(key, blind,
-						(old, now) -> now.situation().findings() < old.situation().findings() ? now : old)));
+				prover.program().branches.get(b).body().eachLeaf(leaf -> {
+					if (leaf instanceof Formula.Known lit && lit.var() >= 0) {
+						examine(prover, branch, lit, (key, blind) -> found.merge(key, blind,
+								(old, now) -> now.situation().findings() < old.situation().findings() ? now : old));
+					}
+				});
 			}
 		}
 		return List.copyOf(found.values());
@@ -64,16 +66,6 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 	private static boolean proves(Program program, Branch branch) {
 		return branch.verdicts().stream().map(program.verdicts::get).map(Verdict::kind)
 				.anyMatch(kind -> kind == VerdictKind.CONFIRMED || kind == VerdictKind.CLEARED);
-	}
-
-	private static void leaves(Formula formula, java.util.function.Consumer<Formula.Known> use) {
-		if (formula instanceof Formula.Known known && known.var() >= 0) {
-			use.accept(known);
-		} else if (formula instanceof Formula.All all) {
-			all.parts().forEach(part -> leaves(part, use));
-		} else if (formula instanceof Formula.Any any) {
-			any.parts().forEach(part -> leaves(part, use));
-		}
 	}
 
 	private static void examine(Prover prover, int branch, Formula.Known lit, BiConsumer<String, Blind> add) {
@@ -137,20 +129,13 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 
 	@Override
 	public void report(Checked checked) {
-		Map<String, Blind> smallest = new LinkedHashMap<>();
-		Map<String, Component> shownIn = new HashMap<>();
-		checked.each(this, (part, blinds) -> blinds.forEach(blind -> {
-			String key = blind.rule() + "/" + blind.kind().name().toLowerCase(Locale.ROOT) + "/" + blind.about();
-			Blind known = smallest.get(key);
-			if (known == null || blind.situation().findings() < known.situation().findings()) {
-				smallest.put(key, blind);
-				shownIn.put(key, part);
-			}
-		}));
-		smallest.forEach((key, blind) -> {
+		Smallest<Blind> smallest = new Smallest<>();
+		checked.each(this, (part, blinds) -> blinds.forEach(blind -> smallest.add(
+				blind.rule() + "/" + blind.kind().name().toLowerCase(Locale.ROOT) + "/" + blind.about(), part, blind, blind.situation())));
+		smallest.each((key, part, blind) -> {
 			Rule rule = checked.base().rule(blind.rule()).orElseThrow();
-			checked.finding(this, key, rule.span()).says(sentence(checked, blind))
-					.shownBy(checked.witness(shownIn.get(key), blind.situation())).about(rule).add();
+			checked.finding(this, key, rule.span()).says(sentence(checked, blind)).shownBy(checked.witness(part, blind.situation()))
+					.about(rule).add();
 		});
 	}
 

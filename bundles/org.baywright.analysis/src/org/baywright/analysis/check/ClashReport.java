@@ -1,10 +1,7 @@
 package org.baywright.analysis.check;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.Function;
 
 import org.baywright.analysis.Fix;
@@ -23,16 +20,9 @@ final class ClashReport {
 	}
 
 	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Pairs.Clash, String> sentence) {
-		Map<String, Pairs.Clash> smallest = new TreeMap<>();
-		Map<String, Component> shownIn = new HashMap<>();
-		checked.each(check, (part, clashes) -> clashes.forEach(clash -> {
-			Pairs.Clash known = smallest.get(clash.pair());
-			if (known == null || clash.situation().findings() < known.situation().findings()) {
-				smallest.put(clash.pair(), clash);
-				shownIn.put(clash.pair(), part);
-			}
-		}));
-		smallest.forEach((pair, clash) -> report(checked, check, clash, shownIn.get(pair), sentence.apply(clash)));
+		Smallest<Pairs.Clash> smallest = new Smallest<>();
+		checked.each(check, (part, clashes) -> clashes.forEach(clash -> smallest.add(clash.pair(), part, clash, clash.situation())));
+		smallest.each((pair, part, clash) -> report(checked, check, clash, part, sentence.apply(clash)));
 	}
 
 	private static void report(Checked checked, Check check, Pairs.Clash clash, Component part, String sentence) {

@@ -6,7 +6,8 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.regex.Pattern;
 
 import org.baywright.analysis.RuleCheck;
@@ -17,31 +18,30 @@ public final class HelpPages {
 	/** The page on all problems of a text. */
 	public static final String PROBLEMS = "problems";
 
-	private static final Pattern PROBLEM = Pattern.compile("^## ([a-z0-9-]+): .*$", Pattern.MULTILINE);
+	/** Each kind of problem with its page, which is a section of the page on all; read once, since lists of problems ask often. */
+	private static final class Sections {
+
+		static final SortedMap<String, String> BY_KIND = cut(file(PROBLEMS).orElseThrow());
+
+		private static SortedMap<String, String> cut(String all) {
+			SortedMap<String, String> sections = new TreeMap<>();
+			Pattern.compile("^#(# ([a-z0-9-]+): .*?)(?=^## |\\z)", Pattern.MULTILINE | Pattern.DOTALL).matcher(all).results()
+					.forEach(section -> sections.put(section.group(2), section.group(1)));
+			return sections;
+		}
+	}
 
 	private HelpPages() {
 	}
 
 	/** Returns the kinds of problems of a text that the page on them explains, sorted. */
 	public static List<String> problems() {
-		return PROBLEM.matcher(file(PROBLEMS).orElseThrow()).results().map(found -> found.group(1)).sorted().toList();
+		return List.copyOf(Sections.BY_KIND.keySet());
 	}
 
 	/** Returns the page on a check or on a kind of problem, or that of the {@code language}, if there is one. */
 	public static Optional<String> page(String id) {
-		return file(id).or(() -> problem(id));
-	}
-
-	private static Optional<String> problem(String id) {
-		String all = file(PROBLEMS).orElseThrow();
-		Matcher heading = PROBLEM.matcher(all);
-		while (heading.find()) {
-			if (heading.group(1).equals(id)) {
-				int next = all.indexOf("\n## ", heading.end());
-				return Optional.of(all.substring(heading.start() + 1, next < 0 ? all.length() : next + 1));
-			}
-		}
-		return Optional.empty();
+		return Optional.ofNullable(Sections.BY_KIND.get(id)).or(() -> file(id));
 	}
 
 	private static Optional<String> file(String id) {

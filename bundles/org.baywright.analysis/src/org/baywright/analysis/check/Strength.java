@@ -29,7 +29,11 @@ final class Strength {
 		this.program = program;
 		program.branches.forEach(branch -> {
 			Set<Integer> verdicts = new TreeSet<>();
-			collect(branch.body(), verdicts);
+			branch.body().eachLeaf(leaf -> {
+				if (leaf instanceof Formula.Stands stands && stands.stands()) {
+					verdicts.add(stands.verdict());
+				}
+			});
 			asked.add(verdicts);
 		});
 	}
@@ -62,15 +66,5 @@ final class Strength {
 		}
 		behind.remove(branch);
 		return most + (program.rules.get(program.branches.get(branch).rule()).test().isPresent() ? 1 : 0);
-	}
-
-	private static void collect(Formula formula, Set<Integer> asked) {
-		if (formula instanceof Formula.Stands stands && stands.stands()) {
-			asked.add(stands.verdict());
-		} else if (formula instanceof Formula.All all) {
-			all.parts().forEach(part -> collect(part, asked));
-		} else if (formula instanceof Formula.Any any) {
-			any.parts().forEach(part -> collect(part, asked));
-		}
 	}
 }

@@ -63,21 +63,18 @@ public final class TwoEnds implements ProofCheck<List<Pairs.Clash>> {
 	/** Returns the signs that the branch can rest on, itself or through verdicts that it asks for. */
 	private static Set<Integer> signs(Program program, int branch) {
 		Set<Integer> signs = new TreeSet<>();
-		collect(program, program.branches.get(branch).body(), new HashSet<>(), signs);
+		collect(program, branch, new HashSet<>(), signs);
 		return signs;
 	}
 
-	private static void collect(Program program, Formula formula, Set<Integer> seen, Set<Integer> signs) {
-		if (formula instanceof Formula.Known lit && Encoding.isSignPresent(program, lit)) {
-			signs.add(lit.var());
-		} else if (formula instanceof Formula.Stands stands && stands.stands() && seen.add(stands.verdict())) {
-			program.derivedBy.get(stands.verdict())
-					.forEach(b -> collect(program, program.branches.get(b).body(), seen, signs));
-		} else if (formula instanceof Formula.All all) {
-			all.parts().forEach(part -> collect(program, part, seen, signs));
-		} else if (formula instanceof Formula.Any any) {
-			any.parts().forEach(part -> collect(program, part, seen, signs));
-		}
+	private static void collect(Program program, int branch, Set<Integer> seen, Set<Integer> signs) {
+		program.branches.get(branch).body().eachLeaf(leaf -> {
+			if (leaf instanceof Formula.Known lit && Encoding.isSignPresent(program, lit)) {
+				signs.add(lit.var());
+			} else if (leaf instanceof Formula.Stands stands && stands.stands() && seen.add(stands.verdict())) {
+				program.derivedBy.get(stands.verdict()).forEach(b -> collect(program, b, seen, signs));
+			}
+		});
 	}
 
 	@Override

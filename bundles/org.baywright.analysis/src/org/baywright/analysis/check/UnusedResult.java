@@ -63,7 +63,7 @@ public final class UnusedResult implements Check {
 	private static Map<String, IndexSet> used(Checked checked, Rule rule) {
 		Map<String, IndexSet> used = new HashMap<>();
 		if (!checked.reach(rule).isEmpty()) {
-			rule.given().forEach(given -> collect(checked, given, true, used));
+			rule.given().forEach(given -> given.eachAtom(true, (atom, asItStands) -> collect(checked, atom, asItStands, used)));
 			rule.test().flatMap(checked.base()::test).ifPresent(test -> rule.outcomes().forEach(outcome -> outcome.values()
 					.ifPresent(values -> used.merge(test.name(), values.in(test.domain()), IndexSet::union))));
 		}
@@ -71,17 +71,11 @@ public final class UnusedResult implements Check {
 	}
 
 	/** A condition that takes every named result uses none; an outcome that does says what each of them proves. */
-	private static void collect(Checked checked, Condition condition, boolean holds, Map<String, IndexSet> used) {
-		if (condition instanceof Condition.Not not) {
-			collect(checked, not.part(), !holds, used);
-		} else if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collect(checked, part, holds, used));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collect(checked, part, holds, used));
-		} else if (condition instanceof Condition.TestIs is) {
+	private static void collect(Checked checked, Condition atom, boolean asItStands, Map<String, IndexSet> used) {
+		if (atom instanceof Condition.TestIs is) {
 			checked.base().test(is.test()).ifPresent(test -> {
 				IndexSet named = is.values().in(test.domain());
-				IndexSet values = holds ? named : named.complement(test.domain().size());
+				IndexSet values = asItStands ? named : named.complement(test.domain().size());
 				boolean tellsNothing = test.domain() instanceof Domain.Names && values.equals(IndexSet.all(test.domain()))
 						&& test.domain().size() > 1;
 				if (!tellsNothing) {

@@ -37,19 +37,6 @@ final class Answering {
 		}
 	}
 
-	/** Collects the signs that a condition wants to be present: "not absent" is present, and "not present" is absent. */
-	private static void present(Condition condition, boolean holds, Set<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> present(part, holds, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> present(part, holds, into));
-		} else if (condition instanceof Condition.Not not) {
-			present(not.part(), !holds, into);
-		} else if (condition instanceof Condition.SignIs is && is.present() == holds) {
-			into.add(is.sign());
-		}
-	}
-
 	private static Set<String> faultsOf(String sign, List<Rule> rules) {
 		Set<Verdict> reached = new HashSet<>();
 		Set<String> faults = new TreeSet<>();
@@ -80,8 +67,13 @@ final class Answering {
 		Set<String> unexplained = new HashSet<>();
 		Set<Verdict> looksAt = new HashSet<>();
 		for (Condition given : rule.given()) {
-			present(given, true, present);
-			given.eachAtom(atom -> collect(atom, unexplained));
+			// "not absent" is present, and "not present" is absent
+			given.eachAtom(true, (atom, asItStands) -> {
+				if (atom instanceof Condition.SignIs is && is.present() == asItStands) {
+					present.add(is.sign());
+				}
+				collect(atom, unexplained);
+			});
 			ProgramBuilder.collectVerdicts(given, looksAt);
 		}
 		return !unexplained.contains(sign)

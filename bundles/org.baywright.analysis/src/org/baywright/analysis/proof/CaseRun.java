@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.CaseResult.Blame;
@@ -27,19 +30,14 @@ public final class CaseRun {
 
 	private final RuleBase base;
 	private final Program program;
-	private final Draft rules;
 	private final Encoding laws;
 
 	/** @param rules all that concerns the family */
 	CaseRun(RuleBase base, Draft rules) {
 		this.base = base;
-		this.rules = rules;
 		program = rules.program(base);
-		laws = encoding(rules.laws());
-	}
-
-	private Encoding encoding(List<Law> alone) {
-		return alone.isEmpty() ? null
+		List<Law> alone = rules.laws();
+		laws = alone.isEmpty() ? null
 				: new Encoding(new Draft(rules.family(), rules.rules(), alone, List.of()).program(base),
 						Prover.CONFLICT_LIMIT, false);
 	}
@@ -68,55 +66,59 @@ public final class CaseRun {
 		Program.Derived derived = program.derive(known, -1);
 		List<String> fired = new ArrayList<>(new TreeSet<>(firedRules(derived)));
 		List<Verdict> verdicts = program.standing(derived);
-		if (!isLawful(laws, known)) {
+		if (!isLawful(known)) {
 			return new CaseResult(job, false, "the laws say that no vehicle can show these findings together.", fired, verdicts,
 					lawsAgainst(known));
 		}
-		String message = judge(job, verdicts);
-		return new CaseResult(job, message.isEmpty(), message, fired, verdicts, message.isEmpty() ? List.of() : blamed(job, derived, verdicts));
+		List<Wrong> wrong = judge(job, verdicts);
+		String message = wrong.isEmpty() ? "" : wrong.stream().map(Wrong::says).collect(Collectors.joining("; ", "", "."));
+		return new CaseResult(job, wrong.isEmpty(), message, fired, verdicts, blamed(wrong, derived));
 	}
 
-	/** Returns a smallest set of laws that together exclude what was found: without any one of them it could be. */
+	/** Returns the laws that, as few as can be, exclude what was found. */
 	private List<Blame> lawsAgainst(int[] known) {
-		List<Law> needed = new ArrayList<>(rules.laws());
-		for (Law law : rules.laws()) {
-			List<Law> without = new ArrayList<>(needed);
-			without.removeIf(other -> other == law);
-			if (!without.isEmpty() && !isLawful(encoding(without), known)) {
-				needed = without;
-			}
-		}
-		return needed.stream().map(law -> new Blame("", law.span(), "the law \u201c" + law.title() + "\u201d excludes it")).sorted(IN_TEXT)
-				.toList();
+		List<Integer> found = found(known);
+		return new Laws(laws.program, Prover.CONFLICT_LIMIT).against(found, found.stream().mapToInt(var -> known[var]).toArray()).stream()
+				.map(law -> new Blame("", law.span(), "the law \u201c" + law.title() + "\u201d excludes it")).sorted(IN_TEXT).toList();
 	}
 
-	/** Returns the rules that said what was wrong; where something was not said, those that could have. */
-	private List<Blame> blamed(Case job, Program.Derived derived, List<Verdict> standing) {
-		boolean referred = standing.stream().anyMatch(Verdict::isReferral);
-		boolean onlyReferred = job.causes().stream().allMatch(cause -> standing.contains(new Verdict(cause, VerdictKind.CONFIRMED)))
-				&& standing.stream().noneMatch(verdict -> verdict.kind() == VerdictKind.CLEARED && job.causes().contains(verdict.fault())
-						|| verdict.kind() == VerdictKind.CONFIRMED && !job.causes().contains(verdict.fault()));
+	private static List<Integer> found(int[] known) {
+		return IntStream.range(0, known.length).filter(var -> known[var] != Program.OPEN).boxed().toList();
+	}
+
+	/** Returns the rules that said what is wrong; where something was not said, those that could have. */
+	private List<Blame> blamed(List<Wrong> wrong, Program.Derived derived) {
 		Set<Blame> blamed = new TreeSet<>(IN_TEXT);
-		for (int b = 0; b < derived.fired().length; b++) {
-			Branch branch = program.branches.get(b);
-			Rule rule = program.rules.get(branch.rule());
-			boolean fired = derived.fired()[b];
-			for (int number : branch.verdicts()) {
+		for (Wrong one : wrong) {
+			for (int number = 0; number < program.verdicts.size(); number++) {
 				Verdict verdict = program.verdicts.get(number);
-				boolean cause = job.causes().contains(verdict.fault());
-				boolean open = !standing.contains(new Verdict(verdict.fault(), VerdictKind.CONFIRMED))
-						&& !standing.contains(new Verdict(verdict.fault(), VerdictKind.CLEARED));
-				String does = fired && verdict.isReferral() && !job.referred() && onlyReferred ? " refers to " + verdict.fault()
-						: fired && verdict.kind() == VerdictKind.CLEARED && cause ? " clears " + verdict.fault()
-						: fired && verdict.kind() == VerdictKind.CONFIRMED && !cause ? " confirms " + verdict.fault()
-						: !fired && verdict.kind() == VerdictKind.CONFIRMED && cause && open ? " would confirm " + verdict.fault() + " and did not fire"
-						: !fired && verdict.isReferral() && job.referred() && !referred ? " would refer and did not fire" : "";
-				if (!does.isEmpty()) {
-					blamed.add(new Blame(rule.name(), rule.span(), "rule " + rule.name() + does));
+				if (one.about().test(verdict)) {
+					for (int b : program.derivedBy.get(number)) {
+						Rule rule = program.rules.get(program.branches.get(b).rule());
+						if (derived.fired()[b] == one.said()) {
+							blamed.add(new Blame(rule.name(), rule.span(), "rule " + rule.name() + " " + one.does(verdict)));
+						}
+					}
 				}
 			}
 		}
 		return List.copyOf(blamed);
+	}
+
+	/**
+	 * Something that is wrong with what the rules make of a job.
+	 *
+	 * @param says it, as part of a sentence
+	 * @param about the verdicts that it is about
+	 * @param said whether it is wrong that one was said, or that none was
+	 */
+	private record Wrong(String says, Predicate<Verdict> about, boolean said) {
+
+		String does(Verdict verdict) {
+			String verb = verdict.isReferral() ? "refer" : verdict.kind() == VerdictKind.CLEARED ? "clear" : "confirm";
+			String what = verdict.isReferral() ? said ? " to " + verdict.fault() : "" : " " + verdict.fault();
+			return said ? verb + "s" + what : "would " + verb + what + " and did not fire";
+		}
 	}
 
 	private List<String> firedRules(Program.Derived derived) {
@@ -129,20 +131,12 @@ public final class CaseRun {
 		return names;
 	}
 
-	private static boolean isLawful(Encoding laws, int[] known) {
-		if (laws == null) {
-			return true;
-		}
-		List<Integer> assumptions = new ArrayList<>();
-		for (int var = 0; var < known.length; var++) {
-			if (known[var] != Program.OPEN) {
-				assumptions.add(laws.values.in(var, Encoding.only(known[var])));
-			}
-		}
-		return laws.ask(assumptions.stream().mapToInt(Integer::intValue).toArray()) != Answer.NO;
+	private boolean isLawful(int[] known) {
+		return laws == null || laws.ask(found(known).stream().mapToInt(var -> laws.values.in(var, Encoding.only(known[var]))).toArray())
+				!= Answer.NO;
 	}
 
-	private static String judge(Case job, List<Verdict> verdicts) {
+	private static List<Wrong> judge(Case job, List<Verdict> verdicts) {
 		Set<String> confirmed = new TreeSet<>();
 		Set<String> cleared = new HashSet<>();
 		boolean referred = false;
@@ -154,21 +148,24 @@ public final class CaseRun {
 				cleared.add(verdict.fault());
 			}
 		}
-		List<String> wrong = new ArrayList<>();
+		List<Wrong> wrong = new ArrayList<>();
 		for (String cause : job.causes()) {
 			if (cleared.contains(cause)) {
-				wrong.add("the cause was " + cause + ", but the rules clear it");
+				wrong.add(new Wrong("the cause was " + cause + ", but the rules clear it",
+						new Verdict(cause, VerdictKind.CLEARED)::equals, true));
 			} else if (!confirmed.contains(cause)) {
-				wrong.add("the cause was " + cause + ", but the rules do not confirm it");
+				wrong.add(new Wrong("the cause was " + cause + ", but the rules do not confirm it",
+						new Verdict(cause, VerdictKind.CONFIRMED)::equals, false));
 			}
 		}
 		confirmed.removeAll(job.causes());
-		confirmed.forEach(other -> wrong.add("the rules confirm " + other + ", which was not the cause"));
+		confirmed.forEach(other -> wrong.add(new Wrong("the rules confirm " + other + ", which was not the cause",
+				new Verdict(other, VerdictKind.CONFIRMED)::equals, true)));
 		if (job.referred() && !referred) {
-			wrong.add("the job was referred, but no rule refers");
+			wrong.add(new Wrong("the job was referred, but no rule refers", Verdict::isReferral, false));
 		} else if (!job.referred() && referred && wrong.isEmpty()) {
-			wrong.add("the rules find the cause, and refer the job as well");
+			wrong.add(new Wrong("the rules find the cause, and refer the job as well", Verdict::isReferral, true));
 		}
-		return wrong.isEmpty() ? "" : String.join("; ", wrong) + ".";
+		return wrong;
 	}
 }

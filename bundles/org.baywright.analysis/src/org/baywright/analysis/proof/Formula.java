@@ -1,6 +1,7 @@
 package org.baywright.analysis.proof;
 
 import java.util.List;
+import java.util.function.Consumer;
 
 import org.baywright.model.IndexSet;
 
@@ -8,6 +9,17 @@ import org.baywright.model.IndexSet;
  * A condition made ready for proofs: negation stands only at the leaves, values are cells.
  */
 public sealed interface Formula {
+
+	/** Calls {@code use} for each part that is not made of others, in order. */
+	default void eachLeaf(Consumer<Formula> use) {
+		if (this instanceof All all) {
+			all.parts().forEach(part -> part.eachLeaf(use));
+		} else if (this instanceof Any any) {
+			any.parts().forEach(part -> part.eachLeaf(use));
+		} else {
+			use.accept(this);
+		}
+	}
 
 	/** Always holds. */
 	Formula TRUE = new All(List.of());

@@ -88,21 +88,15 @@ public final class Program {
 		for (List<Integer> deriving : derivedBy) {
 			List<Strata.Edge> out = new ArrayList<>();
 			for (int b : deriving) {
-				collect(branches.get(b).body(), out);
+				branches.get(b).body().eachLeaf(leaf -> {
+					if (leaf instanceof Formula.Stands stands) {
+						out.add(new Strata.Edge(stands.verdict(), !stands.stands()));
+					}
+				});
 			}
 			edges.add(out);
 		}
 		return edges;
-	}
-
-	private static void collect(Formula formula, List<Strata.Edge> into) {
-		if (formula instanceof Formula.Stands stands) {
-			into.add(new Strata.Edge(stands.verdict(), !stands.stands()));
-		} else if (formula instanceof Formula.All all) {
-			all.parts().forEach(part -> collect(part, into));
-		} else if (formula instanceof Formula.Any any) {
-			any.parts().forEach(part -> collect(part, into));
-		}
 	}
 
 	/** Returns the number of a variable, or -1. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Condition;
@@ -38,32 +39,16 @@ final class TraitLimits {
 		}
 		Program program = new Draft(draft.family(), List.of(), draft.laws(), List.of()).program(base);
 		Encoding encoding = new Encoding(program, Prover.CONFLICT_LIMIT, false);
-		Encoding lawless = Encoding.lawless(program, Prover.CONFLICT_LIMIT);
+		Laws laws = new Laws(program, Prover.CONFLICT_LIMIT);
 		List<Integer> traits = traits(program);
 		return impossible(program, encoding, traits).map(vehicles -> vehicles.stream()
-				.map(cells -> new Law(titles(program, lawless, traits, cells), List.of(), vehicle(program, traits, cells),
+				.map(cells -> new Law(titles(laws.against(traits, cells)), List.of(), vehicle(program, traits, cells),
 						new Condition.Or(List.of(), Span.NONE), Span.NONE))
 				.toList());
 	}
 
-	/** Names the laws that shut a vehicle out; all of them if the limit was reached on the way. */
-	private static String titles(Program program, Encoding lawless, List<Integer> traits, int[] cells) {
-		List<Integer> laws = new ArrayList<>();
-		for (int law = 0; law < program.lawFormulas.size(); law++) {
-			laws.add(lawless.law(law));
-		}
-		List<Integer> vehicle = new ArrayList<>();
-		for (int i = 0; i < cells.length; i++) {
-			vehicle.add(lawless.values.in(traits.get(i), Encoding.only(cells[i])));
-		}
-		List<Integer> needed = Minimal.conflict(lawless.solver, vehicle, laws).orElse(laws);
-		TreeSet<String> titles = new TreeSet<>();
-		for (int law = 0; law < laws.size(); law++) {
-			if (needed.contains(laws.get(law))) {
-				titles.add(program.laws.get(program.lawFormulas.get(law).number()).title());
-			}
-		}
-		return SourceLine.several(titles);
+	private static String titles(List<Law> laws) {
+		return SourceLine.several(laws.stream().map(Law::title).collect(Collectors.toCollection(TreeSet::new)));
 	}
 
 	private static List<Integer> traits(Program program) {
