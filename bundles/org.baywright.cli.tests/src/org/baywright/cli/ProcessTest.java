@@ -78,6 +78,43 @@ class ProcessTest extends ProcessFixture {
 		assertEquals(ExitCode.FINDINGS, result.code(), result.err());
 	}
 
+	// ---- what is given as output ------------------------------------------------------------------------------------
+
+	@Test
+	void noRuleFileIsOverwritten() throws IOException, InterruptedException {
+		String before = Files.readString(folder.resolve("van/van.bay"));
+		for (String[] args : new String[][] { { "pack", "van", "-o", "van/van.bay" }, { "pack", "van", "--sheet", "van/van.bay" },
+				{ "check", "van", "-o", "van/van.bay" }, { "check", "van", "-f", "json", "-o", "van/new.bay" } }) {
+			Runs.Result result = run(args);
+			assertEquals(ExitCode.FILES, result.code(), String.join(" ", args));
+			assertHas(result.err(), "it is a rule file");
+			assertEquals("", result.out(), "it is refused before the work");
+		}
+		assertEquals(before, Files.readString(folder.resolve("van/van.bay")));
+		assertFalse(Files.exists(folder.resolve("van.baypack")));
+		assertFalse(Files.exists(folder.resolve("van/new.bay")));
+	}
+
+	@Test
+	void packAndSheetAreTwoFiles() throws IOException, InterruptedException {
+		shell("ln -s one.out other.out; mkdir shut; ln -s gone/x.html away.html");
+		for (String sheet : List.of("one.out", "./one.out", "other.out")) {
+			Runs.Result result = run("pack", "van", "-o", "one.out", "--sheet", sheet);
+			assertEquals(ExitCode.USAGE, result.code());
+			assertHas(result.err(), "cannot both be written");
+			assertFalse(Files.exists(folder.resolve("one.out")));
+		}
+		Runs.Result result = run("pack", "van", "-o", "one.out", "--sheet", "away.html");
+		assertEquals(ExitCode.FILES, result.code());
+		assertHas(result.err(), "which is not there");
+		assertFalse(Files.exists(folder.resolve("gone")));
+		assertFalse(Files.exists(folder.resolve("one.out")));
+		result = run("pack", "van", "-o", "one.out", "--sheet", "/dev/full");
+		assertEquals(ExitCode.FILES, result.code());
+		assertHas(result.err(), "The pack one.out was written, but not its sheet.\n");
+		assertEquals(ExitCode.FINE, run("verify", "one.out").code());
+	}
+
 	// ---- depth ------------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest

@@ -53,7 +53,7 @@ import picocli.CommandLine.Parameters;
 				"  baywright check --only gap --only band-gap       only two kinds of findings", //
 				"  baywright check --format line --quiet van        one line for each finding, for a log", //
 				"  baywright check --format json van | jq .projects[0].counts", //
-				"  baywright check --fix van                        write the fixes that an editor offers", //
+				"  baywright check --fix van                        first put right slips of writing", //
 				"  baywright check --watch van                      check after each change", //
 				"  baywright check --format sarif --output van.sarif van" })
 final class CheckCommand implements Callable<Integer> {
@@ -96,8 +96,9 @@ final class CheckCommand implements Callable<Integer> {
 	private boolean accepted;
 
 	@Option(names = "--fix", description = {
-			"First write the fixes that an editor offers into the rule files, each only if its finding is gone afterwards and"
-					+ " nothing new is there. What needs words of yours stays as it is." })
+			"First put right the slips of writing for which there is one answer: brackets, quotes, a misspelt name. Each is"
+					+ " written only if it helps and brings nothing new. What changes what a rule says is yours to decide; it"
+					+ " is told and left." })
 	private boolean fix;
 
 	@Option(names = "--watch", description = "Check again whenever a rule file changes, until Ctrl+C.")
@@ -123,7 +124,7 @@ final class CheckCommand implements Callable<Integer> {
 	}
 
 	private int once() throws IOException {
-		Optional<Target> target = output.map(name -> new Target(session, name));
+		Optional<Target> target = Target.of(session, output);
 		Output tell = target.map(Target::tell).orElse(session.out());
 		if (fix) {
 			fix();

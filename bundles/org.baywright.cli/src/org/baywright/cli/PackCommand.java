@@ -71,18 +71,22 @@ final class PackCommand implements Callable<Integer> {
 
 	@Override
 	public Integer call() throws IOException, PackException {
-		Optional<Target> pack = output.map(name -> new Target(session, name));
-		Optional<Target> page = sheet.map(name -> new Target(session, name));
+		Optional<Target> pack = Target.of(session, output);
+		Optional<Target> page = Target.of(session, sheet);
 		Progress shown = session.progress(progress);
 		Project project = check(shown);
-		Target target = pack.orElseGet(() -> new Target(session, project.rules().name() + ".baypack"));
+		Target target = pack.isPresent() ? pack.get() : new Target(session, project.rules().name() + ".baypack");
+		if (page.isPresent() && target.isSame(page.get())) {
+			throw new CommandException(ExitCode.USAGE, "The pack and the sheet cannot both be written to " + target.given()
+					+ ". Give the sheet a file of its own.");
+		}
 		Output out = target.tell() == session.err() ? session.err() : page.map(Target::tell).orElse(session.out());
 		TextReport report = new TextReport(out, session.style(), false);
 		try {
 			PackWriter.Made made = Packing.make(project);
 			target.write(made.bytes());
 			if (page.isPresent()) {
-				page.get().write(made.pack().sheet().getBytes(StandardCharsets.UTF_8));
+				writeSheet(page.get(), made, target);
 			}
 			if (!session.quiet()) {
 				report.writeTotals(project);
@@ -94,6 +98,15 @@ final class PackCommand implements Callable<Integer> {
 			report.writeTotals(project);
 			out.println(session.style().strong(refused.getMessage()));
 			return ExitCode.FINDINGS;
+		}
+	}
+
+	private void writeSheet(Target page, PackWriter.Made made, Target pack) throws IOException {
+		try {
+			page.write(made.pack().sheet().getBytes(StandardCharsets.UTF_8));
+		} catch (IOException e) {
+			session.err().println(Style.safe("The pack " + pack.given() + " was written, but not its sheet."));
+			throw e;
 		}
 	}
 }

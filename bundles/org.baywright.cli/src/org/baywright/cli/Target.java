@@ -3,30 +3,53 @@ package org.baywright.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 
 import org.baywright.cli.report.Output;
 import org.baywright.pack.WholeFile;
 
-/**
- * A file that the user wants to have written.
- *
- * @param session the command's session
- * @param given as the user wrote it
- */
-record Target(Session session, String given) {
+/** A file that the user wants to have written. */
+final class Target {
+
+	private final Session session;
+	private final String given;
 
 	/**
 	 * Makes sure that the file can be written at all, before long work.
 	 *
+	 * @param given as the user wrote it
 	 * @throws CommandException if its folder is not there
+	 * @throws IOException if it may not be written, see {@link WholeFile#destination}
 	 */
-	Target {
+	Target(Session session, String given) throws IOException {
 		Path folder = session.resolve(given).toAbsolutePath().normalize().getParent();
 		if (!isStandardOutput(given) && folder != null && !Files.isDirectory(folder)) {
 			int end = given.replace('\\', '/').lastIndexOf('/');
 			throw new CommandException(ExitCode.FILES, "There is no folder " + given.substring(0, Math.max(0, end))
 					+ " to write " + given + " into. Make it first, or write somewhere else.");
 		}
+		if (!isStandardOutput(given)) {
+			WholeFile.destination(session.resolve(given));
+		}
+		this.session = session;
+		this.given = given;
+	}
+
+	/** Returns the file that an option names, if it was given; see the constructor. */
+	static Optional<Target> of(Session session, Optional<String> given) throws IOException {
+		return given.isPresent() ? Optional.of(new Target(session, given.get())) : Optional.empty();
+	}
+
+	/** Returns whether both are one file, whatever the user called them. */
+	boolean isSame(Target other) throws IOException {
+		boolean standard = isStandardOutput(given);
+		if (standard || isStandardOutput(other.given)) {
+			return standard && isStandardOutput(other.given);
+		}
+		Path mine = WholeFile.destination(session.resolve(given));
+		Path others = WholeFile.destination(session.resolve(other.given));
+		boolean device = Files.exists(mine) && !Files.isRegularFile(mine);
+		return mine.equals(others) && !device || Files.isRegularFile(mine) && Files.isRegularFile(others) && Files.isSameFile(mine, others);
 	}
 
 	private static boolean isStandardOutput(String given) {
@@ -40,6 +63,11 @@ record Target(Session session, String given) {
 		} else {
 			WholeFile.write(session.resolve(given), content);
 		}
+	}
+
+	/** Returns the file as the user wrote it. */
+	String given() {
+		return given;
 	}
 
 	/** Returns where to tell how it went: not into the file. */

@@ -1,13 +1,16 @@
 package org.baywright.pack;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermission;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -27,7 +30,7 @@ class WholeFileTest {
 
 	@Test
 	void writesAndReplaces() throws IOException {
-		Path file = folder.resolve("a.bay");
+		Path file = folder.resolve("a.baypack");
 		WholeFile.write(file, "one".getBytes());
 		WholeFile.write(file, "two".getBytes());
 		assertEquals("two", Files.readString(file));
@@ -36,7 +39,7 @@ class WholeFileTest {
 
 	@Test
 	void keepsPermissions() throws IOException {
-		Path file = Files.writeString(folder.resolve("a.bay"), "one");
+		Path file = Files.writeString(folder.resolve("a.baypack"), "one");
 		Set<PosixFilePermission> mine = Set.of(PosixFilePermission.OWNER_READ, PosixFilePermission.OWNER_WRITE,
 				PosixFilePermission.OTHERS_READ);
 		Files.setPosixFilePermissions(file, mine);
@@ -46,8 +49,8 @@ class WholeFileTest {
 
 	@Test
 	void followsLinks() throws IOException {
-		Path file = Files.writeString(folder.resolve("a.bay"), "one");
-		Path link = Files.createSymbolicLink(folder.resolve("link.bay"), file);
+		Path file = Files.writeString(folder.resolve("a.baypack"), "one");
+		Path link = Files.createSymbolicLink(folder.resolve("link.baypack"), file);
 		WholeFile.write(link, "two".getBytes());
 		assertTrue(Files.isSymbolicLink(link));
 		assertEquals("two", Files.readString(file));
@@ -57,5 +60,24 @@ class WholeFileTest {
 	void refusesAFolder() throws IOException {
 		assertThrows(IOException.class, () -> WholeFile.write(folder, "one".getBytes()));
 		assertEquals(0, filesLeft());
+	}
+
+	@Test
+	void neverReplacesARuleFile() throws IOException {
+		Path rules = Files.writeString(folder.resolve("a.bay"), "sign x");
+		Path link = Files.createSymbolicLink(folder.resolve("link.html"), rules);
+		for (Path target : List.of(rules, link, folder.resolve("new.BAY"))) {
+			FileSystemException refused = assertThrows(FileSystemException.class, () -> WholeFile.write(target, "one".getBytes()));
+			assertTrue(refused.getReason().startsWith("it is a rule file"), refused.getReason());
+		}
+		assertEquals("sign x", Files.readString(rules));
+		assertEquals(2, filesLeft());
+	}
+
+	@Test
+	void makesNoFolderThatOnlyALinkNames() throws IOException {
+		Path link = Files.createSymbolicLink(folder.resolve("link.html"), folder.resolve("gone/a.html"));
+		assertThrows(FileSystemException.class, () -> WholeFile.write(link, "one".getBytes()));
+		assertFalse(Files.exists(folder.resolve("gone")));
 	}
 }

@@ -15,6 +15,7 @@ import java.nio.file.attribute.PosixFileAttributes;
 import java.nio.file.attribute.PosixFilePermission;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -27,6 +28,7 @@ public final class WholeFile {
 
 	private static final String ASIDE = ".baywright-";
 	private static final String ENDING = ".part";
+	private static final String RULES = ".bay";
 	/** Somebody else's clock may be a little off. */
 	private static final long LEFT_BEHIND_SECONDS = 60;
 	private static final int MOST_LINKS = 40;
@@ -36,22 +38,41 @@ public final class WholeFile {
 	}
 
 	/**
-	 * Writes a file. A file that is there is replaced, and its owner and permissions are kept; a link is followed.
+	 * Writes what was made of rules. A file that is there is replaced, and its owner and permissions are kept; a link is
+	 * followed. A rule file is never replaced.
 	 *
-	 * @param target the file; folders that are missing are made
+	 * @param target the file; folders that are missing are made, but not those that a link names
 	 * @throws IOException if the file cannot be written, or may not be; nothing has changed then
 	 */
 	public static void write(Path target, byte[] content) throws IOException {
-		Path whole = followed(target);
-		if (Files.isDirectory(whole)) {
-			throw new FileSystemException(target.toString(), null, "it is a folder");
-		}
+		Path whole = destination(target);
 		if (isOfProcess(whole) || Files.exists(whole) && !Files.isRegularFile(whole)) {
 			writeThrough(target, content);
 			return;
 		}
 		Files.createDirectories(whole.getParent());
 		replace(whole, content, Optional.empty());
+	}
+
+	/**
+	 * Returns the file that would be written, behind all links.
+	 *
+	 * @throws IOException if it may not be written: a folder, a rule file, or a link into a folder that is not there
+	 */
+	public static Path destination(Path target) throws IOException {
+		Path whole = followed(target);
+		if (Files.isDirectory(whole)) {
+			throw new FileSystemException(target.toString(), null, "it is a folder");
+		}
+		if (whole.toString().toLowerCase(Locale.ROOT).endsWith(RULES)) {
+			throw new FileSystemException(target.toString(), null,
+					"it is a rule file, which only its author replaces; choose a name with another ending");
+		}
+		if (!whole.equals(target.toAbsolutePath().normalize()) && !isOfProcess(whole) && !Files.isDirectory(whole.getParent())) {
+			throw new FileSystemException(target.toString(), null,
+					"it is a link into the folder " + whole.getParent() + ", which is not there");
+		}
+		return whole;
 	}
 
 	/**

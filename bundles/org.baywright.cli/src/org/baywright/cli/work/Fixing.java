@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Finding;
@@ -26,7 +27,8 @@ import org.baywright.model.Problem;
 import org.baywright.model.Span;
 
 /**
- * Writes into rule files the fixes that an editor offers.
+ * Puts right the slips of writing in rule files for which an editor offers one answer. What changes what a rule says or who
+ * stands for it is never done without a person; it is told.
  *
  * @param told what was done and what was left, a line for each
  */
@@ -36,7 +38,7 @@ public record Fixing(List<String> told) {
 	private static final int MOST = 1000;
 
 	/** What is wrong, wherever it stands. */
-	private record Wrong(String id, String about, Span span) {
+	private record Wrong(String id, String about, Span span, boolean text) {
 
 		String key() {
 			return id + " " + about;
@@ -83,7 +85,7 @@ public record Fixing(List<String> told) {
 			}
 		}
 		told.add((work.done.size() == 1 ? "1 fix" : work.done.size() + " fixes") + " in " + TextReport.number(written, "file")
-				+ ", " + work.left.size() + " not applied.");
+				+ ", " + work.left.size() + " left.");
 		return new Fixing(told);
 	}
 
@@ -111,11 +113,11 @@ public record Fixing(List<String> told) {
 			Report report = analysis.check(snapshot.rules(), progress);
 			List<Wrong> wrong = new ArrayList<>();
 			for (Problem problem : snapshot.problems()) {
-				wrong.add(new Wrong(problem.id(), problem.message(), problem.span()));
+				wrong.add(new Wrong(problem.id(), problem.message(), problem.span(), true));
 			}
 			for (Finding finding : report.findings()) {
 				if (finding.accepted().isEmpty()) {
-					wrong.add(new Wrong(finding.check(), finding.id(), finding.span()));
+					wrong.add(new Wrong(finding.check(), finding.id(), finding.span(), false));
 				}
 			}
 			return new State(snapshot, report, wrong);
@@ -136,46 +138,46 @@ public record Fixing(List<String> told) {
 		private Optional<State> one(State state) {
 			for (Wrong wrong : state.wrong()) {
 				progress.requireWanted();
-				for (QuickFix fix : fixes(wrong, state)) {
-					String attempt = wrong.key() + " " + fix.title();
-					if (!tried.add(attempt)) {
-						continue;
-					}
-					String what = prefix + wrong.span() + ": " + fix.title() + " [" + wrong.id() + "]";
-					Optional<String> harm = apply(fix, state);
-					State now = harm.isEmpty() ? state() : state;
-					if (harm.isEmpty()) {
-						harm = harm(wrong, state, now);
-					}
-					if (harm.isEmpty()) {
-						done.add("Fixed   " + what);
-						left.remove(wrong.key());
-						tried.clear();
-						return Optional.of(now);
-					}
-					state.snapshot().sources().forEach(project::update);
-					left.put(wrong.key(), "Not so  " + what + " – " + harm.get());
+				Optional<QuickFix> fix = fix(wrong, state);
+				if (fix.isEmpty() || !tried.add(wrong.key() + " " + fix.get().title())) {
+					continue;
 				}
+				String what = prefix + wrong.span() + ": " + fix.get().title() + " [" + wrong.id() + "]";
+				Optional<String> harm = apply(fix.get(), state);
+				State now = harm.isEmpty() ? state() : state;
+				if (harm.isEmpty()) {
+					harm = harm(wrong, state, now);
+				}
+				if (harm.isEmpty()) {
+					done.add("Fixed   " + what);
+					left.clear(); // of places that have moved
+					tried.clear();
+					return Optional.of(now);
+				}
+				state.snapshot().sources().forEach(project::update);
+				left.put(wrong.key(), "Not so  " + what + " – " + harm.get());
 			}
 			return Optional.empty();
 		}
 
-		private List<QuickFix> fixes(Wrong wrong, State state) {
-			Span span = wrong.span();
-			boolean text = state.snapshot().problems().stream()
-					.anyMatch(problem -> problem.id().equals(wrong.id()) && problem.span().equals(span));
-			if (!only.isEmpty() && !only.contains(text ? Project.TEXT : wrong.id())) {
-				return List.of();
+		/** Returns the one answer to a slip of writing; of what a person must decide it is kept that it was left. */
+		private Optional<QuickFix> fix(Wrong wrong, State state) {
+			if (!only.isEmpty() && !only.contains(wrong.text() ? Project.TEXT : wrong.id())) {
+				return Optional.empty();
 			}
-			return Fixes.at(span.file(), span.offset(), span.length(), state.snapshot(), Optional.of(state.report()), LocalDate.now())
-					.stream().filter(fix -> fix.about().equals(text ? wrong.id() : wrong.about()))
-					.filter(fix -> fix.next().isEmpty() && !accepts(fix)).toList();
-		}
-
-		/** Only a person accepts. */
-		private static boolean accepts(QuickFix fix) {
-			return fix.edits().values().stream().flatMap(List::stream)
-					.anyMatch(edit -> edit.text().stripLeading().startsWith("accept "));
+			Span span = wrong.span();
+			List<QuickFix> offered = Fixes.at(span.file(), span.offset(), span.length(), state.snapshot(), Optional.of(state.report()), LocalDate.now())
+					.stream().filter(fix -> fix.about().equals(wrong.text() ? wrong.id() : wrong.about())).toList();
+			List<QuickFix> answers = offered.stream().filter(fix -> fix.next().isEmpty()).toList();
+			// where a rule comes from is for its author to say
+			if (wrong.text() && answers.size() == 1 && !wrong.id().equals("no-provenance")) {
+				return Optional.of(answers.get(0));
+			}
+			if (!offered.isEmpty()) {
+				left.put(wrong.key(), "Yours   " + prefix + span + ": "
+						+ offered.stream().map(QuickFix::title).collect(Collectors.joining(", or ")) + " [" + wrong.id() + "]");
+			}
+			return Optional.empty();
 		}
 
 		private Optional<String> apply(QuickFix fix, State state) {
