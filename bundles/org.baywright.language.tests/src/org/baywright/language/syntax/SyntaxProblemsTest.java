@@ -1,6 +1,11 @@
 package org.baywright.language.syntax;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
 import org.baywright.language.testing.MarkedText;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.model.Problem;
 import org.junit.jupiter.api.Test;
 
 class SyntaxProblemsTest {
@@ -146,5 +151,38 @@ class SyntaxProblemsTest {
 				law "x" : when no_crank then
 				                           ^ error syntax: The text ends before the law is complete. > After `then` comes a condition, such as no_crank.
 				""");
+	}
+
+	@Test
+	void whatNobodyCanReadIsTold() {
+		MarkedText.check("""
+				sign s1 "A\u202Eb"
+				          ^ error hidden-character: A character that does not show stands here: U+202E. > Take it out.
+				// in a comment \u0007
+				                ^ error hidden-character: A character that does not show stands here: U+0007. > Take it out.
+				tool t1 cost 1234567890123456
+				             ^^^^^^^^^^^^^^^^ error number-too-long: A number with 16 digits is not read. > Write at most 15 digits before and after the point.
+				sign s3 "\u05E9\u200F, \u00E9, \uD83D\uDE97 and 123456789012345678"
+				tool t2 cost 123456789012345.123456789012345
+				""");
+	}
+
+	@Test
+	void aTextWithoutMeasureIsRefused() {
+		List<Problem> problems = problems("sign s \"" + "a".repeat(5_000) + "\"\n");
+		assertEquals(List.of("text-too-long"), problems.stream().map(Problem::id).toList());
+	}
+
+	/** It took more than a quarter of a minute for 5,000 lines, and never ended for 20,000. */
+	@Test
+	void whatIsNoTextOfRulesIsNotToldLineByLine() {
+		List<Problem> problems = problems("family a \"A\" {\n".repeat(20_000));
+		assertEquals(51, problems.stream().filter(problem -> problem.id().equals("syntax")).count());
+	}
+
+	private static List<Problem> problems(String text) {
+		RuleProject project = RuleProject.inMemory("x");
+		project.update("x.bay", text);
+		return project.snapshot().problems();
 	}
 }

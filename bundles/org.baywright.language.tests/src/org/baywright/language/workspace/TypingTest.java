@@ -66,7 +66,8 @@ class TypingTest {
 		assertTrue(result.getRootASTElement() instanceof RuleFile, text);
 		List<INode> errors = new ArrayList<>();
 		result.getSyntaxErrors().forEach(errors::add);
-		List<Problem> problems = SyntaxProblems.of(new SourceText("typing.bay", text), result.getRootNode(), errors);
+		List<Problem> problems = SyntaxProblems.of(new SourceText("typing.bay", text), result.getRootNode(),
+				SyntaxProblems.visible(result.getRootNode()), errors);
 		assertTrue(errors.isEmpty() || !problems.isEmpty(), text);
 		problems.forEach(problem -> check(problem, text));
 	}

@@ -31,10 +31,15 @@ public final class SyntaxProblems {
 	private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d+,\\d+");
 	private static final String TYPOGRAPHIC_QUOTES = "\u201C\u201D\u201E\u00AB\u00BB";
 
-	private final SourceText source;
+	/** Whoever has so many has not written rules, but opened something else. */
+	private static final int MOST_TOLD = 50;
 
-	private SyntaxProblems(SourceText source) {
+	private final SourceText source;
+	private final List<ILeafNode> leaves;
+
+	private SyntaxProblems(SourceText source, List<ILeafNode> leaves) {
 		this.source = source;
+		this.leaves = leaves.stream().filter(leaf -> leaf.getGrammarElement() instanceof AbstractElement).toList();
 	}
 
 	/**
@@ -42,10 +47,11 @@ public final class SyntaxProblems {
 	 *
 	 * @param source the text
 	 * @param root the root of the tree; null if there is none
+	 * @param leaves the visible leaves of the tree, in order
 	 * @param errors nodes at which the parser reported something
 	 */
-	public static List<Problem> of(SourceText source, INode root, List<INode> errors) {
-		SyntaxProblems said = new SyntaxProblems(source);
+	public static List<Problem> of(SourceText source, INode root, List<ILeafNode> leaves, List<INode> errors) {
+		SyntaxProblems said = new SyntaxProblems(source, leaves);
 		List<INode> ordered = new ArrayList<>(errors);
 		ordered.sort(Comparator.comparingInt(INode::getOffset));
 		List<Problem> problems = new ArrayList<>();
@@ -56,12 +62,31 @@ public final class SyntaxProblems {
 			Problem problem = said.say(error, found);
 			// what the parser says of the rest of a line, or of a brace left over, follows from the first error
 			if (problem.span().line() != lastLine && !strayBrace) {
+				if (problems.size() == MOST_TOLD) {
+					problems.add(new Problem("syntax", Severity.ERROR, problem.span(),
+							"From here on more of the text cannot be read; it is not told line by line.",
+							"Put right what is told first. If this is no text of rules, take the file out of the project."));
+					break;
+				}
 				problems.add(problem);
 				lastLine = problem.span().line();
 			}
 		}
 		problems.addAll(said.decimalCommas(root, problems));
 		return problems;
+	}
+
+	/** Returns the leaves of a tree that are neither space nor comment, in order; none if there is no tree. */
+	public static List<ILeafNode> visible(INode root) {
+		List<ILeafNode> leaves = new ArrayList<>();
+		if (root != null) {
+			for (ILeafNode leaf : root.getLeafNodes()) {
+				if (!leaf.isHidden()) {
+					leaves.add(leaf);
+				}
+			}
+		}
+		return leaves;
 	}
 
 	/** A comma with digits on both sides and no blank can be read as a list, but is not meant as one. */
@@ -105,7 +130,7 @@ public final class SyntaxProblems {
 		if (slip.isPresent()) {
 			return slip.get();
 		}
-		ILeafNode before = understoodBefore(error, found.offset());
+		ILeafNode before = understoodBefore(found.offset());
 		if (before != null && isBetweenElements(error, before)) {
 			before = null;
 		}
@@ -125,7 +150,7 @@ public final class SyntaxProblems {
 	private Problem atEnd(INode error) {
 		String text = source.text();
 		int end = text.stripTrailing().length();
-		ILeafNode before = understoodBefore(error, text.length());
+		ILeafNode before = understoodBefore(text.length());
 		Element open = enclosing(before == null ? error : before);
 		String what = open == null ? "the element" : name(open);
 		List<String> choices = before == null ? List.of() : Expectation.after(before);
@@ -205,17 +230,18 @@ public final class SyntaxProblems {
 	}
 
 	/** The last visible leaf in front of a place that the parser could put into its tree. */
-	private static ILeafNode understoodBefore(INode error, int offset) {
-		ILeafNode last = null;
-		for (ILeafNode leaf : error.getRootNode().getLeafNodes()) {
-			if (leaf.getOffset() >= offset) {
-				break;
-			}
-			if (!leaf.isHidden() && leaf.getGrammarElement() instanceof AbstractElement) {
-				last = leaf;
+	private ILeafNode understoodBefore(int offset) {
+		int from = 0;
+		int to = leaves.size();
+		while (from < to) {
+			int middle = (from + to) / 2;
+			if (leaves.get(middle).getOffset() < offset) {
+				from = middle + 1;
+			} else {
+				to = middle;
 			}
 		}
-		return last;
+		return from == 0 ? null : leaves.get(from - 1);
 	}
 
 	/** Whether the words between two elements are wrong, and not those of the element in front. */

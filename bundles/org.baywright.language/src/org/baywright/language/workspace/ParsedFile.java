@@ -10,12 +10,14 @@ import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.Symbol;
 import org.baywright.language.syntax.Nesting;
 import org.baywright.language.syntax.SyntaxProblems;
+import org.baywright.language.syntax.Unreadable;
 import org.baywright.language.translate.FileTranslation;
 import org.baywright.language.translate.FileTranslator;
 import org.baywright.language.translate.SourceText;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
+import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.parser.IParseResult;
 import org.eclipse.xtext.resource.XtextResource;
@@ -43,7 +45,9 @@ final class ParsedFile {
 			result.getSyntaxErrors().forEach(syntaxErrors::add);
 		}
 		textProblems = new ArrayList<>(encoding(text.wrongAt()));
-		List<Problem> syntax = SyntaxProblems.of(source, result == null ? null : result.getRootNode(), syntaxErrors);
+		INode root = result == null ? null : result.getRootNode();
+		List<ILeafNode> leaves = SyntaxProblems.visible(root);
+		List<Problem> syntax = SyntaxProblems.of(source, root, leaves, syntaxErrors);
 		tooDeepAt.ifPresent(at -> {
 			Problem tooDeep = tooDeep(at);
 			textProblems.add(tooDeep);
@@ -51,6 +55,8 @@ final class ParsedFile {
 			syntax.removeIf(problem -> problem.span().line() == tooDeep.span().line());
 		});
 		textProblems.addAll(syntax);
+		Unreadable.of(source, leaves).stream().filter(problem -> syntax.stream().noneMatch(known -> overlap(known.span(), problem.span())))
+				.forEach(textProblems::add);
 	}
 
 	private Problem tooDeep(int at) {

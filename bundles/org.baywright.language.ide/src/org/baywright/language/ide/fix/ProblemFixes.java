@@ -41,6 +41,7 @@ final class ProblemFixes {
 		Map<String, Draft> drafts = new LinkedHashMap<>();
 		switch (problem.id()) {
 		case "syntax" -> syntax(problem, text, drafts);
+		case "hidden-character" -> drafts.put("Take it out", replace(problem, ""));
 		case "no-provenance" -> provenance(problem, text, drafts);
 		case "limit-off-step" -> offStep(problem, drafts);
 		case "unknown-name" -> {
