@@ -202,7 +202,7 @@ final class Drive {
 			hands.until("the dialog", () -> hands.look(Button.class, b -> Hands.label(b).equals("OK") || Hands.label(b).equals("Finish")).isPresent());
 			hands.key("ctrl+a");
 			hands.type("9 bad name");
-			hands.until("the refusal", () -> hands.says("is no name"));
+			hands.until("the refusal", () -> hands.says("is not a valid name"));
 			Button finish = hands.find(Button.class, "OK", b -> List.of("OK", "Finish").contains(Hands.label(b)));
 			if (hands.see(finish::isEnabled)) {
 				throw new AssertionError("a name that is not allowed can be given");

@@ -37,10 +37,16 @@ class CheckCommandTest {
 	}
 
 	@Test
-	void saysThatNothingStands() {
+	void rulesThatAreNotThereAreNotPraised() throws IOException {
+		Files.writeString(folder.resolve("empty.bay"), "// only a remark\n");
+		assertEquals("empty: There is no rule to check; 0 rules, " + org.baywright.analysis.check.Checks.ids().size() + " checks.\n", run("check", "empty.bay").out());
+	}
+
+	@Test
+	void saysThatNoProblemWasFound() {
 		Runs.Result result = run("check", "van");
 		assertEquals("", result.err());
-		assertEquals("van: Nothing stands against these rules, 1 accepted; 2 rules, "
+		assertEquals("van: No problems found, 1 accepted; 2 rules, "
 				+ org.baywright.analysis.check.Checks.ids().size() + " checks, 2 of 2 finished jobs brought to the known end.\n",
 				result.out());
 		assertEquals(ExitCode.FINE, result.code());
@@ -152,7 +158,7 @@ class CheckCommandTest {
 	@Test
 	void checksSeveralProjects() {
 		Runs.Result result = run("check", "van", "flawed");
-		assertHas(result.out(), "van: Nothing stands");
+		assertHas(result.out(), "van: No problems found");
 		assertHas(result.out(), "flawed: 2 errors");
 		assertEquals(ExitCode.FINDINGS, result.code());
 	}

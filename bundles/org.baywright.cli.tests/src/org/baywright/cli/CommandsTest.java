@@ -124,13 +124,13 @@ class CommandsTest {
 		Files.writeString(file, tidy.replace("  tool", "tool").replace("\n  trait", "\n\t\ttrait  "));
 		Runs.Result check = run("tidy", "--check", "van");
 		assertEquals(ExitCode.FINDINGS, check.code());
-		assertEquals("van/van.bay\n3 files: 1 to be laid out anew, 0 left because of errors.\n", check.out());
+		assertEquals("van/van.bay\n3 files: 1 not well laid out.\n", check.out());
 		assertFalse(Files.readString(file).equals(tidy));
 		Runs.Result result = run("tidy", "van");
 		assertEquals(ExitCode.FINE, result.code());
 		assertEquals(tidy, Files.readString(file));
-		assertEquals("van/van.bay\n3 files: 1 laid out anew, 0 left because of errors.\n", result.out());
-		assertEquals("3 files: 0 laid out anew, 0 left because of errors.\n", run("tidy", "van").out());
+		assertEquals("van/van.bay\n3 files: 1 laid out anew.\n", result.out());
+		assertEquals("3 files: well laid out.\n", run("tidy", "van").out());
 	}
 
 	@Test

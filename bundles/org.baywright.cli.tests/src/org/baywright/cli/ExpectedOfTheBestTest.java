@@ -125,7 +125,7 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 			watching.descendants().forEach(ProcessHandle::destroy);
 			assertTrue(watching.waitFor(20, TimeUnit.SECONDS));
 			String all = String.join("\n", out.lines().toList());
-			assertHas(all, "van: Nothing stands");
+			assertHas(all, "van: No problems found");
 			assertHas(all, "unknown-name");
 		} finally {
 			watching.descendants().forEach(ProcessHandle::destroyForcibly);

@@ -115,6 +115,62 @@ class ProcessTest extends ProcessFixture {
 		assertEquals(ExitCode.FINE, run("verify", "one.out").code());
 	}
 
+	// ---- odd editors ------------------------------------------------------------------------------------------------
+
+	private static String frame(String body) {
+		return "Content-Length: " + body.getBytes(StandardCharsets.UTF_8).length + "\r\n\r\n" + body;
+	}
+
+	private static final String INITIALIZE = "{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":\"initialize\",\"params\":{\"capabilities\":{}}}";
+
+	/** Codes of errors: JSON-RPC 2.0, section 5.1. */
+	@ParameterizedTest
+	@CsvSource(delimiter = '|', value = { "{oops | -32700 | null | The message is no JSON text.",
+			"[] | -32600 | null | A message is one JSON object.", "42 | -32600 | null | A message is one JSON object.",
+			"null | -32600 | null | A message is one JSON object.",
+			"{\"jsonrpc\":\"2.0\",\"id\":{\"a\":1},\"method\":\"shutdown\"} | -32600 | null | The id of a request is",
+			"{\"jsonrpc\":\"2.0\",\"id\":1.5,\"method\":\"shutdown\"} | -32600 | null | The id of a request is",
+			"{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":5} | -32600 | 7 | The message names no method.",
+			"{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"foo/bar\"} | -32601 | 7 | foo/bar",
+			"{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"workspace/executeCommand\",\"params\":{\"command\":\"x\"}} | -32601 | 7 | Baywright does not offer this.",
+			"{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"textDocument/hover\",\"params\":null} | -32602 | 7 | The request lacks something, or holds something of a wrong form.",
+			"{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"textDocument/hover\",\"params\":{\"position\":\"x\"}} | -32602 | 7 | textDocument/hover holds something of a wrong form.",
+			"{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"initialize\",\"params\":{\"capabilities\":{}}} | -32600 | 7 | The client has said initialize already.",
+			"{\"jsonrpc\":\"2.0\",\"method\":\"textDocument/didOpen\",\"params\":{}} | | | " })
+	void anOddMessageGetsAnErrorAndTheServerGoesOn(String odd, Integer code, String id, String said)
+			throws IOException, InterruptedException {
+		Process process = new Command(folder).start("serve");
+		try (var to = process.outputWriter(StandardCharsets.UTF_8)) {
+			to.write(frame(INITIALIZE) + frame(odd) + frame("{\"jsonrpc\":\"2.0\",\"id\":99,\"method\":\"shutdown\"}")
+					+ frame("{\"jsonrpc\":\"2.0\",\"method\":\"exit\"}"));
+		}
+		assertTrue(process.waitFor(30, TimeUnit.SECONDS));
+		String told = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+		String err = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+		assertHas(told, "{\"jsonrpc\":\"2.0\",\"id\":99,\"result\":null}");
+		assertFalse(err.contains("\tat "), err);
+		assertTrue(err.lines().count() <= 1, err);
+		if (code != null) {
+			assertHas(told, "{\"jsonrpc\":\"2.0\",\"id\":" + id + ",\"error\":{\"code\":" + code + ",\"message\":\"");
+			assertHas(told, said);
+			assertFalse(told.contains("java.") || told.contains("org.eclipse"), told);
+		}
+		assertEquals(0, process.exitValue());
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "Foo: bar\r\n\r\n{}", "Content-Length: abc\r\n\r\n{}", "Content-Length: 9999999999\r\n\r\n" })
+	void aWrongHeaderIsTold(String header) throws IOException, InterruptedException {
+		Process process = new Command(folder).start("serve");
+		try (var to = process.outputWriter(StandardCharsets.UTF_8)) {
+			to.write(header);
+		}
+		assertTrue(process.waitFor(30, TimeUnit.SECONDS));
+		String err = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+		assertTrue(err.contains("Content-Length"), err);
+		assertTrue(err.lines().allMatch(line -> line.startsWith("From the editor: ")) && err.lines().count() <= 2, err);
+	}
+
 	// ---- depth ------------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest
@@ -346,7 +402,7 @@ class ProcessTest extends ProcessFixture {
 		Files.createSymbolicLink(folder.resolve("link"), folder.resolve("van"));
 		Runs.Result result = run("check", "link");
 		assertEquals(ExitCode.FINE, result.code(), result.err());
-		assertHas(result.out(), "link: Nothing stands");
+		assertHas(result.out(), "link: No problems found");
 	}
 
 	@ParameterizedTest

@@ -124,7 +124,7 @@ final class ShowCommand implements Callable<Integer> {
 		out.println("Format version " + manifest.version() + ", made by Baywright " + Style.safe(manifest.tool()));
 		out.println("Fingerprint " + manifest.fingerprint());
 		out.println();
-		manifest.counts().forEach((kind, count) -> out.println(String.format(java.util.Locale.ROOT, "%6d %s", count, kind)));
+		manifest.counts().forEach((kind, count) -> out.println(String.format(java.util.Locale.ROOT, "%6d %s", count, word(kind, count))));
 		out.println();
 		out.println(TextReport.number(manifest.checks().size(), "check") + " made; the rules bring " + manifest.cases() + " of "
 				+ TextReport.number(manifest.count("cases"), "finished job") + " to the known end.");
@@ -139,6 +139,21 @@ final class ShowCommand implements Callable<Integer> {
 		if (what.rules) {
 			rules(pack.rules().rules());
 		}
+	}
+
+	/** Returns what the manifest counts, as people call it. */
+	private static String word(String kind, long count) {
+		String one = switch (kind) {
+		case "cases" -> "finished job";
+		case "exclusives" -> "set of faults that rule each other out";
+		case "families" -> "family";
+		default -> kind.substring(0, kind.length() - 1);
+		};
+		return count == 1 ? one : switch (kind) {
+		case "cases" -> "finished jobs";
+		case "exclusives" -> "sets of faults that rule each other out";
+		default -> kind;
+		};
 	}
 
 	private void standing(String title, List<PackManifest.Standing> findings) {

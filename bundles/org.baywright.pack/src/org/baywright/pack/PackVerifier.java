@@ -152,9 +152,9 @@ public final class PackVerifier {
 			derived(manifest.get(), rules.get(), entries);
 			sheet(manifest.get(), rules.get(), entries);
 		}
-		look(Aspect.PACKING, "The archive holds nothing beside its entries.", () -> {
+		look(Aspect.PACKING, "The archive is byte for byte as Baywright packs it.", () -> {
 			if (!Arrays.equals(bytes, Archive.write(entries))) {
-				throw new PackException("The archive was not packed by Baywright: it holds something beside its entries.");
+				throw new PackException("The archive is not byte for byte as Baywright packs it: somebody packed it anew, or cut or added something.");
 			}
 			return true;
 		});

@@ -33,7 +33,7 @@ public record Verification(List<Result> results, Optional<Pack> pack) {
 		DERIVED("derived parts"),
 		/** The sheet says what the rules say. */
 		SHEET("sheet"),
-		/** The archive holds not a byte beside its entries. */
+		/** The archive is byte for byte as Baywright packs it. */
 		PACKING("packing"),
 		/** The checks find in the rules what the manifest says. */
 		PROOFS("proofs");

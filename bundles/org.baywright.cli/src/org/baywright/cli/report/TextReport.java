@@ -192,7 +192,8 @@ public final class TextReport {
 		add(parts, errors, "error", Severity.ERROR);
 		add(parts, warnings, "warning", Severity.WARNING);
 		add(parts, project.count(Severity.NOTE), "note", Severity.NOTE);
-		String stands = parts.isEmpty() ? style.good("Nothing stands against these rules") : String.join(", ", parts);
+		String stands = !parts.isEmpty() ? String.join(", ", parts)
+				: project.rules().rules().isEmpty() ? style.of(Severity.WARNING, "There is no rule to check") : style.good("No problems found");
 		long passed = project.report().cases().stream().filter(result -> result.passed()).count();
 		int jobs = project.rules().cases().size();
 		return Style.safe(project.rules().name()) + ": " + stands

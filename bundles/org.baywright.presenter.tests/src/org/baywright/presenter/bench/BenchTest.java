@@ -117,7 +117,7 @@ class BenchTest {
 		Shown shown = show(Bench.of(SMALL).enter(ENGINE, "diesel").enter(NO_CRANK, "present"));
 		assertEquals(List.of("1 (Supply low) in Body module", "Voltage", "Load"),
 				shown.steps().stream().map(step -> step.subject().title()).toList());
-		assertEquals("The rule “Third” waits for nothing else.", shown.steps().get(0).reason());
+		assertEquals("It is all that the rule “Third” still needs.", shown.steps().get(0).reason());
 		assertEquals("8 min, cost 3", shown.steps().get(1).effort());
 		assertEquals("It is asked for by one rule.", shown.steps().get(2).reason());
 	}

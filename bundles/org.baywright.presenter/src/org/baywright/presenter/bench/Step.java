@@ -44,9 +44,9 @@ public record Step(Subject subject, BigDecimal cost, BigDecimal minutes, List<St
 	public String reason() {
 		List<String> reasons = new ArrayList<>();
 		if (!ready.isEmpty()) {
-			reasons.add((ready.size() == 1 ? "the rule " : "the rules ")
+			reasons.add("it is all that the " + (ready.size() == 1 ? "rule " : "rules ")
 					+ Say.and(ready.stream().map(title -> "“" + title + "”").toList())
-					+ (ready.size() == 1 ? " waits" : " wait") + " for nothing else");
+					+ (ready.size() == 1 ? " still needs" : " still need"));
 		}
 		if (begun > 0) {
 			reasons.add(asking(begun, ready.isEmpty() ? "" : " more") + (begun == 1 ? " that has" : " that have") + " begun");

@@ -80,7 +80,7 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 				  measures V 0 .. 18 step 0.1
 				  at battery
 				  in ignition off
-				  prepare "Switch all loads off and wait 10 min."
+				  prepare "Main beam on for a minute if it was just charged or driven. Then all loads off, and wait 10 min."
 				  takes 12 min
 				  caution battery_gas
 				}
@@ -88,9 +88,9 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 				rule low_battery "Battery too low to start" {
 				  given no_start
 				  run rest_voltage
-				  expect at_least 12.4 V
-				  met   : clears battery.discharged
-				  below : confirms battery.discharged
+				  on below 12.0 V     : confirms battery.discharged
+				  on 12.0 V .. 12.3 V : suspects battery.discharged
+				  on at_least 12.4 V  : clears battery.discharged
 				  because "Say here why others can trust this rule."
 				  source practice
 				  by %1$s on %2$s

@@ -55,9 +55,9 @@ class RenamingTest {
 
 	@Test
 	void whatCannotBe() {
-		refused("sign a@", "two words", "`two words` is no name. A name is made of letters, digits and _ and begins with a letter.");
-		refused("sign a@", "1st", "`1st` is no name. A name is made of letters, digits and _ and begins with a letter.");
-		refused("sign a@", "", "`` is no name. A name is made of letters, digits and _ and begins with a letter.");
+		refused("sign a@", "two words", "`two words` is not a valid name. A name is made of letters, digits and _ and begins with a letter.");
+		refused("sign a@", "1st", "`1st` is not a valid name. A name is made of letters, digits and _ and begins with a letter.");
+		refused("sign a@", "", "`` is not a valid name. A name is made of letters, digits and _ and begins with a letter.");
 		refused("sign a@", "lamp", "There is already a test `lamp` in names.bay.");
 		refused("rule a { run lamp on li@t : proves nothing }", "dark", "`lamp` has a value `dark` already.");
 		refused("rule a { then clears battery.fl@at }", "open_cell", "There is already a fault `battery.open_cell` in names.bay.");

@@ -298,7 +298,7 @@ class ServerTest {
 		assertEquals("warning_lamp", first.getEdits().get(0).getNewText());
 		ResponseErrorException refused = assertThrows(ResponseErrorException.class,
 				() -> get(texts.rename(new RenameParams(client.id(here), new Position(2, 7), "two words"))));
-		assertTrue(refused.getMessage().startsWith("`two words` is no name."), refused.getMessage());
+		assertTrue(refused.getMessage().startsWith("`two words` is not a valid name."), refused.getMessage());
 		assertNull(get(texts.prepareRename(new PrepareRenameParams(client.id(here), new Position(5, 3)))));
 	}
 

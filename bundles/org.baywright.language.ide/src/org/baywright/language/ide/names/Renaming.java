@@ -58,7 +58,7 @@ public final class Renaming {
 		Target target = named.get().target();
 		String name = Texts.plainName(newName.strip());
 		if (!Spelled.isName(name)) {
-			return new Refused("`" + newName + "` is no name. A name is made of letters, digits and _ and begins with a letter.");
+			return new Refused("`" + newName + "` is not a valid name. A name is made of letters, digits and _ and begins with a letter.");
 		}
 		if (name.equals(target.simpleName())) {
 			return new Changes(new TreeMap<>());

@@ -104,6 +104,9 @@ final class Server implements LanguageServer, LanguageClientAware {
 
 	@Override
 	public CompletableFuture<InitializeResult> initialize(InitializeParams params) {
+		if (initialized) {
+			throw Asking.error(ResponseErrorCode.InvalidRequest, "The client has said initialize already.");
+		}
 		abilities = params.getCapabilities() == null ? Abilities.NONE : Abilities.of(params.getCapabilities());
 		if (params.getProcessId() != null) {
 			Optional<ProcessHandle> parent = ProcessHandle.of(params.getProcessId());

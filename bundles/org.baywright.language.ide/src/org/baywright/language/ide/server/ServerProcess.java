@@ -10,6 +10,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import java.util.logging.Handler;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
 import org.baywright.language.ide.live.Checker;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
 import org.eclipse.lsp4j.jsonrpc.json.MessageJsonHandler;
@@ -21,6 +24,29 @@ public final class ServerProcess {
 	private static final int INTERNAL = 70;
 	private static final int CANCELLED = 130;
 	private static final long LOOK_AGAIN_MILLIS = 200;
+
+	/** The library tells of each odd message with a page of its own insides; one line is enough. */
+	private static final Logger PROTOCOL = Logger.getLogger("org.eclipse.lsp4j");
+
+	static {
+		PROTOCOL.addHandler(new Handler() {
+			@Override
+			public void publish(LogRecord told) {
+				String line = String.valueOf(told.getMessage()).lines().findFirst().orElse("");
+				System.err.println("From the editor: " + line.replaceFirst("^For input string: ", "Content-Length is not a number: "));
+			}
+
+			@Override
+			public void flush() {
+				System.err.flush();
+			}
+
+			@Override
+			public void close() {
+				// standard error stays open
+			}
+		});
+	}
 
 	private ServerProcess() {
 	}
@@ -42,6 +68,7 @@ public final class ServerProcess {
 	/** As above, with checkers from elsewhere. */
 	static int serve(InputStream in, OutputStream out, String version, BooleanSupplier cancelled,
 			Supplier<Checker> checkers) throws InterruptedException {
+		PROTOCOL.setUseParentHandlers(false);
 		CompletableFuture<Integer> ended = new CompletableFuture<>();
 		Server server = new Server(ended::complete, checkers, version);
 		Launcher<LanguageClient> launcher = new Launcher.Builder<LanguageClient>() {

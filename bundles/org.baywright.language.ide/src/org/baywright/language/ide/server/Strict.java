@@ -21,6 +21,10 @@ import org.eclipse.lsp4j.jsonrpc.messages.MessageIssue;
 import org.eclipse.lsp4j.jsonrpc.messages.RequestMessage;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonParseException;
+import com.google.gson.JsonParser;
+import com.google.gson.JsonPrimitive;
 
 /** Reads messages of clients that may be odd: no message may end the server, and each error says what is wrong. */
 final class Strict extends MessageJsonHandler {
@@ -28,6 +32,7 @@ final class Strict extends MessageJsonHandler {
 	/** No message of the protocol is nested this deep; one that is would only exhaust the reader. */
 	private static final int MOST_DEEP = 200;
 
+	private static final Pattern WHOLE = Pattern.compile("-?[0-9]{1,9}");
 	private static final Pattern ID = Pattern.compile("\\s*:\\s*(?:\"([^\"\\\\]*)\"|([0-9]{1,9}))");
 
 	Strict(Map<String, JsonRpcMethod> methods) {
@@ -37,17 +42,62 @@ final class Strict extends MessageJsonHandler {
 	@Override
 	public Message parseMessage(Reader input) {
 		String text = text(input);
+		RequestMessage about = new RequestMessage();
 		if (depth(text) > MOST_DEEP) {
-			RequestMessage about = new RequestMessage();
 			if (id(text) instanceof Integer number) {
 				about.setId(number);
 			} else if (id(text) instanceof String word) {
 				about.setId(word);
 			}
-			throw new MessageIssueException(about, List.of(new MessageIssue(
-					"The message is nested more than " + MOST_DEEP + " deep, which is not read.", ResponseErrorCode.InvalidRequest.getValue())));
+			throw refused(about, ResponseErrorCode.InvalidRequest,
+					"The message is nested more than " + MOST_DEEP + " deep, which is not read.");
 		}
-		return super.parseMessage(new StringReader(text));
+		String method = method(text, about);
+		try {
+			Message message = super.parseMessage(new StringReader(text));
+			if (message == null) {
+				throw refused(about, ResponseErrorCode.InvalidRequest, "The message says nothing.");
+			}
+			return message;
+		} catch (MessageIssueException | JsonParseException e) {
+			throw refused(about, ResponseErrorCode.InvalidParams, method + " holds something of a wrong form.");
+		}
+	}
+
+	/** Looks at what frames a message, takes over its id, and returns its method. */
+	private static String method(String text, RequestMessage about) {
+		JsonElement element;
+		try {
+			element = JsonParser.parseString(text);
+		} catch (JsonParseException e) {
+			throw refused(about, ResponseErrorCode.ParseError, "The message is no JSON text.");
+		}
+		if (!element.isJsonObject()) {
+			throw refused(about, ResponseErrorCode.InvalidRequest, "A message is one JSON object.");
+		}
+		JsonElement id = element.getAsJsonObject().get("id");
+		if (id != null && !id.isJsonNull()) {
+			if (id instanceof JsonPrimitive word && word.isString()) {
+				about.setId(word.getAsString());
+			} else if (id instanceof JsonPrimitive number && number.isNumber() && WHOLE.matcher(number.getAsString()).matches()) {
+				about.setId(number.getAsInt());
+			} else {
+				throw refused(about, ResponseErrorCode.InvalidRequest,
+						"The id of a request is a text, or a whole number of at most nine digits.");
+			}
+		}
+		JsonElement method = element.getAsJsonObject().get("method");
+		if (method == null && (element.getAsJsonObject().has("result") || element.getAsJsonObject().has("error"))) {
+			return "The answer";
+		}
+		if (!(method instanceof JsonPrimitive name && name.isString())) {
+			throw refused(about, ResponseErrorCode.InvalidRequest, "The message names no method.");
+		}
+		return name.getAsString();
+	}
+
+	private static MessageIssueException refused(RequestMessage about, ResponseErrorCode code, String message) {
+		return new MessageIssueException(about, List.of(new MessageIssue(message, code.getValue())));
 	}
 
 	private static String text(Reader input) {
@@ -119,10 +169,13 @@ final class Strict extends MessageJsonHandler {
 		if (cause instanceof ResponseErrorException known) {
 			return known.getResponseError();
 		}
+		if (cause instanceof UnsupportedOperationException) {
+			return new ResponseError(ResponseErrorCode.MethodNotFound, "Baywright does not offer this.", null);
+		}
 		if (cause instanceof NullPointerException || cause instanceof IllegalArgumentException
 				|| cause instanceof ClassCastException) {
 			return new ResponseError(ResponseErrorCode.InvalidParams,
-					"The request lacks something, or holds something of a wrong form: " + cause.getMessage(), null);
+					"The request lacks something, or holds something of a wrong form.", null);
 		}
 		return new ResponseError(ResponseErrorCode.InternalError, "Baywright itself failed: " + cause, null);
 	}
