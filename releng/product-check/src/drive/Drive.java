@@ -17,6 +17,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Menu;
@@ -98,6 +99,12 @@ final class Drive {
 
 	private void first() throws IOException {
 		hands.picture("welcome");
+		String only = System.getProperty("drive.only", "");
+		if (!only.isEmpty()) {
+			walk();
+			groups(only);
+			halt();
+		}
 		check("welcome: Read the help", () -> {
 			hands.click(hands.findAny("Read the help"));
 			hands.until("the help's first page", () -> hands.says("First steps"));
@@ -120,20 +127,7 @@ final class Drive {
 			hands.until("the views", () -> hands.look(CTabItem.class, tab -> tab.getText().startsWith("Findings")).isPresent());
 			reopenWelcome();
 		});
-		check("welcome: Take the ten-minute walk", () -> {
-			hands.click(hands.findAny("Take the ten-minute walk"));
-			hands.until("the walk's first step", () -> hands.says("Step 1 of 8"));
-			hands.picture("walk-1");
-		});
-		check("walk: bring in the example", () -> {
-			hands.click(hands.find(Button.class, "Bring in the example"));
-			hands.click(hands.find(Button.class, "Finish"));
-			hands.until("the rules in the editor", () -> editorText().contains("rule strap_by_drop"));
-			hands.until("the project unfolded in the tree", () -> hands.seen().stream().filter(Tree.class::isInstance)
-					.anyMatch(tree -> hands.item((Tree) tree, text -> text.contains("vehicles.bay")) != null));
-			hands.rest(1000);
-			hands.until("the first line on top", () -> editor().getTopIndex() == 0);
-		});
+		walk();
 		check("walk: read a rule", () -> {
 			step("Show the rule");
 			hands.until("the rule is selected", () -> selected().equals("rule strap_by_drop"));
@@ -306,6 +300,7 @@ final class Drive {
 				}, this::note).toolBar(view);
 			});
 		}
+		groups("contexts wizards labels");
 		check("the text is as it was saved", () -> {
 			ready();
 			hands.menu("File", "Revert");
@@ -324,6 +319,143 @@ final class Drive {
 			throw new AssertionError("the workbench did not restart");
 		});
 		halt();
+	}
+
+	/** The start of the walk, which brings in rules to work with. */
+	private void walk() {
+		check("welcome: Take the ten-minute walk", () -> {
+			hands.click(hands.findAny("Take the ten-minute walk"));
+			hands.until("the walk's first step", () -> hands.says("Step 1 of 8"));
+			hands.picture("walk-1");
+		});
+		check("walk: bring in the example", () -> {
+			hands.click(hands.find(Button.class, "Bring in the example"));
+			hands.click(hands.find(Button.class, "Finish"));
+			hands.until("the rules in the editor", () -> editorText().contains("rule strap_by_drop"));
+			hands.until("the project unfolded in the tree", () -> hands.seen().stream().filter(Tree.class::isInstance)
+					.anyMatch(tree -> hands.item((Tree) tree, text -> text.contains("vehicles.bay")) != null));
+			hands.rest(1000);
+			hands.until("the first line on top", () -> editor().getTopIndex() == 0);
+		});
+	}
+
+	/** Groups of cases that can be driven by themselves. */
+	private void groups(String which) {
+		if (which.contains("contexts")) {
+			contexts();
+		}
+		if (which.contains("wizards")) {
+			wizards();
+		}
+		if (which.contains("labels")) {
+			labels();
+		}
+	}
+
+	private void contexts() {
+		Contexts contexts = new Contexts(hands, this::ready, new Entries(hands, () -> {
+		}, this::note), list());
+		check("right button in the editor", () -> contexts.look("Editor", this::editor, () -> hands.wordsAt(editor(), "strap_by_drop")));
+		for (String item : List.of("first-walk", "rules.bay")) {
+			check("right button on " + item, () -> contexts.look(item.endsWith(".bay") ? "File" : "Project", this::projects,
+					() -> hands.middle(hands.item(projects(), item::equals))));
+		}
+		check("right button beside the projects", () -> contexts.look("Beside the projects", this::projects, () -> hands.see(() -> {
+			Tree tree = projects();
+			return tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 8);
+		})));
+		for (String view : List.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help")) {
+			check("right button in " + view, () -> contexts.look(view, () -> hands.body(view), () -> {
+				hands.click(tab(view));
+				hands.rest(500);
+				Control body = hands.body(view);
+				return hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
+						: body.toDisplay(body.getSize().x / 3, body.getSize().y / 3));
+			}));
+		}
+	}
+
+	private void wizards() {
+		Wizards wizards = new Wizards(hands);
+		check("wizard: rule project", () -> {
+			ready();
+			wizards.project("A. Author");
+		});
+		check("wizard: File, New, Other, there and back", () -> {
+			ready();
+			wizards.thereAndBack();
+		});
+		check("wizard: rule file", () -> {
+			ready();
+			wizards.file();
+		});
+		check("wizard: vehicle family", () -> {
+			ready();
+			wizards.family();
+		});
+		check("wizard: rule", () -> {
+			ready();
+			wizards.rule();
+		});
+		check("wizard: rule pack", () -> {
+			ready();
+			wizards.pack(work);
+		});
+	}
+
+	private Tree projects() {
+		return hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
+	}
+
+	private void labels() {
+		for (String view : List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help")) {
+			check("all can be read in " + view, () -> {
+				ready();
+				hands.menu("View", "Show", view);
+				hands.rest(800);
+				read(view);
+			});
+		}
+		check("all can be read in the walk", () -> {
+			ready();
+			hands.menu("Help", "Ten-minute walk");
+			List<String> wrong = new ArrayList<>();
+			for (int step = 1; step <= 8; step++) {
+				hands.rest(400);
+				for (String each : Labels.wrong(hands)) {
+					wrong.add("step " + step + ": " + each);
+				}
+				if (step < 8) {
+					hands.click(hands.find(Button.class, "Next step"));
+				}
+			}
+			none(wrong);
+		});
+		for (String entry : List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
+				"File > Bring in an example\u2026", "File > Export rule pack\u2026", "Rules > Rename\u2026", "Search > Search...", "View > Preferences",
+				"Help > About Baywright")) {
+			check("all can be read in " + entry, () -> {
+				ready();
+				if (entry.contains("Rename")) {
+					hands.clickWords(editor(), "strap_by_drop");
+				}
+				hands.menu(entry.split(" > "));
+				hands.rest(1500);
+				read(entry);
+				hands.alone();
+			});
+		}
+	}
+
+	private void read(String name) {
+		hands.picture("read-" + name.replaceAll("[^A-Za-z0-9]+", "-"));
+		none(Labels.wrong(hands));
+	}
+
+	private static void none(List<String> wrong) {
+		if (!wrong.isEmpty()) {
+			throw new AssertionError(wrong.size() + ": " + String.join("; ", wrong));
+		}
 	}
 
 	private static final String TYPED = """

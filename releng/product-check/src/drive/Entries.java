@@ -67,7 +67,8 @@ final class Entries {
 		}
 	}
 
-	private void attempt(String name, int few, Runnable act) {
+	/** Does something and looks whether anything comes of it. */
+	void attempt(String name, int few, Runnable act) {
 		try {
 			ready.run();
 			copy();

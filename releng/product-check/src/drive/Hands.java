@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -23,6 +24,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
@@ -31,6 +33,7 @@ import org.eclipse.swt.widgets.Item;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolBar;
 import org.eclipse.swt.widgets.ToolItem;
@@ -235,6 +238,11 @@ final class Hands {
 
 	/** Clicks into a text where some words stand. */
 	void clickWords(StyledText text, String words) {
+		click(wordsAt(text, words), 1, 1);
+	}
+
+	/** Returns where on the screen some words of a text stand, after they were brought into sight. */
+	Point wordsAt(StyledText text, String words) {
 		Point at = see(() -> {
 			int offset = text.getText().indexOf(words);
 			if (offset < 0) {
@@ -247,7 +255,26 @@ final class Hands {
 		if (at == null) {
 			throw new AssertionError("\"" + words + "\" does not stand in: " + see(text::getText));
 		}
-		click(at, 1, 1);
+		return at;
+	}
+
+	/** Returns the largest thing in the view in front that shows what the view is about. */
+	Control body(String view) {
+		List<Widget> all = seen();
+		return see(() -> all.stream().filter(widget -> widget instanceof Tree || widget instanceof Table || widget instanceof Canvas
+				|| widget instanceof StyledText).map(Control.class::cast)
+				.filter(control -> !(control instanceof CTabFolder) && !(control instanceof ToolBar) && belongsTo(control, view))
+				.filter(control -> !(control instanceof Composite box) || box.getChildren().length == 0 || control instanceof Tree || control instanceof Table)
+				.max(Comparator.comparingInt(control -> control.getSize().x * control.getSize().y)).orElseThrow());
+	}
+
+	private static boolean belongsTo(Control control, String view) {
+		for (Control at = control.getParent(); at != null; at = at.getParent()) {
+			if (at instanceof CTabFolder folder) {
+				return folder.getSelection() != null && folder.getSelection().getText().equals(view);
+			}
+		}
+		return false;
 	}
 
 	void type(String words) {
@@ -273,7 +300,12 @@ final class Hands {
 				.filter(item -> plain(item.getText()).equals(path[0])).findFirst()
 				.map(item -> item.getText().replaceAll(".*&(.).*", "$1").toLowerCase()).orElseThrow());
 		key("alt+" + letter);
-		for (int i = 1; i < path.length; i++) {
+		chooseOpen(Arrays.copyOfRange(path, 1, path.length));
+	}
+
+	/** Chooses in a menu that is open. */
+	void chooseOpen(String... path) {
+		for (int i = 0; i < path.length; i++) {
 			choose(path[i]);
 			key(i == path.length - 1 ? "Return" : "Right");
 		}

@@ -127,7 +127,7 @@ final class ShowCommand implements Callable<Integer> {
 		manifest.counts().forEach((kind, count) -> out.println(String.format(java.util.Locale.ROOT, "%6d %s", count, word(kind, count))));
 		out.println();
 		out.println(TextReport.number(manifest.checks().size(), "check") + " made; the rules bring " + manifest.cases() + " of "
-				+ TextReport.number(manifest.count("cases"), "finished job") + " to the known end.");
+				+ TextReport.number(manifest.count("jobs"), "finished job") + " to the known end.");
 		standing("Open", manifest.openFindings());
 		standing("Accepted", manifest.acceptedFindings());
 		if (!manifest.problems().isEmpty()) {
@@ -144,13 +144,13 @@ final class ShowCommand implements Callable<Integer> {
 	/** Returns what the manifest counts, as people call it. */
 	private static String word(String kind, long count) {
 		String one = switch (kind) {
-		case "cases" -> "finished job";
+		case "jobs" -> "finished job";
 		case "exclusives" -> "set of faults that rule each other out";
 		case "families" -> "family";
 		default -> kind.substring(0, kind.length() - 1);
 		};
 		return count == 1 ? one : switch (kind) {
-		case "cases" -> "finished jobs";
+		case "jobs" -> "finished jobs";
 		case "exclusives" -> "sets of faults that rule each other out";
 		default -> kind;
 		};

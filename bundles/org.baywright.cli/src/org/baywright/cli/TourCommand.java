@@ -133,7 +133,7 @@ final class TourCommand implements Callable<Integer> {
 	private static String[] row(Project project, Pack pack) {
 		return new String[] { project.rules().name(), String.valueOf(pack.manifest().count("rules")),
 				String.valueOf(pack.manifest().count("tests")), String.valueOf(pack.manifest().count("faults")),
-				pack.manifest().cases() + "/" + pack.manifest().count("cases"),
+				pack.manifest().cases() + "/" + pack.manifest().count("jobs"),
 				String.valueOf(project.count(Severity.WARNING)), String.valueOf(project.accepted()),
 				pack.manifest().fingerprint().substring(0, 12) };
 	}

@@ -262,7 +262,7 @@ public final class References {
 	}
 
 	private void job(Case job) throws Missing {
-		user = "case \"" + job.name() + "\"";
+		user = "job \"" + job.name() + "\"";
 		need("family", Optional.of(job.family()), base::family);
 		need("fault", job.causes(), base::fault);
 		for (Reading trait : job.traits()) {

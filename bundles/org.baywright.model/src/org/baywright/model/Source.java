@@ -13,7 +13,7 @@ public record Source(Kind kind, String text) {
 		/** A published work that can be looked up. */
 		PUBLISHED,
 		/** Finished jobs of this project. */
-		CASES,
+		JOBS,
 		/** Common practice of the trade. */
 		PRACTICE,
 		/** From memory; to be confirmed. */

@@ -176,7 +176,7 @@ class PackReaderTest {
 
 	@Test
 	void saysWhereTheManifestIsWrong() throws PackException {
-		assertTrue(refused(Archive.MANIFEST, "\"casesPassed\":0,", "").contains("manifest.json lacks \"casesPassed\""));
+		assertTrue(refused(Archive.MANIFEST, "\"jobsPassed\":0,", "").contains("manifest.json lacks \"jobsPassed\""));
 		assertTrue(refused(Archive.MANIFEST, "\"severity\":\"warning\"", "\"severity\":\"bad\"").contains("/findings/0/severity"));
 		assertEquals("The pack's fingerprint is not that of its rules: the manifest was changed.",
 				refused(Archive.MANIFEST, "\"fingerprint\":\"", "\"fingerprint\":\"0"));

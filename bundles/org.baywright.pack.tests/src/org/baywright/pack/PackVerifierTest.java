@@ -102,7 +102,7 @@ class PackVerifierTest {
 
 	@Test
 	void findsAManifestThatClaimsMoreJobs() throws PackException {
-		Pack pack = PackReader.read(PackReaderTest.forged(good, Archive.MANIFEST, "\"casesPassed\":1", "\"casesPassed\":7"));
+		Pack pack = PackReader.read(PackReaderTest.forged(good, Archive.MANIFEST, "\"jobsPassed\":1", "\"jobsPassed\":7"));
 		assertEquals(Outcome.FAILED, PackVerifier.prove(pack, Listener.NONE).outcome());
 	}
 

@@ -84,7 +84,7 @@ class SchemaTest {
 			"rules.json|\"spn\":168|\"spn\":524288", "rules.json|\"fmi\":4|\"fmi\":32", "rules.json|\"skill\":\"basic\"|\"skill\":\"any\"",
 			"rules.json|\"date\":\"2026-03-04\"|\"date\":\"2026-02-30\"", "rules.json|\"at\":\"work.bay:9\"|\"at\":\"work.bay\"",
 			"rules.json|\"line\":3|\"line\":0", "rules.json|\"stale\":true|\"stale\":null",
-			"rules.json|\"reading\":\"missing\"|\"reading\":\"gone\"", "manifest.json|\"casesPassed\":1|\"casesPassed\":-1",
+			"rules.json|\"reading\":\"missing\"|\"reading\":\"gone\"", "manifest.json|\"jobsPassed\":1|\"jobsPassed\":-1",
 			"manifest.json|\"severity\":\"warning\"|\"severity\":\"error\"", "manifest.json|\"fingerprint\":\"|\"fingerprint\":\"x",
 			"manifest.json|\"signs\":2,|", "manifest.json|\"tools\":2|\"tools\":2,\"toys\":2", "manifest.json|\"rules.html\"|\"rules.pdf\"",
 			"manifest.json|\"name\":\"Baywright\"|\"name\":\"x\"" })

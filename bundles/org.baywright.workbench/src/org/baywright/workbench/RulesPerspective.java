@@ -27,7 +27,7 @@ public final class RulesPerspective implements IPerspectiveFactory {
 	public void createInitialLayout(IPageLayout layout) {
 		layout.setEditorAreaVisible(true);
 		String editors = layout.getEditorArea();
-		layout.addView(ProjectExplorer.VIEW_ID, IPageLayout.LEFT, 0.22f, editors);
+		layout.addView(ProjectExplorer.VIEW_ID, IPageLayout.LEFT, 0.25f, editors);
 		IFolderLayout left = layout.createFolder("left", IPageLayout.BOTTOM, 0.4f, ProjectExplorer.VIEW_ID);
 		left.addView(IPageLayout.ID_OUTLINE);
 		left.addPlaceholder(WALK);

@@ -13,7 +13,7 @@ public final class Checks {
 			new BandOverlap(), new UnusedResult(), new UnfoundFault(), new UnsplitFaults(), new BlindEvidence(),
 			new ConfirmedWithoutTest(), new MissingRepair(), new UnverifiedRepair(), new VerifyWrongModule(),
 			new VerifyWithoutCycle(), new VerifySilentModule(), new VerifyNotRepeated(), new HazardWithoutCaution(),
-			new FailingCase(), new StaleReview(), new Undecided(), new StaleAcceptance());
+			new FailingJob(), new StaleReview(), new Undecided(), new StaleAcceptance());
 
 	private Checks() {
 	}

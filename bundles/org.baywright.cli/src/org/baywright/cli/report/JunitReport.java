@@ -55,7 +55,7 @@ public final class JunitReport {
 		} else if (result.passed()) {
 			out.append("/>\n");
 		} else {
-			out.append("><failure type=\"failing-case\" message=\"").append(escaped(result.message())).append("\">")
+			out.append("><failure type=\"failing-job\" message=\"").append(escaped(result.message())).append("\">")
 					.append(escaped(project.shown(job.span().toString()) + "\nRules that fired: "
 							+ (result.fired().isEmpty() ? "none" : String.join(", ", result.fired()))))
 					.append("</failure></testcase>\n");

@@ -44,7 +44,7 @@ class TextsTest {
 				test step { results on, off needs cost, skill in lamp on cost 3 skill trained }
 				part tool { fault raw }
 				rule cases { given what, step is on run step on on : clears tool.raw on off : proves nothing }
-				case "x" { on van found step on, what was tool.raw }
+				job "x" { on van found step on, what was tool.raw }
 				family van
 				""");
 		assertEquals(1, rules.rules().size());

@@ -152,7 +152,7 @@ class FormattingTest {
 	@Test
 	void aLineBelowAWordOfTheLineAboveStaysThere() {
 		String text = """
-				case "Job 1" {
+				job "Job 1" {
 				  on tarn
 				  found no_crank, rest_voltage 11.6 V,
 				        slow_crank,

@@ -126,7 +126,7 @@ public final class Replay {
 			}
 			}
 		});
-		return "case \"" + name + "\" { on " + situation.family()
+		return "job \"" + name + "\" { on " + situation.family()
 				+ (traits.isEmpty() ? "" : " with " + String.join(", ", traits.values()))
 				+ (found.isEmpty() ? "" : " found " + found.stream().collect(Collectors.joining(", "))) + " was referred }";
 	}

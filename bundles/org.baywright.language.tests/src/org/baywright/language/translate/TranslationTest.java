@@ -231,7 +231,7 @@ class TranslationTest {
 		assertEquals(Optional.of("R. Falk"), provenance.author());
 		assertEquals(Optional.of(LocalDate.of(2026, 3, 2)), provenance.date());
 		assertEquals(new Source(Source.Kind.PUBLISHED, "Workshop handbook, 4th edition"), provenance.source());
-		assertEquals(Source.Kind.CASES, rule("starter_end").provenance().source().kind());
+		assertEquals(Source.Kind.JOBS, rule("starter_end").provenance().source().kind());
 	}
 
 	@Test

@@ -69,36 +69,36 @@ class WorkProblemsTest {
 	@Test
 	void aJobNamesItsFamily() {
 		MarkedText.check("""
-				case "J1" { found no_crank was battery.discharged }
-				     ^^^^ error case-without-family: The job does not say what vehicle it was done on. > Add `on` with the family.
-				case "J2" { on shared_platform found no_crank was battery.discharged }
-				               ^^^^^^^^^^^^^^^ error case-on-base: `shared_platform` is a base for other families; no vehicle belongs to it. > Name the family of the vehicle.
-				case "J3" { on tarnn found no_crank was battery.discharged }
-				               ^^^^^ error unknown-name: There is no family `tarnn`. > Did you mean `tarn`?
+				job "J1" { found no_crank was battery.discharged }
+				    ^^^^ error job-without-family: The job does not say what vehicle it was done on. > Add `on` with the family.
+				job "J2" { on shared_platform found no_crank was battery.discharged }
+				              ^^^^^^^^^^^^^^^ error job-on-base: `shared_platform` is a base for other families; no vehicle belongs to it. > Name the family of the vehicle.
+				job "J3" { on tarnn found no_crank was battery.discharged }
+				              ^^^^^ error unknown-name: There is no family `tarnn`. > Did you mean `tarn`?
 				""");
 	}
 
 	@Test
 	void aJobHasAnEnd() {
 		MarkedText.check("""
-				case "J1" { on tarn found no_crank }
-				     ^^^^ error case-without-end: The job does not say what the cause was. > Add `was` with the fault, or `was referred`.
+				job "J1" { on tarn found no_crank }
+				    ^^^^ error job-without-end: The job does not say what the cause was. > Add `was` with the fault, or `was referred`.
 				""");
 	}
 
 	@Test
 	void aJobIsToldOnce() {
 		MarkedText.check("""
-				case "J1" { on tarn found no_crank was referred }
-				case "J1" { on heron found no_crank was referred }
-				     ^^^^ error duplicate-name: There is already a job "J1" in this file. > Choose another name.
+				job "J1" { on tarn found no_crank was referred }
+				job "J1" { on heron found no_crank was referred }
+				    ^^^^ error duplicate-name: There is already a job "J1" in this file. > Choose another name.
 				""");
 	}
 
 	@Test
 	void readingsFit() {
 		MarkedText.check("""
-				case "J1" {
+				job "J1" {
 				  on tarn with engine diesel_3_0, built 2030, tail_lift fitted, no_crank
 				                      ^^^^^^^^^^ error unknown-value: `engine` has no value `diesel_3_0`. > Did you mean `diesel_2_0`?
 				                                        ^^^^ error reading-out-of-range: 2030 lies outside of what `built` can give, 2015 .. 2021. > Correct the value, or widen the range of `built`.
@@ -113,7 +113,7 @@ class WorkProblemsTest {
 				                                                                         ^^^^^^ error reading-twice: `engine` is given twice. > Keep one of the two.
 				  was battery.discharged
 				}
-				case "J2" {
+				job "J2" {
 				  on tarn
 				  found rest_voltage 11.63 V, rest_voltage 12 V, cranking_voltage, charge_lamp 3 V, starter_drop 3 Ohm, low_supply silent, no_crank lit
 				                     ^^^^^^^ warning reading-off-step: 11.63 V lies between two steps of `rest_voltage`, which is read to 0.1 V. > Write 11.6 V, or make the step finer.
@@ -125,7 +125,7 @@ class WorkProblemsTest {
 				                                                                                                                           ^^^^^^^^^^^^ error wrong-predicate: `no_crank` is a sign, of which one cannot say `lit`. > Write `present` or `absent` after it.
 				  was battery.discharged
 				}
-				case "J3" {
+				job "J3" {
 				  on tarn
 				  found charge_lamp, battery.discharged, charging_voltage 13
 				                     ^^^^^^^ error unknown-name: There is no sign, test, code or module `battery`. > Correct the name.
@@ -138,33 +138,33 @@ class WorkProblemsTest {
 	@Test
 	void modulesAreFittedInTheFamily() {
 		MarkedText.check("""
-				case "J1" { on tarn found lift_control silent, tilt_range unread was referred }
-				                          ^^^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the module, or name the family under `on` at the module.
-				                                               ^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the code, or name the family under `on` at the module.
+				job "J1" { on tarn found lift_control silent, tilt_range unread was referred }
+				                         ^^^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the module, or name the family under `on` at the module.
+				                                              ^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the code, or name the family under `on` at the module.
 				""");
 	}
 
 	@Test
 	void vehicleNumbersHaveTheFormOfTheStandard() {
 		MarkedText.check("""
-				case "J1" { on tarn vin "WZZT3AAAAJ000001" found no_crank was referred }
-				                        ^^^^^^^^^^^^^^^^^^ error vin-form: A vehicle identification number has 17 characters; this one has 16. > Copy the number from the vehicle again.
-				case "J2" { on tarn vin "WZZT3AAAAJO000001" found no_crank was referred }
-				                        ^^^^^^^^^^^^^^^^^^^ error vin-form: A vehicle identification number never has the letter O, which would be taken for a digit. > Copy the number from the vehicle again.
-				case "J3" { on tarn vin "WZZX3AAAAJ0000001" found no_crank was referred }
-				                        ^^^^^^^^^^^^^^^^^^^ warning vin-not-of-family: The number does not begin like those of the family `tarn`. > Correct the family or the number, or add its beginning to the family with `vin`.
-				case "J4" { on heron vin "WZZHA2AA5J0000001" found no_crank was referred }
-				                         ^^^^^^^^^^^^^^^^^^^ error vin-check-digit: The check digit in position 9 is 5; the other characters ask for 7. > Copy the number from the vehicle again.
-				case "J5" { on heron vin "WZZHA2AA7J0000001" found no_crank was referred }
+				job "J1" { on tarn vin "WZZT3AAAAJ000001" found no_crank was referred }
+				                       ^^^^^^^^^^^^^^^^^^ error vin-form: A vehicle identification number has 17 characters; this one has 16. > Copy the number from the vehicle again.
+				job "J2" { on tarn vin "WZZT3AAAAJO000001" found no_crank was referred }
+				                       ^^^^^^^^^^^^^^^^^^^ error vin-form: A vehicle identification number never has the letter O, which would be taken for a digit. > Copy the number from the vehicle again.
+				job "J3" { on tarn vin "WZZX3AAAAJ0000001" found no_crank was referred }
+				                       ^^^^^^^^^^^^^^^^^^^ warning vin-not-of-family: The number does not begin like those of the family `tarn`. > Correct the family or the number, or add its beginning to the family with `vin`.
+				job "J4" { on heron vin "WZZHA2AA5J0000001" found no_crank was referred }
+				                        ^^^^^^^^^^^^^^^^^^^ error vin-check-digit: The check digit in position 9 is 5; the other characters ask for 7. > Copy the number from the vehicle again.
+				job "J5" { on heron vin "WZZHA2AA7J0000001" found no_crank was referred }
 				""");
 	}
 
 	@Test
 	void aJobSaysEachThingOnce() {
 		MarkedText.check("""
-				case "J1" { on tarn on heron vin "WZZT3AAAAJ0000001" vin "WZZT3AAAAJ0000001" found no_crank was referred }
-				                       ^^^^^ error clause-twice: `on` is given twice. > Keep one of the two.
-				                                                         ^^^^^^^^^^^^^^^^^^^ error clause-twice: `vin` is given twice. > Keep one of the two.
+				job "J1" { on tarn on heron vin "WZZT3AAAAJ0000001" vin "WZZT3AAAAJ0000001" found no_crank was referred }
+				                      ^^^^^ error clause-twice: `on` is given twice. > Keep one of the two.
+				                                                        ^^^^^^^^^^^^^^^^^^^ error clause-twice: `vin` is given twice. > Keep one of the two.
 				""");
 	}
 

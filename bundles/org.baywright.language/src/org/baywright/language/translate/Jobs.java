@@ -54,7 +54,7 @@ final class Jobs {
 		clauses.once(job, BayPackage.Literals.CASE__VIN, "vin");
 		Optional<Ref> family = Refs.one(job, BayPackage.Literals.CASE__FAMILY);
 		if (family.isEmpty()) {
-			context.report.error("case-without-family", span, "The job does not say what vehicle it was done on.",
+			context.report.error("job-without-family", span, "The job does not say what vehicle it was done on.",
 					"Add `on` with the family.");
 			return Optional.empty();
 		}
@@ -64,7 +64,7 @@ final class Jobs {
 		}
 		String name = known.get().name();
 		if (((Facts.OfFamily) known.get().facts()).base()) {
-			context.report.error("case-on-base", context.source.span(family.get().node()),
+			context.report.error("job-on-base", context.source.span(family.get().node()),
 					"`" + name + "` is a base for other families; no vehicle belongs to it.",
 					"Name the family of the vehicle.");
 		}
@@ -80,7 +80,7 @@ final class Jobs {
 		}
 		List<String> causes = context.resolveAll(job, BayPackage.Literals.CASE__FAULTS, Kind.FAULT);
 		if (causes.isEmpty() && !job.isReferred() && !context.report.isBroken()) {
-			context.report.error("case-without-end", span, "The job does not say what the cause was.",
+			context.report.error("job-without-end", span, "The job does not say what the cause was.",
 					"Add `was` with the fault, or `was referred`.");
 		}
 		return Optional.of(new org.baywright.model.Case(job.getName(), name, traits, found, causes, job.isReferred(),

@@ -10,7 +10,7 @@ import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Condition;
 import org.baywright.language.bay.Law;
 import org.baywright.language.bay.Published;
-import org.baywright.language.bay.FromCases;
+import org.baywright.language.bay.FromJobs;
 import org.baywright.language.bay.Memory;
 import org.baywright.language.bay.Practice;
 import org.baywright.language.bay.Rule;
@@ -217,7 +217,7 @@ final class Rules {
 		if (source instanceof Memory) {
 			return new Source(Source.Kind.MEMORY, "");
 		}
-		return new Source(source instanceof FromCases ? Source.Kind.CASES : Source.Kind.NONE, "");
+		return new Source(source instanceof FromJobs ? Source.Kind.JOBS : Source.Kind.NONE, "");
 	}
 
 	/** Translates a law; what is returned is right only if the report is not broken afterwards. */

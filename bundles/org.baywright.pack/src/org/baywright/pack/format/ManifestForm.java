@@ -48,7 +48,7 @@ public final class ManifestForm {
 		KINDS.put("laws", RuleBase::laws);
 		KINDS.put("rules", RuleBase::rules);
 		KINDS.put("repairs", RuleBase::repairs);
-		KINDS.put("cases", RuleBase::cases);
+		KINDS.put("jobs", RuleBase::cases);
 		KINDS.put("reviews", RuleBase::reviews);
 		KINDS.put("acceptances", RuleBase::acceptances);
 	}
@@ -95,7 +95,7 @@ public final class ManifestForm {
 				.text("fingerprint", manifest.fingerprint()).value("entries", entries.object())
 				.value("counts", counts.object()).texts("checks", manifest.checks())
 				.list("findings", manifest.findings(), ManifestForm::finding)
-				.list("problems", manifest.problems(), ManifestForm::problem).whole("casesPassed", manifest.cases())
+				.list("problems", manifest.problems(), ManifestForm::problem).whole("jobsPassed", manifest.cases())
 				.object();
 	}
 
@@ -128,7 +128,7 @@ public final class ManifestForm {
 		PackManifest manifest = new PackManifest(version, in.text("project"), in.object("tool", ManifestForm::tool),
 				in.text("fingerprint"), in.object("entries", ManifestForm::entries),
 				in.object("counts", ManifestForm::counts), in.texts("checks"), in.list("findings", ManifestForm::finding),
-				in.list("problems", ManifestForm::problem), in.whole("casesPassed"));
+				in.list("problems", ManifestForm::problem), in.whole("jobsPassed"));
 		in.end();
 		return manifest;
 	}

@@ -70,7 +70,7 @@ public final class RulesForm {
 				.list("tests", base.tests(), FindingForm::test)
 				.list("laws", base.laws(), law -> RuleForm.law(base, law))
 				.list("rules", base.rules(), rule -> RuleForm.rule(base, rule))
-				.list("repairs", base.repairs(), WorkForm::repair).list("cases", base.cases(), WorkForm::job)
+				.list("repairs", base.repairs(), WorkForm::repair).list("jobs", base.cases(), WorkForm::job)
 				.list("reviews", base.reviews(), review -> WorkForm.review(base, review))
 				.list("acceptances", base.acceptances(), WorkForm::acceptance).object();
 	}
@@ -101,7 +101,7 @@ public final class RulesForm {
 		addTo(base.laws, in.list("laws", RuleForm::law));
 		addTo(base.rules, in.list("rules", RuleForm::rule));
 		addTo(base.repairs, in.list("repairs", WorkForm::repair));
-		addTo(base.cases, in.list("cases", WorkForm::job));
+		addTo(base.cases, in.list("jobs", WorkForm::job));
 		addTo(base.reviews, in.list("reviews", WorkForm::review));
 		addTo(base.acceptances, in.list("acceptances", WorkForm::acceptance));
 		in.end();

@@ -132,7 +132,7 @@ final class RuleSection {
 	static String source(Source source) {
 		return switch (source.kind()) {
 		case PUBLISHED -> "published: " + source.text();
-		case CASES -> "finished jobs of this project";
+		case JOBS -> "finished jobs of this project";
 		case PRACTICE -> "common practice of the trade";
 		case MEMORY -> "from memory, to be confirmed";
 		case NONE -> "none given";

@@ -52,7 +52,7 @@ public final class Sheet {
 	private void head() {
 		html.open("header").element("h1", manifest.project()).open("p").text(count("rules", "rule") + ", "
 				+ count("tests", "test") + ", " + count("faults", "fault") + ", " + count("repairs", "repair") + ", "
-				+ count("cases", "finished job") + ". Checked by Baywright " + manifest.tool() + ".").close();
+				+ count("jobs", "finished job") + ". Checked by Baywright " + manifest.tool() + ".").close();
 		html.open("p").text("Fingerprint of the content: ").element("code", manifest.fingerprint()).close();
 		html.open("aside", "class", "notice", "aria-label", "Before you work by this sheet")
 				.element("p", "These rules help to find a fault. They do not replace training. Local codes and the law"

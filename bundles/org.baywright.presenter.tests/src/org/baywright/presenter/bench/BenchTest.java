@@ -243,7 +243,7 @@ class BenchTest {
 	void longCasesAreWrappedAndOpenEndsStayOpen() {
 		Bench bench = Bench.of(SMALL).enter(HUM, "absent").enter(LOW, "unread");
 		String text = CaseText.of(bench, show(bench).advice(), "A \"new\"\njob", name -> "^" + name);
-		assertEquals("case \"A \\\"new\\\" job\" {\n  on ^osier\n  found ^hum absent, ^low unread\n"
+		assertEquals("job \"A \\\"new\\\" job\" {\n  on ^osier\n  found ^hum absent, ^low unread\n"
 				+ "  // was: the cause is not known yet\n}\n", text);
 	}
 

@@ -23,7 +23,7 @@ class CasesTest {
 			ProjectState state = Examples.checked(name);
 			assertEquals(state.report().orElseThrow().cases(), Jobs.run(state.rules(), Listener.NONE));
 		}
-		ProjectState failing = Examples.checked("flawed/failing-case.bay");
+		ProjectState failing = Examples.checked("flawed/failing-job.bay");
 		assertEquals(failing.report().orElseThrow().cases(), Jobs.run(failing.rules(), Listener.NONE));
 	}
 
@@ -68,7 +68,7 @@ class CasesTest {
 
 	@Test
 	void aFailingJobSaysWhy() {
-		ProjectState state = Examples.checked("flawed/failing-case.bay");
+		ProjectState state = Examples.checked("flawed/failing-job.bay");
 		Cases cases = Cases.of(state.rules(), state.report().orElseThrow().cases(), new Cases.Filter(true, ""));
 		assertFalse(cases.shown().isEmpty());
 		Job job = cases.shown().get(0);
@@ -86,8 +86,8 @@ class CasesTest {
 				"  because \"a\" source memory by \"R. Falk\" on 2026-03-02 }",
 				"rule b \"Feed\" { given dead run feed on below 1 V : confirms fuse.blown on at_least 1 V : proves nothing",
 				"  because \"a\" source memory by \"R. Falk\" on 2026-03-02 }",
-				"case \"J 1\" { on osier found dead, look whole, feed 0.4 V was fuse.blown }",
-				"case \"J 2\" { on osier found dead, look blown, feed 4 V was fuse.blown }");
+				"job \"J 1\" { on osier found dead, look whole, feed 0.4 V was fuse.blown }",
+				"job \"J 2\" { on osier found dead, look blown, feed 4 V was fuse.blown }");
 		Cases cases = Cases.of(state.rules(), state.report().orElseThrow().cases(), Cases.Filter.ALL);
 		assertEquals(List.of("Feed: confirms “Fuse: Blown”"), texts(cases.all().get(0)));
 		assertEquals(List.of("Look: confirms “Fuse: Blown”"), texts(cases.all().get(1)));

@@ -35,7 +35,7 @@ public final class CaseText {
 			boolean trait = Bench.variable(bench.base(), reading).kind() == Variable.Kind.TRAIT;
 			(trait ? traits : found).add(reading(bench, reading, names));
 		}
-		StringBuilder text = new StringBuilder("case " + Say.quoted(title) + " {\n");
+		StringBuilder text = new StringBuilder("job " + Say.quoted(title) + " {\n");
 		text.append(wrapped("on " + names.apply(bench.now().family()) + (traits.isEmpty() ? "" : " with "), traits));
 		if (!found.isEmpty()) {
 			text.append(wrapped("found ", found));

@@ -94,7 +94,7 @@ class EditingTest {
 				new FamilyDraft("Tarn T3 light van", "tarn", "2015", "2021", "diesel, petrol", "WZZT3"), true, "A. Author",
 				LocalDate.of(2026, 3, 2)).files(Spelled::written);
 		files.put("jobs.bay", """
-				case "Job 1" {
+				job "Job 1" {
 				  on tarn with engine diesel, built 2018
 				  found no_start, rest_voltage 11.2 V
 				  was battery.discharged
@@ -147,7 +147,7 @@ class EditingTest {
 	@Test
 	void aWrongNameIsMarkedAtOnceAlsoBehindASyntaxError() {
 		type(document.get().indexOf("rule low_battery"), "rule { given\n");
-		type(document.getLength(), "case \"Job 2\" { on tarn found no_strat was battery.discharged }\n");
+		type(document.getLength(), "job \"Job 2\" { on tarn found no_strat was battery.discharged }\n");
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> misspelled() != null);
 		Resolutions.Resolution fix = Ui.get(() -> Resolutions.of(misspelled())).get(0);
 		Ui.run(() -> fix.run(misspelled()));
@@ -303,7 +303,7 @@ class EditingTest {
 		Path jobs = Path.of(project.getFile("jobs.bay").getLocationURI());
 		Files.writeString(jobs, Files.readString(jobs).replace("11.2 V", "13.1 V"));
 		project.refreshLocal(IResource.DEPTH_INFINITE, null);
-		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "failing-case") != null);
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "failing-job") != null);
 	}
 
 	@Test

@@ -75,7 +75,7 @@ class ViewsTest {
 			  source memory
 			  by "R. Falk" on 2026-03-02
 			}
-			case "Job 9999: wrong" {
+			job "Job 9999: wrong" {
 			  on bord_s with engine diesel_2_1, built 2017
 			  found no_crank, rest_voltage 12.6 V
 			  was battery.discharged

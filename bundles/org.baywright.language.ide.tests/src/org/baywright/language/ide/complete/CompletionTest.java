@@ -71,7 +71,7 @@ class CompletionTest {
 		expect("rule a {\n  given @\n}", "no_crank", "lamp", "rest_voltage", "low_supply", "bcm", "built", "doors", "engine", "battery.flat", "battery.open_cell", "not");
 		expect("law \"x\" : when @", "no_crank", "lamp", "rest_voltage", "low_supply", "bcm", "built", "doors", "engine", "not");
 		expect("rule a {\n  for tarn where @\n}", "built", "engine", "not");
-		expect("case \"j\" {\n  on heron with @\n}", "doors");
+		expect("job \"j\" {\n  on heron with @\n}", "doors");
 	}
 
 	@Test
@@ -98,7 +98,7 @@ class CompletionTest {
 		expect("rule a {\n  in ignition @\n}", "off", "on", "cranking");
 		expect("rule a {\n  for tarn where engine is @\n}", "diesel", "petrol", "electric", "any", "not");
 		expect("repair r { verify { repeat lamp expect @ } }", "lit", "dark", "low_supply");
-		begins("case \"j\" {\n  found lamp @\n}", "is", "lit", "dark");
+		begins("job \"j\" {\n  found lamp @\n}", "is", "lit", "dark");
 	}
 
 	@Test
@@ -146,7 +146,7 @@ class CompletionTest {
 		expect("rule a {\n  for \n  given no_crank,\n  run lamp\n  on lit clears\n  on dark : confirms @\n}", "battery.flat",
 				"battery.open_cell");
 		expect("rule a {\n  given no_crank no_crank nonsense\n  run rest_voltage\n  met clears x.y\n  because\n  source @\n}",
-				"cases", "memory", "practice", "published");
+				"jobs", "memory", "practice", "published");
 		expect("sign \"no name\"\nlaw \"x\" when lamp is @", "lit", "dark", "any", "not");
 	}
 

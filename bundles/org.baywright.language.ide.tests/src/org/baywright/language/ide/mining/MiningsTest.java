@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 class MiningsTest {
 
 	private static final String CASE = """
-			case "Job 1" {
+			job "Job 1" {
 			  on tarn with engine diesel, built 2018
 			  found no_crank, lamp dark
 			  was battery.flat

@@ -21,7 +21,7 @@ class OutlineTest {
 				part p { fault q "Q" }
 				law "Never so" : never f1
 				rule r "R" { }
-				case "Job 1" { }
+				job "Job 1" { }
 				review r by "A" on 2026-01-01 agrees meaning "0"
 				exclusive p.q, battery.flat
 				accept "gap:x" because "x"

@@ -34,8 +34,8 @@ final class Skeletons {
 				Skeleton.of("repair", "A repair and how it is verified",
 						"repair <name> \"<title>\" {\n  fixes <part.fault>\n  steps \"<what to do>\"\n  takes <1> h\n"
 								+ "  tell_customer \"<what they must know>\"\n  verify { repeat what confirmed }\n}\n"),
-				Skeleton.of("case", "A finished job",
-						"case \"<Job 1>\" {\n  on <family> with <trait> <value>\n  found <sign>\n  was <part.fault>\n}\n"),
+				Skeleton.of("job", "A finished job",
+						"job \"<Job 1>\" {\n  on <family> with <trait> <value>\n  found <sign>\n  was <part.fault>\n}\n"),
 				Skeleton.of("code", "A trouble code", "code <name> \"<title>\" on <module> = dtc <P0123>\n"),
 				Skeleton.of("module", "A control unit", "module <name> \"<title>\" answers in <ignition> <on>\n"),
 				Skeleton.of("family", "A family of vehicles",

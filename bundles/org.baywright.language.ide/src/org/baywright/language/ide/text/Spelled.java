@@ -11,7 +11,7 @@ public final class Spelled {
 
 	/** Words of the language that are names all the same where a name stands. */
 	private static final Set<String> FREE = Set.of("base", "cost", "skill", "basic", "trained", "raw", "dtc", "step", "sub",
-			"steps", "part", "tool", "state", "what", "practice", "cases", "memory");
+			"steps", "part", "tool", "state", "what", "practice", "jobs", "memory");
 
 	private static final Set<String> FREE_VALUES = Set.of("on", "clear", "set", "read");
 

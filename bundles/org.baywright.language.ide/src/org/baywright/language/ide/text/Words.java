@@ -13,7 +13,7 @@ import org.baywright.language.parser.antlr.internal.InternalBayLexer;
 public final class Words {
 
 	private static final Set<String> ELEMENT_WORDS = Set.of("family", "state", "tool", "hazard", "module", "code", "sign",
-			"part", "exclusive", "test", "law", "rule", "repair", "case", "review", "accept", "base");
+			"part", "exclusive", "test", "law", "rule", "repair", "job", "review", "accept", "base");
 
 	private Words() {
 	}

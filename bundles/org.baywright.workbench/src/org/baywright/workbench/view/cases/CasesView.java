@@ -67,7 +67,7 @@ public final class CasesView extends RulesView {
 		GridDataFactory.fillDefaults().span(2, 1).grab(true, true).applyTo(both);
 		createTable(both);
 		details = new Details(both, CasesMessages.Details, this::open);
-		both.setWeights(60, 40);
+		both.setWeights(68, 32);
 		running = new Latest(CasesMessages.Running, table.getControl());
 
 		IToolBarManager bar = getViewSite().getActionBars().getToolBarManager();

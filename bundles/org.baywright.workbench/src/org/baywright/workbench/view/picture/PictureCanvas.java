@@ -110,10 +110,10 @@ final class PictureCanvas {
 		}
 	}
 
-	/** Brings a box to the left edge, in the middle of the height; does nothing if all is seen or there is no such box. */
+	/** Brings a box, or else the first one, to the left edge, in the middle of the height; does nothing if all is seen. */
 	void beginAt(String id) {
 		if (picture != null) {
-			picture.box(id).ifPresent(box -> {
+			picture.box(id).or(() -> picture.neighbour(id, Direction.RIGHT)).ifPresent(box -> {
 				left = box.bounds().x() - 20;
 				top = box.bounds().y() + box.bounds().height() / 2 - canvas.getClientArea().height / zoom / 2;
 				settle();

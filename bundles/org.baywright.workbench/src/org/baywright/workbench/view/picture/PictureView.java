@@ -76,8 +76,8 @@ public final class PictureView extends RulesView {
 			boolean fit = !Optional.of(wanted).equals(Optional.ofNullable(shownScope));
 			shownScope = wanted;
 			canvas.show(drawn, rules.rules().isEmpty() ? ViewMessages.PictureEmpty : ViewMessages.PictureNoRules, fit);
-			if (fit && wanted.around() instanceof RuleScope.Around.OneSign one) {
-				canvas.beginAt("sign:" + one.sign());
+			if (fit) {
+				canvas.beginAt(wanted.around() instanceof RuleScope.Around.OneSign one ? "sign:" + one.sign() : "");
 			}
 			tellShown(drawn.picture().title());
 			save.setEnabled(!drawn.boxes().isEmpty());

@@ -7,15 +7,15 @@ import org.baywright.analysis.proof.Checked;
 import org.baywright.model.Severity;
 
 /** A finished job that the rules do not bring to the end that it had. */
-@RuleCheck(id = "failing-case", severity = Severity.ERROR, summary = "The rules do not bring a finished job to its known end")
-public final class FailingCase implements Check {
+@RuleCheck(id = "failing-job", severity = Severity.ERROR, summary = "The rules do not bring a finished job to its known end")
+public final class FailingJob implements Check {
 
 	@Override
 	public void report(Checked checked) {
 		for (CaseResult result : checked.cases()) {
 			if (!result.passed()) {
 				Checked.Draftsman finding = checked.finding(this, result.job().name(), result.job().span())
-						.says("Case \"" + result.job().name() + "\" fails: " + result.message());
+						.says("The job \"" + result.job().name() + "\" fails: " + result.message());
 				result.blamed().forEach(blame -> {
 					checked.base().rule(blame.rule()).ifPresent(finding::about);
 					finding.near(blame.span(), blame.does());

@@ -2,22 +2,22 @@ package org.baywright.language.check;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.baywright.analysis.check.FailingCase;
+import org.baywright.analysis.check.FailingJob;
 import org.baywright.language.testing.MarkedFindings;
 import org.junit.jupiter.api.Test;
 
-/** {@link FailingCase}: a rule base is tried on finished jobs, the oldest way of validating one. */
-class FailingCaseTest {
+/** {@link FailingJob}: a rule base is tried on finished jobs, the oldest way of validating one. */
+class FailingJobTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(FailingCase.class);
+		MarkedFindings rules = MarkedFindings.checkFlawed(FailingJob.class);
 		assertTrue(rules.report().cases().get(0).passed());
 	}
 
 	@Test
 	void aJobThatComesToItsEndPasses() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -28,13 +28,13 @@ class FailingCaseTest {
 				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
-				case "Job" { on tarn with engine diesel found no_crank, rest 11.9 V was battery.flat }
+				job "Job" { on tarn with engine diesel found no_crank, rest 11.9 V was battery.flat }
 				""");
 	}
 
 	@Test
 	void theCauseIsCleared() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -45,15 +45,15 @@ class FailingCaseTest {
 				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
-				case "Job" { on tarn with engine diesel found no_crank, rest 12 V was battery.flat }
-				//   ^^^^^ error failing-case: Case "Job" fails: the cause was battery.flat, but the rules clear it.
+				job "Job" { on tarn with engine diesel found no_crank, rest 12 V was battery.flat }
+				//  ^^^^^ error failing-job: The job "Job" fails: the cause was battery.flat, but the rules clear it.
 				//   also: line 8 (rule a clears battery.flat)
 				""");
 	}
 
 	@Test
 	void theCauseIsNotConfirmed() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -64,15 +64,15 @@ class FailingCaseTest {
 				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
-				case "Job" { on tarn with engine diesel found no_crank, dark was battery.flat }
-				//   ^^^^^ error failing-case: Case "Job" fails: the cause was battery.flat, but the rules do not confirm it.
+				job "Job" { on tarn with engine diesel found no_crank, dark was battery.flat }
+				//  ^^^^^ error failing-job: The job "Job" fails: the cause was battery.flat, but the rules do not confirm it.
 				//   also: line 8 (rule a would confirm battery.flat and did not fire)
 				""");
 	}
 
 	@Test
 	void anotherCauseIsConfirmed() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -83,15 +83,15 @@ class FailingCaseTest {
 				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
-				case "Job" { on tarn with engine diesel found no_crank, rest 11.9 V, load breaks_down was battery.flat }
-				//   ^^^^^ error failing-case: Case "Job" fails: the rules confirm battery.open_cell, which was not the cause.
+				job "Job" { on tarn with engine diesel found no_crank, rest 11.9 V, load breaks_down was battery.flat }
+				//  ^^^^^ error failing-job: The job "Job" fails: the rules confirm battery.open_cell, which was not the cause.
 				//   also: line 9 (rule b confirms battery.open_cell)
 				""");
 	}
 
 	@Test
 	void theJobWasReferred() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -102,13 +102,13 @@ class FailingCaseTest {
 				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
-				case "Job" { on tarn with engine diesel found no_crank, rest 12.4 V was referred }
+				job "Job" { on tarn with engine diesel found no_crank, rest 12.4 V was referred }
 				""");
 	}
 
 	@Test
 	void theJobWasReferredButNoRuleRefers() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -119,15 +119,15 @@ class FailingCaseTest {
 				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
-				case "Job" { on tarn with engine diesel found no_crank was referred }
-				//   ^^^^^ error failing-case: Case "Job" fails: the job was referred, but no rule refers.
+				job "Job" { on tarn with engine diesel found no_crank was referred }
+				//  ^^^^^ error failing-job: The job "Job" fails: the job was referred, but no rule refers.
 				//   also: line 10 (rule c would refer and did not fire)
 				""");
 	}
 
 	@Test
 	void noVehicleCanShowThis() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -138,15 +138,15 @@ class FailingCaseTest {
 				rule a { given no_crank run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { for tarn where engine is diesel given no_crank run load on breaks_down : confirms battery.open_cell }
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
-				case "Job" { on tarn with engine diesel found no_crank, rest 2.9 V, dark absent was battery.flat }
-				//   ^^^^^ error failing-case: Case "Job" fails: the laws say that no vehicle can show these findings together.
+				job "Job" { on tarn with engine diesel found no_crank, rest 2.9 V, dark absent was battery.flat }
+				//  ^^^^^ error failing-job: The job "Job" fails: the laws say that no vehicle can show these findings together.
 				//   also: line 7 (the law “Without current no light” excludes it)
 				""");
 	}
 
 	@Test
 	void aReferralOnTopOfTheCause() {
-		MarkedFindings.check(FailingCase.class, """
+		MarkedFindings.check(FailingJob.class, """
 				family tarn
 				sign no_crank
 				sign click
@@ -154,8 +154,8 @@ class FailingCaseTest {
 				test rest { measures V 0 .. 18 step 0.1 }
 				rule a { given click run rest expect at_least 12 V met : clears battery.flat below : confirms battery.flat }
 				rule b { given no_crank unexplained then refers "the starter specialist" }
-				case "Job" { on tarn found no_crank, click, rest 11 V was battery.flat }
-				//   ^^^^^ error failing-case: Case "Job" fails: the rules find the cause, and refer the job as well.
+				job "Job" { on tarn found no_crank, click, rest 11 V was battery.flat }
+				//  ^^^^^ error failing-job: The job "Job" fails: the rules find the cause, and refer the job as well.
 				//   also: line 7 (rule b refers to the starter specialist)
 				""");
 	}

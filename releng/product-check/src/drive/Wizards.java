@@ -1,0 +1,224 @@
+package drive;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+
+import org.eclipse.core.resources.IMarker;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+
+/** Goes through each wizard: what is wrong is refused while typing, Cancel leaves nothing, Finish leaves sound rules. */
+final class Wizards {
+
+	private final Hands hands;
+
+	Wizards(Hands hands) {
+		this.hands = hands;
+	}
+
+	void project(String author) {
+		open("File", "New", "Rule project");
+		finish(false);
+		fill("Name of the project:", "bad/name");
+		refused("project");
+		fill("Name of the project:", "first-walk");
+		refused("already");
+		fill("Name of the project:", "tried");
+		fill("Title of the family:", "Wren W2 (invented)");
+		fill("Author:", author);
+		finish(true);
+		hands.picture("wizard-project");
+		hands.click(hands.find(Button.class, "Cancel"));
+		hands.rest(700);
+		gone("tried");
+		open("File", "New", "Rule project");
+		fill("Name of the project:", "tried");
+		fill("Title of the family:", "Wren W2 (invented)");
+		fill("Author:", author);
+		hands.click(hands.find(Button.class, "Finish"));
+		hands.until("the project", () -> there("tried").exists());
+		sound("tried");
+	}
+
+	/** The platform's page to choose from, there and back again. */
+	void thereAndBack() {
+		open("File", "New", "Other...");
+		hands.rest(500);
+		hands.key("Down", "Down");
+		Button next = hands.find(Button.class, "Next >", button -> Hands.label(button).startsWith("Next"));
+		for (int i = 0; i < 12 && !hands.see(next::isEnabled); i++) {
+			hands.key("Right", "Down");
+		}
+		hands.picture("wizard-other");
+		hands.click(next);
+		hands.until("the second page", () -> hands.look(Button.class, button -> Hands.label(button).contains("Back") && button.isEnabled()).isPresent());
+		hands.click(hands.find(Button.class, "Back", button -> Hands.label(button).contains("Back")));
+		hands.until("the first page", () -> hands.look(Button.class, button -> Hands.label(button).contains("Back") && !button.isEnabled()).isPresent());
+		hands.click(hands.find(Button.class, "Cancel"));
+	}
+
+	void file() {
+		open("File", "New", "Rule file");
+		String label = label("ile");
+		fill(label, "rules");
+		finish(false);
+		fill(label, "no:good?");
+		hands.picture("wizard-file");
+		fill(label, "extra");
+		finish(true);
+		hands.click(hands.find(Button.class, "Finish"));
+		hands.until("the file", () -> there("first-walk").getFile("extra.bay").exists());
+		sound("first-walk");
+	}
+
+	void family() {
+		open("File", "New", "Vehicle family");
+		finish(false);
+		fill("Title of the family:", "Lark L3 light van");
+		finish(true);
+		hands.picture("wizard-family");
+		hands.click(hands.find(Button.class, "Finish"));
+		contains("first-walk", "Lark L3 light van");
+		sound("first-walk");
+	}
+
+	void rule() {
+		open("File", "New", "Rule");
+		finish(false);
+		fill("What it is about:", "Battery is low at rest");
+		choose("Given the sign:", 1);
+		choose("Test to run:", 0);
+		fill("Because:", "A battery that is low at rest does not crank.");
+		fill("Author:", "A. Author");
+		hands.picture("wizard-rule");
+		hands.click(hands.find(Button.class, "Cancel"));
+	}
+
+	void pack(Path work) {
+		open("File", "Export rule pack\u2026");
+		Path pack = work.resolve("tried.baypack");
+		hands.until("the check is done", 60, () -> !hands.says("still being checked"));
+		String label = "Write to:";
+		fill(label, "");
+		finish(false);
+		fill(label, work.resolve("no/such/folder/x.baypack").toString());
+		hands.picture("wizard-pack-bad");
+		fill(label, pack.toString());
+		hands.rest(500);
+		hands.picture("wizard-pack");
+		finish(true);
+		hands.click(hands.find(Button.class, "Finish"));
+		hands.until("the message", () -> hands.says("Fingerprint"));
+		hands.picture("wizard-pack-written");
+		hands.click(hands.find(Button.class, "OK"));
+		if (!Files.exists(pack) || !Files.exists(work.resolve("tried.html"))) {
+			throw new AssertionError("pack and page are not both there");
+		}
+	}
+
+	// ---- hands and eyes --------------------------------------------------------------------------------------------
+
+	private void open(String... path) {
+		hands.menu(path);
+		hands.until("a wizard", () -> hands.look(Button.class, button -> Hands.label(button).equals("Cancel")).isPresent());
+		hands.rest(400);
+	}
+
+	private String label(String part) {
+		return hands.labels().stream().filter(text -> text.endsWith(":") && text.contains(part)).findFirst()
+				.orElseThrow(() -> new AssertionError("no field with " + part + ": " + hands.labels()));
+	}
+
+	private Control after(String label) {
+		Label before = hands.find(Label.class, label);
+		return hands.see(() -> {
+			List<Control> all = Arrays.asList(before.getParent().getChildren());
+			return all.stream().skip(all.indexOf(before) + 1).filter(control -> control instanceof Text || control instanceof Combo)
+					.findFirst().orElseThrow();
+		});
+	}
+
+	private void fill(String label, String words) {
+		hands.click(after(label));
+		hands.key("ctrl+a", "BackSpace");
+		if (!words.isEmpty()) {
+			hands.type(words);
+		}
+		hands.rest(300);
+	}
+
+	private void choose(String label, int index) {
+		Combo combo = (Combo) after(label);
+		hands.click(combo);
+		hands.rest(300);
+		hands.key("Home");
+		for (int i = 0; i < index; i++) {
+			hands.key("Down");
+		}
+		hands.key("Return");
+		hands.rest(300);
+	}
+
+	private void finish(boolean enabled) {
+		Button finish = hands.find(Button.class, "Finish");
+		hands.until("Finish can " + (enabled ? "" : "not ") + "be chosen; seen: " + hands.labels(), () -> finish.isEnabled() == enabled);
+	}
+
+	private void refused(String part) {
+		finish(false);
+		hands.until("a sentence with \"" + part + "\"; seen: " + hands.labels(), () -> hands.says(part));
+	}
+
+	private static IProject there(String project) {
+		return ResourcesPlugin.getWorkspace().getRoot().getProject(project);
+	}
+
+	private static void gone(String project) {
+		if (there(project).exists() || there(project).getLocation() != null && Files.exists(there(project).getLocation().toPath())) {
+			throw new AssertionError(project + " is there");
+		}
+	}
+
+	private void contains(String project, String words) {
+		hands.until(words, () -> {
+			try (var files = Files.walk(there(project).getLocation().toPath())) {
+				return files.filter(file -> file.toString().endsWith(".bay")).anyMatch(file -> {
+					try {
+						return Files.readString(file).contains(words);
+					} catch (java.io.IOException e) {
+						return false;
+					}
+				});
+			} catch (java.io.IOException e) {
+				return false;
+			}
+		});
+	}
+
+	/** No mark says that the text is wrong. */
+	private void sound(String project) {
+		hands.rest(3000);
+		hands.until("no problem in " + project, () -> {
+			try {
+				for (IMarker marker : there(project).findMarkers(IMarker.PROBLEM, true, IResource.DEPTH_INFINITE)) {
+					if (marker.getAttribute(IMarker.SEVERITY, 0) == IMarker.SEVERITY_ERROR
+							&& !String.valueOf(marker.getAttribute(IMarker.MESSAGE)).contains("strap_by_drop")) {
+						throw new AssertionError(String.valueOf(marker.getAttribute(IMarker.MESSAGE)));
+					}
+				}
+				return true;
+			} catch (CoreException e) {
+				return false;
+			}
+		});
+	}
+}
