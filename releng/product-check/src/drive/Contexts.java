@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.Supplier;
@@ -47,8 +48,11 @@ final class Contexts {
 		List<String> odd = new ArrayList<>();
 		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));
 		agreed.stream().filter(entry -> !found.contains(entry)).forEach(entry -> odd.add("gone: " + entry));
-		for (String entry : agreed) {
-			if (found.contains(entry)) {
+		// what is pasted changes the words that are clicked
+		List<String> order = new ArrayList<>(agreed);
+		order.sort(Comparator.comparing(entry -> entry.endsWith("> Paste")));
+		for (String entry : order) {
+			if (found.contains(entry) && !entry.endsWith(" (grey)")) {
 				entries.attempt(entry, 60, () -> {
 					ready.run();
 					hands.click(at.get(), 1, 1);
@@ -67,19 +71,24 @@ final class Contexts {
 	private List<String> open(String name, Supplier<Control> holder, Supplier<Point> at) {
 		hands.click(at.get(), 1, 1);
 		hands.click(at.get(), 3, 1);
-		hands.rest(700);
 		TreeSet<String> found = new TreeSet<>();
 		Control control = holder.get();
-		hands.see(() -> {
-			Menu menu = null;
-			for (Control each = control; each != null && menu == null; each = each.getParent()) {
-				menu = each.getMenu();
-			}
-			if (menu != null && menu.isVisible()) {
-				gather(menu, "Right button > " + name, found);
-			}
-			return null;
-		});
+		for (int i = 0; i < 30 && found.isEmpty(); i++) {
+			hands.rest(200);
+			hands.see(() -> {
+				Menu menu = null;
+				for (Control each = control; each != null && menu == null; each = each.getParent()) {
+					menu = each.getMenu();
+				}
+				if (menu != null && menu.isVisible()) {
+					gather(menu, "Right button > " + name, found);
+				}
+				return null;
+			});
+		}
+		if (found.isEmpty() && hands.see(() -> control.getMenu() != null)) {
+			throw new AssertionError("there is a menu, and it does not open");
+		}
 		return new ArrayList<>(found);
 	}
 

@@ -38,7 +38,7 @@ final class Entries {
 	/** Chooses some entries of a list. */
 	void menus(Predicate<String> which, Path list) throws IOException {
 		for (String entry : Files.readAllLines(list)) {
-			if (which.test(entry) && !entry.startsWith("Preferences > ")) {
+			if (which.test(entry) && !entry.startsWith("Preferences > ") && !entry.startsWith("Right button > ")) {
 				String[] path = entry.split(" > ");
 				attempt("menu " + entry, 60, () -> hands.menu(path));
 			}

@@ -210,7 +210,14 @@ final class Hands {
 	void click(Point at, int button, int times) {
 		tool("mousemove", "" + at.x, "" + at.y);
 		rest(80);
-		tool("click", "--repeat", "" + times, "--delay", "60", "" + button);
+		if (button == 1) {
+			tool("click", "--repeat", "" + times, "--delay", "60", "" + button);
+		} else {
+			// no finger is so quick that a menu which takes a moment to fill meets a button that is up again
+			tool("mousedown", "" + button);
+			rest(150);
+			tool("mouseup", "" + button);
+		}
 		settle();
 	}
 
@@ -253,7 +260,7 @@ final class Hands {
 			return text.toDisplay(place.x + 2, place.y + text.getLineHeight(offset) / 2);
 		});
 		if (at == null) {
-			throw new AssertionError("\"" + words + "\" does not stand in: " + see(text::getText));
+			throw new AssertionError("\"" + words + "\" does not stand in the text");
 		}
 		return at;
 	}

@@ -16,6 +16,7 @@ import org.eclipse.core.runtime.Platform;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.resource.ImageDescriptor;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.application.IWorkbenchConfigurer;
 import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
 import org.eclipse.ui.application.WorkbenchAdvisor;
@@ -35,6 +36,7 @@ final class Advisor extends WorkbenchAdvisor {
 	public void initialize(IWorkbenchConfigurer configurer) {
 		configurer.setSaveAndRestore(true);
 		configurer.setExitOnLastWindowClose(true);
+		PlainMenus.install(Display.getCurrent());
 		IDE.registerAdapters();
 		// the images that the platform's project tree asks for; its own application would declare them
 		declare(configurer, IDE.SharedImages.IMG_OBJ_PROJECT, "prj_obj.png");

@@ -63,6 +63,17 @@ class BenchTest {
 	}
 
 	@Test
+	void goesOnWithTheJobThatWasLeftAtAnotherProject() {
+		Benches benches = new Benches();
+		Bench begun = Bench.of(SMALL).enter(ENGINE, "petrol").enter(NO_CRANK, "present");
+		RuleBase other = new RuleBase.Builder("another").build();
+		Bench elsewhere = benches.turn(begun, other);
+		assertEquals(List.of(), elsewhere.lines());
+		assertEquals(begun.lines(), benches.turn(elsewhere, SMALL).lines());
+		assertEquals(begun.lines(), benches.turn(begun, SMALL).lines());
+	}
+
+	@Test
 	void tellsWhatFiredWhatWaitsAndWhatCannot() {
 		Bench bench = Bench.of(SMALL).enter(ENGINE, "petrol").enter(NO_CRANK, "present").enter(VOLTS, "12.4");
 		Shown shown = show(bench);
@@ -269,7 +280,7 @@ class BenchTest {
 	@Test
 	void nothingIsWorkedOutBeforeAFamilyIsChosen() {
 		Bench bench = Bench.of(Examples.rules("family osier", "family other"));
-		assertEquals("Choose the vehicle's family to begin.", show(bench).headline());
+		assertEquals("Choose the vehicle to begin.", show(bench).headline());
 		assertEquals(List.of(), bench.subjects());
 	}
 

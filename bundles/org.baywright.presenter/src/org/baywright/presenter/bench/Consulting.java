@@ -26,7 +26,7 @@ public final class Consulting {
 	 */
 	public synchronized Shown show(Bench bench, Listener listener) {
 		if (bench.now().family().isEmpty()) {
-			return nothing("Choose the vehicle's family to begin.");
+			return nothing("Choose the vehicle to begin.");
 		}
 		if (consultation == null || base != bench.base() || !family.equals(bench.now().family())) {
 			base = bench.base();

@@ -17,6 +17,7 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.SubMonitor;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.intro.IIntroManager;
 import org.eclipse.ui.navigator.resources.ProjectExplorer;
 import org.eclipse.ui.part.ISetSelectionTarget;
 
@@ -65,6 +66,9 @@ public final class ProjectMaker {
 
 	/** Opens a file of a project in the editor. To be called on the screen's thread. */
 	public static void show(IProject project, String file) {
+		// the welcome page fills the window and would hide what was asked for
+		IIntroManager welcome = PlatformUI.getWorkbench().getIntroManager();
+		welcome.closeIntro(welcome.getIntro());
 		ActiveProject.get().activate(project);
 		IFile opened = project.getFile(IPath.fromPortableString(file));
 		Places.open(opened, 0, 0, true);

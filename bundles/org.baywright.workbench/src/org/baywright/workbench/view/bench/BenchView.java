@@ -10,6 +10,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.presenter.Link;
 import org.baywright.presenter.bench.Bench;
+import org.baywright.presenter.bench.Benches;
 import org.baywright.presenter.bench.CaseText;
 import org.baywright.presenter.bench.Consulting;
 import org.baywright.presenter.bench.Shown;
@@ -51,6 +52,7 @@ public final class BenchView extends RulesView {
 	private static final int MOST = 60;
 
 	private final Consulting consulting = new Consulting();
+	private final Benches benches = new Benches();
 	private Bench bench = Bench.of(new RuleBase.Builder("").build());
 	private EntryBar entry;
 	private Label message;
@@ -150,7 +152,7 @@ public final class BenchView extends RulesView {
 	@Override
 	protected void show(State state) {
 		if (bench.base() != state.now().rules()) {
-			set(bench.with(state.now().rules()));
+			set(benches.turn(bench, state.now().rules()));
 		}
 	}
 
