@@ -12,6 +12,7 @@ import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Fault;
 import org.baywright.model.Rule;
+import org.baywright.model.VerdictKind;
 
 /** Tells of pairs of rules, each once, with the smallest situation that shows it in any family. */
 final class ClashReport {
@@ -32,15 +33,16 @@ final class ClashReport {
 				.says(sentence).shownBy(checked.witness(part, clash.situation()))
 				.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first).about(second);
 		List<String> faults = Arrays.asList(clash.subject().split("\\+"));
-		withdraw(second, clash.secondOutcome(), faults, finding);
-		withdraw(first, clash.firstOutcome(), faults, finding);
+		withdraw(checked, second, clash.secondOutcome(), faults, finding);
+		withdraw(checked, first, clash.firstOutcome(), faults, finding);
 		finding.add();
 	}
 
-	/** Either rule may prove too much. */
-	private static void withdraw(Rule rule, int outcome, List<String> faults, Checked.Draftsman finding) {
+	/** Either rule may prove too much; but what nothing else confirms stays, or the fault could never be found. */
+	private static void withdraw(Checked checked, Rule rule, int outcome, List<String> faults, Checked.Draftsman finding) {
 		for (Conclusion conclusion : rule.outcomes().get(outcome).conclusions()) {
-			if (conclusion instanceof Conclusion.OnFault on && faults.contains(on.fault())) {
+			if (conclusion instanceof Conclusion.OnFault on && faults.contains(on.fault())
+					&& (on.verdict() != VerdictKind.CONFIRMED || isConfirmedElsewhere(checked, on))) {
 				String verb = switch (on.verdict()) {
 				case CONFIRMED -> "confirms";
 				case SUSPECTED -> "suspects";
@@ -50,6 +52,13 @@ final class ClashReport {
 				finding.fix(new Fix.Withdraw(title, rule.name(), on.fault(), on.span()));
 			}
 		}
+	}
+
+	private static boolean isConfirmedElsewhere(Checked checked, Conclusion.OnFault here) {
+		return checked.base().rules().stream().flatMap(rule -> rule.outcomes().stream())
+				.flatMap(outcome -> outcome.conclusions().stream())
+				.anyMatch(said -> said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CONFIRMED
+						&& on.fault().equals(here.fault()) && !on.span().equals(here.span()));
 	}
 
 	/** Returns the fault as people say it, with its name. */

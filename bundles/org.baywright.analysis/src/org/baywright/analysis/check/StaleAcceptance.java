@@ -1,7 +1,7 @@
 package org.baywright.analysis.check;
 
-import java.util.HashMap;
-import java.util.Map;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Set;
 
 import org.baywright.analysis.Finding;
@@ -23,12 +23,14 @@ public final class StaleAcceptance implements Check {
 
 	@Override
 	public void report(Checked checked) {
-		Map<String, Finding> byId = new HashMap<>();
-		checked.findings().forEach(finding -> byId.put(finding.id(), finding));
 		// where not all was proved, what is not found may be there yet
 		boolean open = checked.findings().stream().anyMatch(finding -> UNPROVED.contains(finding.check()));
-		for (Acceptance acceptance : checked.base().acceptances()) {
-			Finding finding = byId.get(acceptance.findingId());
+		// a stale acceptance can be accepted too, by a longer id than its own; so it must be found first
+		List<Acceptance> shortestFirst = checked.base().acceptances().stream()
+				.sorted(Comparator.comparingInt(acceptance -> acceptance.findingId().length())).toList();
+		for (Acceptance acceptance : shortestFirst) {
+			Finding finding = checked.findings().stream().filter(other -> other.id().equals(acceptance.findingId()))
+					.reduce((first, second) -> second).orElse(null);
 			if (finding == null && open) {
 				continue;
 			} else if (finding == null) {

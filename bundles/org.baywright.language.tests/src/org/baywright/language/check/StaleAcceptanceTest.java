@@ -48,6 +48,14 @@ class StaleAcceptanceTest {
 	}
 
 	@Test
+	void aStaleAcceptanceCanBeAccepted() {
+		String stale = accept("unfound-fault:battery.flat@00000000");
+		String key = MarkedFindings.of(stale).only(StaleAcceptance.class).acceptanceKey();
+		MarkedFindings rules = MarkedFindings.of("accept \"" + key + "\" because \"It may come back.\"\n" + stale);
+		assertTrue(rules.only(StaleAcceptance.class).accepted().isPresent());
+	}
+
+	@Test
 	void anErrorCannotBeAccepted() {
 		String wrong = "rule b { given no_crank run rest on below 12.4 V : clears battery.flat }\n";
 		Finding error = MarkedFindings.of(TEXT + wrong).report().findings().stream()
