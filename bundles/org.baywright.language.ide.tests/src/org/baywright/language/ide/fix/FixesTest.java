@@ -13,12 +13,14 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Kinds;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.check.HelpPages;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.testing.Cursor;
 import org.baywright.language.ide.testing.Samples;
@@ -29,6 +31,8 @@ import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class FixesTest {
 
@@ -104,6 +108,118 @@ class FixesTest {
 				"rule a { then confirms starter.worn }\n\npart starter \"\" {\n  fault worn \"\"\n}\n");
 		fix("part pump {\n}\nrule a { then confirms pump.worn@ }\n", "Declare the fault pump.worn",
 				"part pump {\n  fault worn \"\"\n}\nrule a { then confirms pump.worn }\n");
+	}
+
+	/** Kinds of problems that a text alone cannot have. */
+	private static final Set<String> OF_FILES = Set.of("changed-meanwhile", "not-utf8", "unreadable-file", "unreadable-folder");
+
+	/** For each kind of problem of a text one that has it, and that text after somebody followed the advice. */
+	private static final String FOLLOWED = """
+			accepted-without-reason | accept "gap:x@00000000" because "" | accept "gap:x@00000000" because "Known."
+			and-in-or | rule a { given no_crank or lamp is dark, rest_voltage below 9 V then suspects battery.flat } | rule a { given (no_crank or lamp is dark), rest_voltage below 9 V then suspects battery.flat }
+			below-needs-number | rule a { run lamp expect lit below : suspects battery.flat } | rule a { run lamp expect lit on dark : suspects battery.flat }
+			job-on-base | base family shared family x like shared job "J1" { on shared found no_crank was battery.flat } | base family shared family x like shared job "J1" { on x found no_crank was battery.flat }
+			job-without-end | job "J1" { on tarn found no_crank } | job "J1" { on tarn found no_crank was battery.flat }
+			job-without-family | job "J1" { found no_crank was battery.flat } | job "J1" { on tarn found no_crank was battery.flat }
+			clause-twice | test t { results a, b takes 1 min takes 2 min } | test t { results a, b takes 1 min }
+			code-form | code c on bcm = dtc P030 | code c on bcm = dtc P0300
+			code-reserved | code c on bcm = j1939 spn 1 fmi 25 | code c on bcm = j1939 spn 1 fmi 2
+			code-unread | rule a { given low_supply unread then suspects battery.flat } | rule a { given bcm silent then suspects battery.flat }
+			duplicate-name | sign no_crank | sign no_start
+			empty-rule | rule a { given no_crank } | rule a { given no_crank then suspects battery.flat }
+			empty-step | repair p { fixes battery.flat steps " " } | repair p { fixes battery.flat steps "Charge it." }
+			expect-without-test | rule a { given no_crank expect lit then suspects battery.flat } | rule a { given no_crank then suspects battery.flat }
+			family-circle | family a like b { } family b like a { } | family a { } family b like a { }
+			fault-twice | exclusive battery.flat, battery.flat, battery.open_cell | exclusive battery.flat, battery.open_cell
+			hidden-character | sign a "x\u202Ey" | sign a "xy"
+			law-verdict | law "x" : when battery.flat confirmed then no_crank | law "x" : when lamp is dark then no_crank
+			limit-off-step | law "x" : when rest_voltage < 12.45 V then no_crank | law "x" : when rest_voltage < 12.4 V then no_crank
+			limit-out-of-range | law "x" : when rest_voltage above 19 V then no_crank | law "x" : when rest_voltage above 17 V then no_crank
+			met-without-expect | rule a { run lamp met : clears battery.flat } | rule a { run lamp expect lit met : clears battery.flat }
+			name-needed | law "x" : when lamp < 9 V then no_crank | law "x" : when lamp is dark then no_crank
+			negative-duration | test t { results a, b takes -8 min } | test t { results a, b takes 8 min }
+			no-provenance | rule a { given no_crank then suspects battery.flat } | rule a { given no_crank then suspects battery.flat because "It is so." source practice by "R. Falk" on 2026-03-02 }
+			not-fitted | family x module m on x code c on m = dtc P0300 rule a { for tarn given c present then suspects battery.flat } | family x module m on x, tarn code c on m = dtc P0300 rule a { for tarn given c present then suspects battery.flat }
+			nothing-beyond | rule a { run rest_voltage expect at_least 12 V above : suspects battery.flat } | rule a { run rest_voltage expect at_least 12 V below : suspects battery.flat }
+			number-needed | law "x" : when rest_voltage is lit then no_crank | law "x" : when rest_voltage is 9 V then no_crank
+			number-too-long | tool t cost 1234567890123456 | tool t cost 12
+			otherwise-takes-expected | rule a { run lamp expect lit otherwise : suspects battery.flat } | rule a { run lamp expect lit met : proves nothing otherwise : suspects battery.flat }
+			outcome-twice | rule a { run lamp expect lit met : clears battery.flat met : clears battery.open_cell } | rule a { run lamp expect lit met : clears battery.flat, battery.open_cell }
+			outcome-without-test | rule a { given no_crank on lit : suspects battery.flat } | rule a { given no_crank then suspects battery.flat }
+			range-reversed | law "x" : when rest_voltage is 13 V .. 12 V then no_crank | law "x" : when rest_voltage is 12 V .. 13 V then no_crank
+			reading-off-step | job "J1" { on tarn found rest_voltage 11.63 V was battery.flat } | job "J1" { on tarn found rest_voltage 11.6 V was battery.flat }
+			reading-out-of-range | job "J1" { on tarn found rest_voltage 40 V was battery.flat } | job "J1" { on tarn found rest_voltage 4 V was battery.flat }
+			reading-twice | job "J1" { on tarn found no_crank, no_crank was battery.flat } | job "J1" { on tarn found no_crank was battery.flat }
+			repair-fixes-nothing | repair p { steps "Look." } | repair p { fixes battery.flat steps "Look." }
+			states-disagree | rule a { in ignition on run rest_voltage on below 9 V : suspects battery.flat } | rule a { run rest_voltage on below 9 V : suspects battery.flat }
+			step-zero | test t { measures V 0 .. 1 step 0 } | test t { measures V 0 .. 1 step 0.1 }
+			syntax | rulle a { then suspects battery.flat } | rule a { then suspects battery.flat }
+			test-both | test t { measures V 0 .. 1 step 0.1 results good, bad } | test t { measures V 0 .. 1 step 0.1 }
+			test-neither | test t { takes 1 min } | test t { results a, b takes 1 min }
+			text-too-long | sign a "LONG" | sign a "short"
+			then-with-test | rule a { run lamp then suspects battery.flat } | rule a { run lamp on dark : suspects battery.flat }
+			too-deep | law "x" : when DEEP then no_crank | law "x" : when lamp is dark then no_crank
+			too-many-steps | test t { measures V 0 .. 1000 step 0.00001 } | test t { measures V 0 .. 1000 step 0.1 }
+			trait-missing | rule a { for tarn, heron where doors is two then suspects battery.flat } | rule a { for heron where doors is two then suspects battery.flat }
+			trait-not-in-family | rule a { for tarn where doors is two then suspects battery.flat } | rule a { for heron where doors is two then suspects battery.flat }
+			unit-mismatch | law "x" : when rest_voltage < 9 Ohm then no_crank | law "x" : when rest_voltage < 9 V then no_crank
+			unit-missing | law "x" : when rest_voltage < 9 then no_crank | law "x" : when rest_voltage < 9 V then no_crank
+			unknown-name | law "x" : when no_cranc then lamp is dark | law "x" : when no_crank then lamp is dark
+			unknown-unit | test t { measures Volts 0 .. 1 step 0.1 } | test t { measures V 0 .. 1 step 0.1 }
+			unknown-value | law "x" : when lamp is purple then no_crank | law "x" : when lamp is dark then no_crank
+			value-twice | test t { results good, bad, good } | test t { results good, bad }
+			vin-check-digit | family x { vin "WZZHA" check_digit } job "J1" { on x vin "WZZHA2AA5J0000001" found no_crank was referred } | family x { vin "WZZHA" check_digit } job "J1" { on x vin "WZZHA2AA7J0000001" found no_crank was referred }
+			vin-form | family x { vin "WOZ" } | family x { vin "WZZ" }
+			vin-not-of-family | family x { vin "WZZT" } job "J1" { on x vin "WZZX3AAAAJ0000001" found no_crank was referred } | family x { vin "WZZX" } job "J1" { on x vin "WZZX3AAAAJ0000001" found no_crank was referred }
+			where-not-trait | rule a { for tarn where no_crank then suspects battery.flat } | rule a { for tarn given no_crank then suspects battery.flat }
+			whole-number-needed | part relay { fault stuck seen 2.5 } | part relay { fault stuck seen 2 }
+			wrong-date | accept "gap@1" because "Rare." by "A" on 2026-06-31 | accept "gap@1" because "Rare." by "A" on 2026-06-30
+			wrong-predicate | law "x" : when no_crank unread then lamp is dark | law "x" : when no_crank present then lamp is dark
+			wrong-subject | test t { results a, b disturbs battery.flat } | test t { results a, b disturbs lamp }
+			""";
+
+	static Stream<String> problems() {
+		return HelpPages.problems().stream().filter(kind -> !OF_FILES.contains(kind));
+	}
+
+	/** Whoever follows the advice, by a fix or by its words, is rid of the problem and has no new one. */
+	@ParameterizedTest
+	@MethodSource("problems")
+	void everyAdviceOnATextHelps(String kind) {
+		String[] row = FOLLOWED.lines().filter(line -> line.startsWith(kind + " | ")).findFirst()
+				.orElseThrow(() -> new AssertionError("no example")).replace("LONG", "x".repeat(5001))
+				.replace("DEEP", "(".repeat(101) + "lamp is dark" + ")".repeat(101)).split(" \\| ");
+		RuleProject project = Cursor.in(row[1] + "\n@").services().project();
+		List<Problem> before = project.snapshot().problems();
+		List<Problem> told = before.stream().filter(problem -> problem.id().equals(kind)).toList();
+		assertFalse(told.isEmpty(), before::toString);
+		List<String> wrong = new ArrayList<>();
+		project.update(Cursor.FILE, row[2] + "\n");
+		worse(kind, before, told.size(), project, true).forEach(left -> wrong.add("by words: " + left));
+		for (Problem problem : told) {
+			RuleProject again = Cursor.in(row[1] + "\n@").services().project();
+			for (QuickFix fix : new EditorServices(again, Cursor.CLOCK).fixes(Cursor.FILE, problem.span().offset(), 0,
+					again.snapshot(), Optional.empty()).stream().filter(fix -> fix.about().equals(kind)).toList()) {
+				RuleProject changed = Cursor.in(row[1] + "\n@").services().project();
+				apply(changed, fix);
+				worse(kind, before, told.size(), changed, false).forEach(left -> wrong.add(fix.title() + ": " + left));
+			}
+		}
+		assertEquals(List.of(), wrong);
+	}
+
+	/** What is there after an advice was followed though it should not be: the problem, or a new one. */
+	private static List<String> worse(String kind, List<Problem> before, int told, RuleProject project, boolean all) {
+		List<Problem> now = project.snapshot().problems();
+		List<String> known = before.stream().map(Problem::message).toList();
+		// what cannot be read, or is no rule yet, hides that its author must still say where it comes from
+		List<String> worse = new ArrayList<>(now.stream().filter(problem -> !known.contains(problem.message()))
+				.filter(problem -> !problem.id().equals("no-provenance")).map(Problem::message).toList());
+		long left = now.stream().filter(problem -> problem.id().equals(kind)).count();
+		if (all ? left > 0 : left >= told) {
+			worse.add("still " + kind);
+		}
+		return worse;
 	}
 
 	/** Every fix of every kind of finding, in the flawed examples, answers it, and nothing new is there. */

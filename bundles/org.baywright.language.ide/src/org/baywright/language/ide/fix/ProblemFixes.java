@@ -176,8 +176,10 @@ final class ProblemFixes {
 		elements.put("hazard", "hazard " + written + " \"\" {\n  caution \"\"\n}");
 		elements.put("family", "family " + written + " \"\"");
 		elements.put("part", "part " + written + " \"\" {\n}");
+		// where several kinds may stand, a bare name can only be a sign: each of the others needs a value behind it
+		boolean several = message.group(1).contains(",");
 		elements.forEach((kind, element) -> {
-			if (may.test(kind) && name.indexOf('.') < 0) {
+			if (may.test(kind) && name.indexOf('.') < 0 && (!several || kind.equals("sign"))) {
 				drafts.put("Declare the " + kind + " " + name, new Draft().add(problem.span().file(),
 						new Places(text).addElement(element)));
 			}
