@@ -424,6 +424,7 @@ final class Drive {
 		check("all can be read in the walk", () -> {
 			ready();
 			hands.menu("Help", "Ten-minute walk");
+			hands.until("the first step", () -> hands.says("Step 1 of 8"));
 			List<String> wrong = new ArrayList<>();
 			for (int step = 1; step <= 8; step++) {
 				hands.rest(400);

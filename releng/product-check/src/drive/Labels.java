@@ -73,7 +73,7 @@ final class Labels {
 		} else if (widget instanceof Label || widget instanceof Button || widget instanceof Link || widget instanceof CLabel || widget instanceof Group) {
 			control((Control) widget, wrong);
 		} else if (widget instanceof Combo combo) {
-			if (combo.isEnabled() && combo.getItemCount() == 0) {
+			if (combo.isEnabled() && (combo.getStyle() & SWT.READ_ONLY) != 0 && combo.getItemCount() == 0) {
 				wrong.add("empty: a list in " + owner(combo));
 			}
 			named(combo, all, wrong);

@@ -150,6 +150,7 @@ class PackReaderTest {
 	@CsvSource(delimiter = '|', value = {
 			"\"line\":3|\"line\":\"3\"|should be a whole number, but is a text.",
 			"\"line\":3|\"line\":3.5|should be a whole number, but is 3.5.",
+			"\"line\":3|\"line\":-3|should be a whole number, but is -3.",
 			"\"line\":3|\"line\":0|has line 0; lines are counted from 1.",
 			"\"name\":\"flat\"|\"nome\":\"flat\"|rules.json/rules/0 lacks \"name\".",
 			"\"name\":\"flat\"|\"name\":null|rules.json/rules/0/name should be a text, but is null.",

@@ -9,7 +9,9 @@ import java.io.IOException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermission;
+import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -79,5 +81,18 @@ class WholeFileTest {
 		Path link = Files.createSymbolicLink(folder.resolve("link.html"), folder.resolve("gone/a.html"));
 		assertThrows(FileSystemException.class, () -> WholeFile.write(link, "one".getBytes()));
 		assertFalse(Files.exists(folder.resolve("gone")));
+	}
+
+	@Test
+	void takesAwayWhatAKilledRunLeft() throws IOException {
+		Path left = Files.writeString(folder.resolve(".baywright-999999999-1.part"), "half");
+		Path justNow = Files.writeString(folder.resolve(".baywright-999999998-1.part"), "half");
+		Path running = Files.writeString(folder.resolve(".baywright-" + ProcessHandle.current().pid() + "-99.part"), "half");
+		FileTime earlier = FileTime.from(Instant.now().minusSeconds(120));
+		Files.setLastModifiedTime(left, earlier);
+		Files.setLastModifiedTime(running, earlier);
+		WholeFile.sweep(folder);
+		assertFalse(Files.exists(left));
+		assertTrue(Files.exists(justNow) && Files.exists(running));
 	}
 }

@@ -218,8 +218,8 @@ public final class WholeFile {
 		}
 	}
 
-	/** Takes away what a run that was killed has left in the folder. */
-	private static void sweep(Path folder) {
+	/** Takes away what a run that was killed has left in a folder a minute ago or earlier. */
+	public static void sweep(Path folder) {
 		try (DirectoryStream<Path> left = Files.newDirectoryStream(folder, ASIDE + "*" + ENDING)) {
 			for (Path file : left) {
 				String number = file.getFileName().toString().substring(ASIDE.length()).replaceFirst("-.*", "");

@@ -22,6 +22,7 @@ import org.baywright.model.Span;
 public final class TextReport {
 
 	private static final String INDENT = "      ";
+	private static final int LONGEST = 2000;
 	private static final int MAX_DROPPED = 5;
 
 	private final Output out;
@@ -80,7 +81,7 @@ public final class TextReport {
 	/** Tells a problem in the text of a rule file. */
 	public void problem(Project project, Problem problem) {
 		head(project, problem.severity(), problem.span(), problem.id());
-		out.println(style.strong(Style.safe(problem.message())));
+		out.println(style.strong(Style.safe(shortened(problem.message()))));
 		excerpt(project, problem.span(), problem.severity());
 		if (!problem.advice().isEmpty()) {
 			out.println(INDENT + Style.safe(problem.advice()));
@@ -90,7 +91,7 @@ public final class TextReport {
 	private void findings(Project project, List<Finding> alike) {
 		Finding first = alike.get(0);
 		head(project, first.severity(), first.span(), first.check());
-		out.println(style.strong(Style.safe(first.message())));
+		out.println(style.strong(Style.safe(shortened(first.message()))));
 		excerpt(project, first.span(), first.severity());
 		for (Place place : first.related()) {
 			place(project, place);
@@ -207,6 +208,11 @@ public final class TextReport {
 		if (count > 0) {
 			parts.add(style.of(severity, number(count, word)));
 		}
+	}
+
+	/** A title of a million letters is no reason to print them all. */
+	private static String shortened(String message) {
+		return message.length() <= LONGEST ? message : message.substring(0, LONGEST) + "\u2026";
 	}
 
 	/** Returns the number with the word in singular or plural. */

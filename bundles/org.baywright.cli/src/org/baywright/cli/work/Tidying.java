@@ -14,6 +14,7 @@ import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
+import org.baywright.pack.WholeFile;
 
 /**
  * Lays out rule files.
@@ -65,6 +66,9 @@ public record Tidying(String prefix, Map<String, String> changed, List<Problem> 
 				}
 			}
 			progress.progress(++done, project.files().size());
+		}
+		if (write) {
+			project.files().stream().map(file -> project.root().orElseThrow().resolve(file).getParent()).distinct().forEach(WholeFile::sweep);
 		}
 		snapshot.problems().stream().filter(problem -> problem.id().startsWith("unreadable-") && problem.severity() == Severity.ERROR).forEach(refused::add);
 		return new Tidying(Projects.prefix(path, given), changed, refused, snapshot.sources(), project.files().size());

@@ -87,7 +87,7 @@ public final class JsonIn {
 		JsonElement value = need(name);
 		if (value instanceof JsonPrimitive number && number.isNumber()) {
 			BigDecimal decimal = number.getAsBigDecimal();
-			if (decimal.scale() <= 0 && decimal.scale() > -10 && decimal.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) <= 0) {
+			if (decimal.signum() >= 0 && decimal.scale() <= 0 && decimal.scale() > -10 && decimal.compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) <= 0) {
 				return decimal.intValueExact();
 			}
 		}

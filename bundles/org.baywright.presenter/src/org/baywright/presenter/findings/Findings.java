@@ -61,7 +61,8 @@ public record Findings(ProjectState state, Filter filter, String headline, Tone 
 		if (!groups.isEmpty()) {
 			return "";
 		} else if (hidden > 0) {
-			return "The filter hides " + (hidden == 1 ? "one finding." : "all " + hidden + " findings.");
+			return hidden == 1 ? "One finding is not shown: it was accepted, or the filter hides it."
+					: hidden + " findings are not shown: they were accepted, or the filter hides them.";
 		}
 		return headline;
 	}

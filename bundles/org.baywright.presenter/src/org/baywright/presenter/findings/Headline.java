@@ -33,9 +33,9 @@ record Headline(String text, Tone tone) {
 			sentences.add("The rules have changed since this check.");
 		}
 		String found = counts(state, known);
-		sentences.add(Say.count(report.checks().size(), "kind") + " of checks made on "
-				+ Say.count(state.rules().rules().size(), "rule") + ": " + (found.isEmpty() ? "nothing found" : found)
-				+ accepted(report.findings().size() - open.size()) + ".");
+		// the result first: where there is little room the rest is cut off
+		sentences.add(Say.upper(found.isEmpty() ? "nothing found" : found) + accepted(report.findings().size() - open.size()) + "; "
+				+ Say.count(report.checks().size(), "kind") + " of checks made on " + Say.count(state.rules().rules().size(), "rule") + ".");
 		if (undecided > 0) {
 			sentences.add(Say.upper(Say.count(undecided, "question was", "questions were"))
 					+ " not decided, because the search reached its limit.");

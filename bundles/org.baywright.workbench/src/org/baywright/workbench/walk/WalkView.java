@@ -87,6 +87,8 @@ public final class WalkView extends ViewPart {
 		before.setText(WalkMessages.Before);
 		next = button(parent, () -> {
 			if (at == walk.steps().size()) {
+				// whoever takes it again begins at its beginning
+				turn(0);
 				getSite().getPage().hideView(this);
 			} else {
 				turn(at + 1);
