@@ -155,7 +155,7 @@ async function session() {
   equal('rename changes every use', edit.documentChanges.reduce((sum, file) => sum + file.edits.length, 0), references.length)
   const refusal = await editor.ask(rpc.RenameRequest.type, 'rules-draw.bay', place(rules, 'run draw', 5), { newName: '1' })
     .then(() => 'nothing', error => error.message)
-  report('rename refuses what is no name', refusal.startsWith('`1` is no name.'), refusal)
+  report('rename refuses what is not a valid name', refusal.startsWith('`1` is not a valid name.'), refusal)
   report('folding', (await editor.ask(rpc.FoldingRangeRequest.type, 'rules-draw.bay')).length > 5)
   const colours = await editor.ask(rpc.SemanticTokensRequest.type, 'rules-draw.bay')
   report('colours', colours.data.length > 100 && colours.data.length % 5 === 0, colours.data.length)
