@@ -5,7 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
 
@@ -23,6 +25,7 @@ final class Contexts {
 	private final Runnable ready;
 	private final Entries entries;
 	private final Path list;
+	private final Set<String> driven = new HashSet<>();
 
 	Contexts(Hands hands, Runnable ready, Entries entries, Path list) {
 		this.hands = hands;
@@ -39,11 +42,6 @@ final class Contexts {
 	 * @param at where to click on the screen
 	 */
 	void look(String name, Supplier<Control> holder, Supplier<Point> at) throws IOException {
-		look(name, holder, at, true);
-	}
-
-	/** As above; what was driven elsewhere is only compared with the list. */
-	void look(String name, Supplier<Control> holder, Supplier<Point> at, boolean drive) throws IOException {
 		ready.run();
 		List<String> found = open(name, holder, at);
 		hands.picture("menu-of-" + name.replace(' ', '-'));
@@ -57,7 +55,8 @@ final class Contexts {
 		List<String> order = new ArrayList<>(agreed);
 		order.sort(Comparator.comparing(entry -> entry.endsWith("> Paste")));
 		for (String entry : order) {
-			if (drive && found.contains(entry) && !entry.endsWith(" (grey)")) {
+			// what two menus share is driven once
+			if (found.contains(entry) && !entry.endsWith(" (grey)") && driven.add(entry.substring(prefix.length()))) {
 				entries.attempt(entry, 60, () -> {
 					ready.run();
 					hands.click(at.get(), 1, 1);

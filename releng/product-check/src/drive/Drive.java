@@ -358,7 +358,7 @@ final class Drive {
 		check("right button beside the projects", () -> contexts.look("Beside the projects", this::projects, () -> hands.see(() -> {
 			Tree tree = projects();
 			return tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 8);
-		}), false));
+		})));
 		for (String view : List.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help")) {
 			check("right button in " + view, () -> contexts.look(view, () -> hands.body(view), () -> {
 				hands.menu("View", "Show", view);
