@@ -1,7 +1,6 @@
 package drive;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,12 +10,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
 
-import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Control;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Menu;
-import org.eclipse.swt.widgets.MenuItem;
 
 /** Opens menus by the right button: their entries are those that were agreed on, and something comes of each. */
 final class Contexts {
@@ -47,16 +43,13 @@ final class Contexts {
 		hands.picture("menu-of-" + name.replace(' ', '-'));
 		hands.key("Escape", "Escape");
 		String prefix = "Right button > " + name + " > ";
-		List<String> agreed = Files.readAllLines(list).stream().filter(entry -> entry.startsWith(prefix)).toList();
-		List<String> odd = new ArrayList<>();
-		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));
-		agreed.stream().filter(entry -> !found.contains(entry)).forEach(entry -> odd.add("gone: " + entry));
+		List<String> agreed = Entries.agreed(list, entry -> entry.startsWith(prefix));
 		// what is pasted changes the words that are clicked
 		List<String> order = new ArrayList<>(agreed);
 		order.sort(Comparator.comparing(entry -> entry.endsWith("> Paste")));
 		for (String entry : order) {
 			// what two menus share is driven once
-			if (found.contains(entry) && !entry.endsWith(" (grey)") && driven.add(entry.substring(prefix.length()))) {
+			if (found.contains(entry) && !entry.endsWith(Entries.GREY) && driven.add(entry.substring(prefix.length()))) {
 				entries.attempt(entry, 60, () -> {
 					ready.run();
 					hands.click(at.get(), 1, 1);
@@ -67,9 +60,7 @@ final class Contexts {
 				});
 			}
 		}
-		if (!odd.isEmpty()) {
-			throw new AssertionError("not as agreed: " + odd);
-		}
+		Entries.requireAgreed(found, agreed);
 	}
 
 	private List<String> open(String name, Supplier<Control> holder, Supplier<Point> at) {
@@ -85,7 +76,7 @@ final class Contexts {
 					menu = each.getMenu();
 				}
 				if (menu != null && menu.isVisible()) {
-					gather(menu, "Right button > " + name, found);
+					Entries.gather(menu, "Right button > " + name, found);
 				}
 				return null;
 			});
@@ -94,24 +85,5 @@ final class Contexts {
 			throw new AssertionError("there is a menu, and it does not open");
 		}
 		return new ArrayList<>(found);
-	}
-
-	private static void gather(Menu menu, String path, TreeSet<String> found) {
-		for (MenuItem item : menu.getItems()) {
-			if ((item.getStyle() & SWT.SEPARATOR) != 0) {
-				continue;
-			}
-			String here = path + " > " + Hands.plain(item.getText()).replaceFirst("^(Undo|Redo) .*", "$1");
-			if (item.getMenu() == null) {
-				if (item.isEnabled()) {
-					found.add(here);
-				} else {
-					found.add(here + " (grey)");
-				}
-			} else {
-				item.getMenu().notifyListeners(SWT.Show, new Event());
-				gather(item.getMenu(), here, found);
-			}
-		}
 	}
 }

@@ -17,10 +17,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
-import org.eclipse.swt.widgets.Control;
-import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
-import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
@@ -30,7 +27,8 @@ import org.eclipse.swt.widgets.Widget;
 /** What a user does in the product, from an empty folder on. It goes on where it was after each start of the product. */
 final class Drive {
 
-	private interface Case {
+	/** Something to try. */
+	interface Case {
 		void run() throws Exception;
 	}
 
@@ -66,7 +64,7 @@ final class Drive {
 		Files.writeString(work.resolve("part"), part);
 	}
 
-	private void note(String line) {
+	void note(String line) {
 		try {
 			Files.writeString(work.resolve("result"), line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
 		} catch (IOException e) {
@@ -82,7 +80,7 @@ final class Drive {
 		Runtime.getRuntime().halt(0);
 	}
 
-	private void check(String name, Case body) {
+	void check(String name, Case body) {
 		try {
 			body.run();
 			note("passed " + name);
@@ -106,7 +104,7 @@ final class Drive {
 		String only = System.getProperty("drive.only", "");
 		if (!only.isEmpty()) {
 			walk();
-			groups(only);
+			new Groups(this, hands, work).go(only);
 			if (only.contains("restart")) {
 				restart();
 			}
@@ -307,7 +305,7 @@ final class Drive {
 				}, this::note).toolBar(view);
 			});
 		}
-		groups("contexts wizards labels");
+		new Groups(this, hands, work).go("contexts wizards labels");
 		check("the text is as it was saved", this::revert);
 		check("nothing is logged", () -> log(""));
 		restart();
@@ -344,74 +342,7 @@ final class Drive {
 		});
 	}
 
-	/** Groups of cases that can be driven by themselves. */
-	private void groups(String which) {
-		if (which.contains("contexts")) {
-			contexts();
-		}
-		if (which.contains("wizards")) {
-			wizards();
-		}
-		if (which.contains("labels")) {
-			labels();
-		}
-	}
-
-	private void contexts() {
-		Contexts contexts = new Contexts(hands, this::ready, new Entries(hands, () -> {
-		}, this::note), list());
-		check("right button in the editor", () -> contexts.look("Editor", this::editor, () -> hands.wordsAt(editor(), "strap_by_drop")));
-		for (String item : List.of("first-walk", "rules.bay")) {
-			check("right button on " + item, () -> contexts.look(item.endsWith(".bay") ? "File" : "Project", this::projects,
-					() -> hands.middle(hands.item(projects(), item::equals))));
-		}
-		check("what was pasted is taken back", this::revert);
-		check("right button beside the projects", () -> contexts.look("Beside the projects", this::projects, () -> hands.see(() -> {
-			Tree tree = projects();
-			return tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 8);
-		})));
-		for (String view : List.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help")) {
-			check("right button in " + view, () -> contexts.look(view, () -> hands.body(view), () -> {
-				hands.menu("View", "Show", view);
-				hands.rest(500);
-				Control body = hands.body(view);
-				return hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
-						: body.toDisplay(body.getSize().x / 3, body.getSize().y / 3));
-			}));
-		}
-	}
-
-	private void wizards() {
-		Wizards wizards = new Wizards(hands);
-		check("wizard: rule project", () -> {
-			ready();
-			wizards.project("A. Author");
-		});
-		check("wizard: File, New, Other, there and back", () -> {
-			ready();
-			wizards.thereAndBack();
-		});
-		check("wizard: rule file", () -> {
-			ready();
-			wizards.file();
-		});
-		check("wizard: vehicle family", () -> {
-			ready();
-			wizards.family();
-		});
-		check("wizard: rule", () -> {
-			ready();
-			wizards.rule();
-		});
-		check("wizard: rule pack", () -> {
-			ready();
-			hands.doubleClick(hands.item(projects(), "starting.bay"::equals));
-			hands.until("the views show it", () -> hands.says("tried"));
-			wizards.pack(work);
-		});
-	}
-
-	private void revert() {
+	void revert() {
 		ready();
 		hands.menu("File", "Revert");
 		hands.rest(500);
@@ -419,60 +350,8 @@ final class Drive {
 		hands.until("the rules", () -> editorText().contains("rule strap_by_drop"));
 	}
 
-	private Tree projects() {
+	Tree projects() {
 		return hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
-	}
-
-	private void labels() {
-		for (String view : List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help")) {
-			check("all can be read in " + view, () -> {
-				ready();
-				hands.menu("View", "Show", view);
-				hands.rest(800);
-				read(view);
-			});
-		}
-		check("all can be read in the walk", () -> {
-			ready();
-			hands.menu("Help", "Ten-minute walk");
-			hands.until("the first step", () -> hands.says("Step 1 of 8"));
-			List<String> wrong = new ArrayList<>();
-			for (int step = 1; step <= 8; step++) {
-				hands.rest(400);
-				for (String each : Labels.wrong(hands)) {
-					wrong.add("step " + step + ": " + each);
-				}
-				if (step < 8) {
-					hands.click(hands.find(Button.class, "Next step"));
-				}
-			}
-			none(wrong);
-		});
-		for (String entry : List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
-				"File > Bring in an example\u2026", "File > Export rule pack\u2026", "Rules > Rename\u2026", "Search > Search...", "View > Preferences",
-				"Help > About Baywright")) {
-			check("all can be read in " + entry, () -> {
-				ready();
-				if (entry.contains("Rename")) {
-					hands.clickWords(editor(), "strap_by_drop");
-				}
-				hands.menu(entry.split(" > "));
-				hands.rest(1500);
-				read(entry);
-				hands.alone();
-			});
-		}
-	}
-
-	private void read(String name) {
-		hands.picture("read-" + name.replaceAll("[^A-Za-z0-9]+", "-"));
-		none(Labels.wrong(hands));
-	}
-
-	private static void none(List<String> wrong) {
-		if (!wrong.isEmpty()) {
-			throw new AssertionError(wrong.size() + ": " + String.join("; ", wrong));
-		}
 	}
 
 	private static final String TYPED = """
@@ -538,12 +417,12 @@ final class Drive {
 	/** Entries about the file that is chosen in the tree. */
 	private static final List<String> ON_FILES = List.of("File > Rename...", "File > Refresh");
 
-	private static Path list() {
+	static Path list() {
 		return Path.of(System.getProperty("drive.menus"));
 	}
 
 	/** An editor with some selected text that is not saved, and something to redo, whatever was closed before. */
-	private void ready() {
+	void ready() {
 		hands.alone();
 		hands.look(Widget.class, widget -> Hands.label(widget).equals("Go to the workbench")).ifPresent(hands::click);
 		if (hands.look(CTabItem.class, tab -> tab.getText().equals("Findings")).isEmpty()) {
@@ -551,7 +430,7 @@ final class Drive {
 			hands.key("ctrl+m");
 		}
 		if (hands.look(CTabItem.class, tab -> tab.getText().replace("*", "").equals("rules.bay")).isEmpty()) {
-			Tree tree = hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
+			Tree tree = projects();
 			TreeItem project = hands.item(tree, text -> text.equals("first-walk"));
 			if (!hands.see(project::getExpanded)) {
 				hands.click(project);
@@ -572,7 +451,7 @@ final class Drive {
 	/** As {@link #ready}, with the keyboard on a file in the tree. */
 	private void readyInTree() {
 		ready();
-		Tree tree = hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
+		Tree tree = projects();
 		hands.click(hands.item(tree, text -> text.equals("rules.bay")));
 	}
 
@@ -599,22 +478,11 @@ final class Drive {
 		hands.picture("preferences");
 		hands.key("Escape");
 		Files.write(work.resolve("preferences.found"), pages);
-		agreed(pages, "Preferences");
+		Entries.requireAgreed(pages, Entries.agreed(list(), entry -> entry.startsWith("Preferences > ")));
 	}
 
 	private static String path(TreeItem item) {
 		return item.getParentItem() == null ? item.getText() : path(item.getParentItem()) + " > " + item.getText();
-	}
-
-	private void agreed(java.util.Collection<String> found, String below) throws IOException {
-		List<String> agreed = Files.readAllLines(list()).stream()
-				.filter(entry -> entry.startsWith("Preferences > ") == below.equals("Preferences") && !entry.startsWith("Right button > ")).toList();
-		List<String> odd = new ArrayList<>();
-		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));
-		agreed.stream().filter(entry -> !found.contains(entry)).forEach(entry -> odd.add("gone: " + entry));
-		if (!odd.isEmpty()) {
-			throw new AssertionError("not as agreed: " + odd);
-		}
 	}
 
 	private void reopenWelcome() {
@@ -630,7 +498,7 @@ final class Drive {
 		hands.click(hands.find(Button.class, button));
 	}
 
-	private CTabItem tab(String title) {
+	CTabItem tab(String title) {
 		return hands.find(CTabItem.class, title, tab -> tab.getText().replace("*", "").equals(title));
 	}
 
@@ -638,7 +506,7 @@ final class Drive {
 		return text.getLine(text.getLineAtOffset(text.getCaretOffset()));
 	}
 
-	private StyledText editor() {
+	StyledText editor() {
 		return hands.find(StyledText.class, "the editor", text -> (text.getStyle() & SWT.READ_ONLY) == 0 && text.getText().length() > 0
 				&& text.isVisible() && text.getText().contains("given") || text.getEditable() && text.getText().contains("rule "));
 	}
@@ -671,33 +539,18 @@ final class Drive {
 				continue;
 			}
 			hands.key("alt+" + label.replaceAll(".*&(.).*", "$1").toLowerCase());
+			List<String> entries = new ArrayList<>();
 			hands.see(() -> {
-				gather(top, Hands.plain(label), found);
+				Entries.gather(top.getMenu(), Hands.plain(label), entries);
 				return null;
 			});
+			// where one was is named in the entry
+			entries.stream().filter(entry -> !entry.startsWith("View > Back") && !entry.startsWith("View > Forward"))
+					.map(entry -> entry.replace(Entries.GREY, "")).forEach(found::add);
 			hands.key("Escape", "Escape");
 		}
 		Files.write(work.resolve("menus.found"), found);
-		agreed(found, "");
-	}
-
-	private static void gather(MenuItem item, String path, TreeSet<String> found) {
-		Menu below = item.getMenu();
-		if (below == null) {
-			// what is undone, and where one was, is named in the entry
-			if (!path.startsWith("View > Back") && !path.startsWith("View > Forward")) {
-				found.add(path.replaceFirst("^(Edit > (Undo|Redo)) .*", "$1"));
-			}
-			return;
-		}
-		if (path.contains(" > ")) {
-			below.notifyListeners(SWT.Show, new Event());
-		}
-		for (MenuItem entry : below.getItems()) {
-			if ((entry.getStyle() & SWT.SEPARATOR) == 0) {
-				gather(entry, path + " > " + Hands.plain(entry.getText()), found);
-			}
-		}
+		Entries.requireAgreed(found, Entries.agreed(list(), Entries::isOfMenuBar));
 	}
 
 	private void log(String allowed) throws IOException {

@@ -3,6 +3,8 @@ package drive;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
@@ -12,6 +14,9 @@ import org.eclipse.swt.dnd.Clipboard;
 import org.eclipse.swt.dnd.TextTransfer;
 import org.eclipse.swt.dnd.Transfer;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Menu;
+import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.ToolItem;
 
 /** Chooses every entry of the menus and clicks every button of a tool bar, and looks whether anything comes of it. */
@@ -19,6 +24,8 @@ final class Entries {
 
 	/** A blinking cursor and the look of the button under the mouse are no more than this. */
 	private static final int FEW_PIXELS = 1500;
+	/** What an entry is called in the list that cannot be chosen as things stand. */
+	static final String GREY = " (grey)";
 	private static final String SENTINEL = "nothing was copied";
 
 	private final Hands hands;
@@ -37,10 +44,44 @@ final class Entries {
 
 	/** Chooses some entries of a list. */
 	void menus(Predicate<String> which, Path list) throws IOException {
-		for (String entry : Files.readAllLines(list)) {
-			if (which.test(entry) && !entry.startsWith("Preferences > ") && !entry.startsWith("Right button > ")) {
-				String[] path = entry.split(" > ");
-				attempt("menu " + entry, 60, () -> hands.menu(path));
+		for (String entry : agreed(list, which.and(Entries::isOfMenuBar))) {
+			attempt("menu " + entry, 60, () -> hands.menu(entry.split(" > ")));
+		}
+	}
+
+	/** Returns the agreed entries of some kind. */
+	static List<String> agreed(Path list, Predicate<String> which) throws IOException {
+		return Files.readAllLines(list).stream().filter(which).toList();
+	}
+
+	/** Returns whether an entry of the list is one of the menus above the window. */
+	static boolean isOfMenuBar(String entry) {
+		return !entry.startsWith("Preferences > ") && !entry.startsWith("Right button > ");
+	}
+
+	/** Fails on what is there and was not agreed on, and on what was agreed on and is not there. */
+	static void requireAgreed(Collection<String> found, Collection<String> agreed) {
+		List<String> odd = new ArrayList<>();
+		found.stream().filter(entry -> !agreed.contains(entry)).forEach(entry -> odd.add("new: " + entry));
+		agreed.stream().filter(entry -> !found.contains(entry)).forEach(entry -> odd.add("gone: " + entry));
+		if (!odd.isEmpty()) {
+			throw new AssertionError("not as agreed: " + odd);
+		}
+	}
+
+	/** Collects the entries of a menu and of those below it, with what leads there; to be called on the screen's thread. */
+	static void gather(Menu menu, String path, Collection<String> found) {
+		for (MenuItem item : menu.getItems()) {
+			if ((item.getStyle() & SWT.SEPARATOR) != 0) {
+				continue;
+			}
+			// what is undone is named in the entry
+			String here = path + " > " + Hands.plain(item.getText()).replaceFirst("^(Undo|Redo) .*", "$1");
+			if (item.getMenu() == null) {
+				found.add(item.isEnabled() ? here : here + GREY);
+			} else {
+				item.getMenu().notifyListeners(SWT.Show, new Event());
+				gather(item.getMenu(), here, found);
 			}
 		}
 	}

@@ -32,7 +32,6 @@ final class Labels {
 	private static final int SLACK = 2;
 	/** What a head of a column keeps free on both sides together. */
 	private static final int HEAD = 6;
-
 	/** What a tab keeps free beside its words and its image. */
 	private static final int TAB = 12;
 
@@ -47,7 +46,7 @@ final class Labels {
 			GC gc = new GC(all.stream().filter(Control.class::isInstance).map(Control.class::cast).findFirst().orElseThrow());
 			for (Widget widget : all) {
 				if (!widget.isDisposed()) {
-					look(widget, gc, all, wrong);
+					look(widget, gc, wrong);
 				}
 			}
 			gc.dispose();
@@ -55,7 +54,7 @@ final class Labels {
 		});
 	}
 
-	private static void look(Widget widget, GC gc, List<Widget> all, TreeSet<String> wrong) {
+	private static void look(Widget widget, GC gc, TreeSet<String> wrong) {
 		if (widget instanceof CTabItem tab) {
 			CTabFolder folder = tab.getParent();
 			gc.setFont(folder.getFont());
@@ -76,9 +75,9 @@ final class Labels {
 			if (combo.isEnabled() && (combo.getStyle() & SWT.READ_ONLY) != 0 && combo.getItemCount() == 0) {
 				wrong.add("empty: a list in " + owner(combo));
 			}
-			named(combo, all, wrong);
+			named(combo, wrong);
 		} else if (widget instanceof Text field && (field.getStyle() & SWT.READ_ONLY) == 0) {
-			named(field, all, wrong);
+			named(field, wrong);
 		} else if (widget instanceof Table table && table.getHeaderVisible()) {
 			for (TableColumn column : table.getColumns()) {
 				gc.setFont(table.getFont());
@@ -127,7 +126,7 @@ final class Labels {
 	}
 
 	/** A field says what it is for by a label in front of it, a hint in it, or a name for those who do not see it. */
-	private static void named(Control field, List<Widget> all, TreeSet<String> wrong) {
+	private static void named(Control field, TreeSet<String> wrong) {
 		String hint = field instanceof Text text ? text.getMessage() : "";
 		Control[] beside = field.getParent().getChildren();
 		boolean label = false;

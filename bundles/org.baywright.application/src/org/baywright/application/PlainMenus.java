@@ -17,7 +17,7 @@ final class PlainMenus {
 
 	private static final Pattern PROGRAMMING = Pattern.compile("team\\.main|common\\.new\\.menu|(compareWith|replaceWith)Menu|org\\.eclipse\\.ui\\.genericeditor\\..*"
 			+ "|ShiftLeft|ShiftRight|Preferences\\.ContextAction|import|export|org\\.eclipse\\.ui\\.(projectConfigure|CloseResourceAction|CloseUnrelatedProjectsAction|MoveResourceAction|framelist\\..*)|group\\.openWith");
-	private static final Set<String> PROGRAMMING_TITLES = Set.of("Open With", "Show In", "Shift Left", "Shift Right");
+	private static final Set<String> PROGRAMMING_TITLES = Set.of("Open With", "Show In");
 
 	private final Set<IMenuManager> known = Collections.newSetFromMap(new WeakHashMap<>());
 
@@ -39,6 +39,7 @@ final class PlainMenus {
 	private static void thin(IMenuManager menu) {
 		for (IContributionItem item : menu.getItems()) {
 			String id = String.valueOf(item.getId());
+			// a title may carry its keys behind a tab
 			String title = item instanceof MenuManager below ? below.getMenuText().replace("&", "").replaceAll("\\t.*", "") : "";
 			if (PROGRAMMING.matcher(id).matches() || PROGRAMMING_TITLES.contains(title)) {
 				item.setVisible(false);

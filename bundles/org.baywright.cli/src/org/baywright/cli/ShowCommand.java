@@ -143,17 +143,12 @@ final class ShowCommand implements Callable<Integer> {
 
 	/** Returns what the manifest counts, as people call it. */
 	private static String word(String kind, long count) {
-		String one = switch (kind) {
-		case "jobs" -> "finished job";
-		case "exclusives" -> "set of faults that rule each other out";
-		case "families" -> "family";
-		default -> kind.substring(0, kind.length() - 1);
-		};
-		return count == 1 ? one : switch (kind) {
+		String many = switch (kind) {
 		case "jobs" -> "finished jobs";
 		case "exclusives" -> "sets of faults that rule each other out";
 		default -> kind;
 		};
+		return count != 1 ? many : kind.equals("families") ? "family" : many.replaceFirst("s\\b", "");
 	}
 
 	private void standing(String title, List<PackManifest.Standing> findings) {

@@ -1,7 +1,9 @@
 package org.baywright.analysis.check;
 
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 import org.baywright.analysis.Finding;
@@ -28,9 +30,13 @@ public final class StaleAcceptance implements Check {
 		// a stale acceptance can be accepted too, by a longer id than its own; so it must be found first
 		List<Acceptance> shortestFirst = checked.base().acceptances().stream()
 				.sorted(Comparator.comparingInt(acceptance -> acceptance.findingId().length())).toList();
+		Map<String, Finding> byId = new HashMap<>();
+		int known = 0;
 		for (Acceptance acceptance : shortestFirst) {
-			Finding finding = checked.findings().stream().filter(other -> other.id().equals(acceptance.findingId()))
-					.reduce((first, second) -> second).orElse(null);
+			for (; known < checked.findings().size(); known++) {
+				byId.put(checked.findings().get(known).id(), checked.findings().get(known));
+			}
+			Finding finding = byId.get(acceptance.findingId());
 			if (finding == null && open) {
 				continue;
 			} else if (finding == null) {

@@ -29,6 +29,7 @@ public final class ServerProcess {
 	private static final Logger PROTOCOL = Logger.getLogger("org.eclipse.lsp4j");
 
 	static {
+		PROTOCOL.setUseParentHandlers(false);
 		PROTOCOL.addHandler(new Handler() {
 			@Override
 			public void publish(LogRecord told) {
@@ -68,7 +69,6 @@ public final class ServerProcess {
 	/** As above, with checkers from elsewhere. */
 	static int serve(InputStream in, OutputStream out, String version, BooleanSupplier cancelled,
 			Supplier<Checker> checkers) throws InterruptedException {
-		PROTOCOL.setUseParentHandlers(false);
 		CompletableFuture<Integer> ended = new CompletableFuture<>();
 		Server server = new Server(ended::complete, checkers, version);
 		Launcher<LanguageClient> launcher = new Launcher.Builder<LanguageClient>() {
