@@ -27,7 +27,8 @@ public final class Activator implements BundleActivator {
 			}
 		}
 		Hands.rest(1500);
-		new Drive(new Hands(display, work.resolve("pictures")), work).go();
+		Controls controls = new Controls(display, work, Drive.part(work));
+		new Drive(new Hands(display, work.resolve("pictures"), controls), controls, work).go();
 	}
 
 	@Override

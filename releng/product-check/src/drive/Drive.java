@@ -2,10 +2,12 @@ package drive;
 
 import java.awt.Color;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 
@@ -15,11 +17,14 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.ToolItem;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.eclipse.swt.widgets.Widget;
@@ -32,18 +37,24 @@ final class Drive {
 		void run() throws Exception;
 	}
 
+	/** Whether it is another workbench into which the plug-in was installed. */
+	static final boolean ELSEWHERE = "elsewhere".equals(System.getProperty("drive.only"));
+
 	private final Hands hands;
+	private final Controls controls;
 	private final Path work;
 
-	Drive(Hands hands, Path work) {
+	Drive(Hands hands, Controls controls, Path work) {
 		this.hands = hands;
+		this.controls = controls;
 		this.work = work;
 	}
 
 	void go() {
 		try {
-			switch (part()) {
+			switch (part(work)) {
 			case "1" -> first();
+			case "theme" -> afterTheme();
 			case "2" -> afterRestart();
 			case "3" -> afterKill();
 			default -> throw new IllegalStateException("unknown part");
@@ -55,9 +66,13 @@ final class Drive {
 		}
 	}
 
-	private String part() throws IOException {
-		Path part = work.resolve("part");
-		return Files.exists(part) ? Files.readString(part).strip() : "1";
+	static String part(Path work) {
+		try {
+			Path part = work.resolve("part");
+			return Files.exists(part) ? Files.readString(part).strip() : "1";
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
+		}
 	}
 
 	private void next(String part) throws IOException {
@@ -84,6 +99,7 @@ final class Drive {
 		try {
 			body.run();
 			note("passed " + name);
+			controls.save();
 		} catch (Throwable e) {
 			if (hands.gone()) {
 				// the product ended while it was looked at; the script and the next start tell whether it should have
@@ -102,11 +118,16 @@ final class Drive {
 	private void first() throws IOException {
 		hands.picture("welcome");
 		String only = System.getProperty("drive.only", "");
+		Groups groups = new Groups(this, hands, controls, work);
+		if (ELSEWHERE) {
+			new Elsewhere(this, hands, controls, groups).go();
+			halt();
+		}
 		if (!only.isEmpty()) {
 			walk();
-			new Groups(this, hands, work).go(only);
+			groups.go(only);
 			if (only.contains("restart")) {
-				restart();
+				theme();
 			}
 			halt();
 		}
@@ -153,16 +174,7 @@ final class Drive {
 		check("walk: mend it by the fix in the view", () -> {
 			step("Show the line");
 			hands.until("the line is selected", () -> selected().contains("clears ground_strap.loose"));
-			hands.click(tab("Findings"));
-			hands.click(hands.see(() -> finding("confirm")));
-			StyledText details = details();
-			List<String> fixes = hands.see(() -> details.getText().lines().dropWhile(l -> !l.contains("What could be done")).skip(1).limit(6).toList());
-			String fix = fixes.stream().filter(line -> line.contains("relay_by_swap")).findFirst()
-					.orElseThrow(() -> new AssertionError("no fix takes the conclusion back: " + fixes));
-			hands.clickWords(details, fix.strip());
-			hands.picture("fix");
-			hands.click(hands.find(Button.class, "OK"));
-			hands.until("the contradiction is gone", 60, () -> finding("confirm") == null);
+			mend();
 			hands.picture("mended");
 		});
 		check("walk: play a job through", () -> {
@@ -210,13 +222,7 @@ final class Drive {
 			hands.click(hands.find(Button.class, "Cancel"));
 		});
 		for (String view : List.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs")) {
-			check("F1 in " + view, () -> {
-				hands.click(tab(view));
-				hands.key("F1");
-				hands.until("help on this view", () -> hands.look(StyledText.class,
-						text -> !text.getEditable() && text.getSelectionText().equals(view)).isPresent());
-				hands.picture("view-" + view.replace(' ', '-'));
-			});
+			check("F1 in " + view, () -> helpOn(view));
 		}
 		check("deleting all and undo", () -> {
 			hands.click(tab("rules.bay"));
@@ -295,19 +301,73 @@ final class Drive {
 		new Entries(hands, this::ready, this::note).menus(entry -> !DRIVEN_ELSEWHERE.contains(entry) && !ON_FILES.contains(entry), list());
 		new Entries(hands, this::readyInTree, this::note).menus(ON_FILES::contains, list());
 		for (String view : List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench")) {
-			check("tool bar of " + view, () -> {
-				ready();
-				hands.click(tab(view));
-				hands.rest(700);
-				new Entries(hands, () -> {
-					ready();
-					hands.click(tab(view));
-				}, this::note).toolBar(view);
-			});
+			toolBar(view);
 		}
-		new Groups(this, hands, work).go("contexts wizards labels");
+		groups.go("contexts wizards labels");
 		check("the text is as it was saved", this::revert);
 		check("nothing is logged", () -> log(""));
+		theme();
+		halt();
+	}
+
+	/** The dark look, which the platform brings by a restart. */
+	private void theme() throws IOException {
+		next("theme");
+		check("dark theme, Restart", () -> {
+			hands.alone();
+			hands.key("ctrl+shift+s");
+			hands.rest(1500);
+			hands.menu("View", "Preferences");
+			hands.until("the dialog", () -> hands.front().equals("Preferences"));
+			Tree tree = hands.find(Tree.class, "the pages", each -> each.getShell().getText().equals("Preferences"));
+			hands.click(hands.item(tree, "General"::equals));
+			hands.key("Right");
+			hands.rest(300);
+			hands.click(hands.item(tree, "Appearance"::equals));
+			Combo themes = hands.find(Combo.class, "the themes", combo -> Arrays.asList(combo.getItems()).contains("Dark"));
+			hands.click(themes);
+			hands.rest(300);
+			hands.key("Home");
+			for (int i = 0; i < hands.see(() -> themes.indexOf("Dark")); i++) {
+				hands.key("Down");
+			}
+			hands.key("Return");
+			hands.until("Dark", () -> themes.getText().equals("Dark"));
+			hands.picture("theme");
+			hands.click(hands.find(Button.class, "Apply and Close"));
+			hands.rest(1500);
+			hands.picture("theme-restart");
+			hands.click(hands.find(Button.class, "Restart"));
+			hands.rest(15_000);
+			throw new AssertionError("the workbench did not restart");
+		});
+	}
+
+	private void afterTheme() throws IOException {
+		note("passed dark theme, Restart");
+		check("after it the editor is back and the tree unfolded", () -> {
+			hands.until("the editor", () -> editorText().contains("rule strap_by_drop"));
+			hands.until("the tree", () -> hands.item(projects(), "rules.bay"::equals) != null);
+			hands.rest(3000);
+			hands.picture("dark");
+		});
+		for (String view : List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench", "Outline", "Project Explorer")) {
+			check("dark and readable: " + view, () -> {
+				hands.alone();
+				show(view);
+				hands.rest(1200);
+				Control body = hands.body(view);
+				Rectangle area = hands.see(() -> new Rectangle(body.toDisplay(2, 2).x, body.toDisplay(2, 2).y, body.getSize().x - 4, body.getSize().y - 4));
+				String picture = "dark-" + view.replace(' ', '-');
+				hands.picture(picture);
+				List<Color> colours = hands.colours(picture, new Point(area.x, area.y), new Point(area.x + area.width, area.y + area.height));
+				double ground = colours.stream().mapToDouble(Drive::luminance).sorted().skip(colours.size() / 2).findFirst().orElse(1);
+				if (ground > 0.1) {
+					throw new AssertionError("its ground is not dark but " + ground);
+				}
+				readable(colours);
+			});
+		}
 		restart();
 		halt();
 	}
@@ -348,6 +408,49 @@ final class Drive {
 		hands.rest(500);
 		hands.key("Return");
 		hands.until("the rules", () -> editorText().contains("rule strap_by_drop"));
+	}
+
+	/** Shows a view by the menu. */
+	void show(String view) {
+		if (ELSEWHERE) {
+			hands.menu("Window", "Show View", view);
+		} else {
+			hands.menu("View", "Show", view);
+		}
+	}
+
+	void helpOn(String view) {
+		hands.click(tab(view));
+		hands.key("F1");
+		hands.until("help on this view", () -> hands.look(StyledText.class,
+				text -> !text.getEditable() && text.getSelectionText().equals(view)).isPresent());
+		hands.picture("view-" + view.replace(' ', '-'));
+	}
+
+	void toolBar(String view) {
+		check("tool bar of " + view, () -> {
+			ready();
+			hands.click(tab(view));
+			hands.rest(700);
+			new Entries(hands, () -> {
+				ready();
+				hands.click(tab(view));
+			}, this::note).toolBar(view);
+		});
+	}
+
+	/** Takes back by a fix in the findings one of the two conclusions that contradict each other. */
+	void mend() {
+		hands.click(tab("Findings"));
+		hands.click(hands.see(() -> finding("confirm")));
+		StyledText details = details();
+		List<String> fixes = hands.see(() -> details.getText().lines().dropWhile(l -> !l.contains("What could be done")).skip(1).limit(6).toList());
+		String fix = fixes.stream().filter(line -> line.contains("relay_by_swap")).findFirst()
+				.orElseThrow(() -> new AssertionError("no fix takes the conclusion back: " + fixes));
+		hands.clickWords(details, fix.strip());
+		hands.picture("fix");
+		hands.click(hands.find(Button.class, "OK"));
+		hands.until("the contradiction is gone", 60, () -> finding("confirm") == null);
 	}
 
 	Tree projects() {
@@ -421,14 +524,20 @@ final class Drive {
 		return Path.of(System.getProperty("drive.menus"));
 	}
 
-	/** An editor with some selected text that is not saved, and something to redo, whatever was closed before. */
-	void ready() {
+	/** The window with all its parts in sight, and nothing open before it. */
+	void window() {
 		hands.alone();
 		hands.look(Widget.class, widget -> Hands.label(widget).equals("Go to the workbench")).ifPresent(hands::click);
-		if (hands.look(CTabItem.class, tab -> tab.getText().equals("Findings")).isEmpty()) {
-			// something fills the whole window
-			hands.key("ctrl+m");
+		for (int i = 0; i < 4 && hands.look(ToolItem.class, tool -> Hands.label(tool).equals("Restore")).isPresent(); i++) {
+			// something fills the whole window, or is put away
+			hands.click(hands.find(ToolItem.class, "Restore"));
+			hands.rest(500);
 		}
+	}
+
+	/** An editor with some selected text that is not saved, and something to redo, whatever was closed before. */
+	void ready() {
+		window();
 		if (hands.look(CTabItem.class, tab -> tab.getText().replace("*", "").equals("rules.bay")).isEmpty()) {
 			Tree tree = projects();
 			TreeItem project = hands.item(tree, text -> text.equals("first-walk"));
@@ -553,7 +662,7 @@ final class Drive {
 		Entries.requireAgreed(found, Entries.agreed(list(), Entries::isOfMenuBar));
 	}
 
-	private void log(String allowed) throws IOException {
+	void log(String allowed) throws IOException {
 		Path log = ResourcesPlugin.getWorkspace().getRoot().getLocation().append(IPath.fromPortableString(".metadata/.log")).toPath();
 		if (!Files.exists(log)) {
 			return;

@@ -141,7 +141,7 @@ final class Entries {
 		throw new AssertionError("nothing came of it");
 	}
 
-	private static int differ(int[] one, int[] other) {
+	static int differ(int[] one, int[] other) {
 		int count = 0;
 		for (int i = 0; i < one.length; i++) {
 			count += one[i] == other[i] ? 0 : 1;

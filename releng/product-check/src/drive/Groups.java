@@ -4,8 +4,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Tree;
 
 /** Groups of cases that can be driven by themselves, once there are rules to work with. */
@@ -13,10 +15,12 @@ final class Groups {
 
 	private final Drive drive;
 	private final Hands hands;
+	private final Controls controls;
 	private final Path work;
 
-	Groups(Drive drive, Hands hands, Path work) {
+	Groups(Drive drive, Hands hands, Controls controls, Path work) {
 		this.drive = drive;
+		this.controls = controls;
 		this.hands = hands;
 		this.work = work;
 	}
@@ -24,7 +28,7 @@ final class Groups {
 	/** Drives those that are named. */
 	void go(String which) {
 		if (which.contains("contexts")) {
-			contexts();
+			contexts(List.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help"));
 		}
 		if (which.contains("wizards")) {
 			wizards();
@@ -32,11 +36,58 @@ final class Groups {
 		if (which.contains("labels")) {
 			labels();
 		}
+		if (which.contains("controls")) {
+			controls();
+		}
 	}
 
-	private void contexts() {
+	/** Uses every control that no other case has used. */
+	private void controls() {
+		Sweep sweep = new Sweep(drive, hands, controls);
+		for (String view : List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk",
+				"Progress", "Editor", "Window")) {
+			drive.check("controls of " + view, () -> sweep.view(view));
+		}
+		for (String entry : List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
+				"File > New > Other...", "File > Bring in an example\u2026", "File > Export rule pack\u2026", "File > Save As...", "Edit > Find/Replace...",
+				"Rules > Rename\u2026", "Rules > Jump in the project\u2026", "Rules > Jump in this file\u2026", "Search > Search...", "View > Show > Other...",
+				"View > Preferences", "Help > About Baywright", "Help > Find Actions")) {
+			drive.check("controls of " + entry, () -> {
+				Runnable open = () -> {
+					drive.ready();
+					if (entry.contains("Rename")) {
+						hands.clickWords(drive.editor(), "strap_by_drop");
+					}
+					hands.menu(entry.split(" > "));
+					hands.rest(900);
+				};
+				open.run();
+				sweep.window(open);
+			});
+			hands.alone();
+		}
+		drive.check("no control is without a drive", () -> Controls.none(controls.unused()));
+	}
+
+	/** Opens the menus of the right button: elsewhere those of the views alone, as the others are the platform's. */
+	void contexts(List<String> views) {
 		Contexts contexts = new Contexts(hands, drive::ready, new Entries(hands, () -> {
 		}, drive::note), Drive.list());
+		if (!Drive.ELSEWHERE) {
+			contextsOfWindow(contexts);
+		}
+		for (String view : views) {
+			drive.check("right button in " + view, () -> contexts.look(view, () -> hands.body(view), () -> {
+				drive.show(view);
+				hands.rest(500);
+				Control body = hands.body(view);
+				return hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
+						: body.toDisplay(body.getSize().x / 3, body.getSize().y / 3));
+			}));
+		}
+	}
+
+	private void contextsOfWindow(Contexts contexts) {
 		drive.check("right button in the editor", () -> contexts.look("Editor", drive::editor, () -> hands.wordsAt(drive.editor(), "strap_by_drop")));
 		for (String item : List.of("first-walk", "rules.bay")) {
 			drive.check("right button on " + item, () -> contexts.look(item.endsWith(".bay") ? "File" : "Project", drive::projects,
@@ -47,18 +98,9 @@ final class Groups {
 			Tree tree = drive.projects();
 			return tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 8);
 		})));
-		for (String view : List.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help")) {
-			drive.check("right button in " + view, () -> contexts.look(view, () -> hands.body(view), () -> {
-				hands.menu("View", "Show", view);
-				hands.rest(500);
-				Control body = hands.body(view);
-				return hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
-						: body.toDisplay(body.getSize().x / 3, body.getSize().y / 3));
-			}));
-		}
 	}
 
-	private void wizards() {
+	void wizards() {
 		Wizards wizards = new Wizards(hands);
 		wizard("rule project", () -> wizards.project("A. Author"));
 		wizard("File, New, Other, there and back", wizards::thereAndBack);
@@ -79,15 +121,25 @@ final class Groups {
 		});
 	}
 
-	private void labels() {
-		for (String view : List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help")) {
+	/** Looks whether all can be read in views. */
+	void readable(List<String> views) {
+		for (String view : views) {
 			drive.check("all can be read in " + view, () -> {
 				drive.ready();
-				hands.menu("View", "Show", view);
+				drive.show(view);
 				hands.rest(800);
 				read(view);
 			});
 		}
+	}
+
+	private void labels() {
+		List<String> views = List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help");
+		readable(views);
+		Rectangle before = hands.see(() -> Display.getCurrent().getActiveShell().getBounds());
+		hands.resize(1280, 720);
+		readable(views);
+		hands.resize(before.width, before.height);
 		drive.check("all can be read in the walk", () -> {
 			drive.ready();
 			hands.menu("Help", "Ten-minute walk");

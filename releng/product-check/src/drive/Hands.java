@@ -21,6 +21,9 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
@@ -33,6 +36,7 @@ import org.eclipse.swt.widgets.Item;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.TabFolder;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolBar;
@@ -48,8 +52,11 @@ final class Hands {
 	private final Path pictures;
 	private final AtomicReference<String> armed = new AtomicReference<>("");
 
-	Hands(Display display, Path pictures) {
+	private final Controls controls;
+
+	Hands(Display display, Path pictures, Controls controls) {
 		this.display = display;
+		this.controls = controls;
 		this.pictures = pictures;
 		display.syncExec(() -> display.addFilter(SWT.Arm, event -> {
 			if (event.widget instanceof MenuItem item) {
@@ -127,6 +134,7 @@ final class Hands {
 					gather(shells[i], all);
 				}
 			}
+			controls.look(all);
 			return all;
 		});
 	}
@@ -141,6 +149,15 @@ final class Hands {
 		}
 		if (control instanceof CTabFolder folder) {
 			all.addAll(Arrays.asList(folder.getItems()));
+		}
+		if (control instanceof TabFolder folder) {
+			all.addAll(Arrays.asList(folder.getItems()));
+		}
+		if (control instanceof Tree tree && tree.getHeaderVisible()) {
+			all.addAll(Arrays.asList(tree.getColumns()));
+		}
+		if (control instanceof Table table && table.getHeaderVisible()) {
+			all.addAll(Arrays.asList(table.getColumns()));
 		}
 		if (control instanceof Composite composite) {
 			for (Control child : composite.getChildren()) {
@@ -358,10 +375,10 @@ final class Hands {
 
 	/** Waits until the screen's thread has done what waits for it. */
 	void settle() {
-		rest(150);
+		rest(60);
 		display.syncExec(() -> {
 		});
-		rest(100);
+		rest(40);
 	}
 
 	void picture(String name) {
@@ -386,13 +403,26 @@ final class Hands {
 
 	/** Returns the colours of the whole screen. */
 	int[] screen() {
-		picture("now");
-		try {
-			BufferedImage image = ImageIO.read(pictures.resolve("now.png").toFile());
-			return image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
-		} catch (IOException e) {
-			throw new IllegalStateException(e);
-		}
+		return see(() -> {
+			Rectangle all = display.getBounds();
+			Image image = new Image(display, all.width, all.height);
+			GC gc = new GC(display);
+			gc.copyArea(image, 0, 0);
+			gc.dispose();
+			ImageData data = image.getImageData();
+			image.dispose();
+			int[] colours = new int[all.width * all.height];
+			for (int y = 0; y < all.height; y++) {
+				data.getPixels(0, y, all.width, colours, y * all.width);
+			}
+			return colours;
+		});
+	}
+
+	/** Makes the window in front as large as given, in pixels. */
+	void resize(int width, int height) {
+		tool("getactivewindow", "windowmove", "0", "0", "windowsize", "" + width, "" + height);
+		rest(800);
 	}
 
 	/** Closes with Escape whatever is open before the window. */
@@ -406,7 +436,7 @@ final class Hands {
 				return;
 			}
 			key("Escape");
-			rest(200);
+			rest(100);
 		}
 	}
 

@@ -10,6 +10,9 @@ final class ProjectMessages extends NLS {
 	public static String Closed;
 	public static String Stopped;
 	public static String Failed;
+	public static String OfferTitle;
+	public static String OfferText;
+	public static String OfferNever;
 
 	static {
 		NLS.initializeMessages(ProjectMessages.class.getPackageName() + ".messages", ProjectMessages.class);

@@ -128,7 +128,8 @@ final class EntryBar {
 
 	private void showValue() {
 		int at = subject.getSelectionIndex();
-		value.setVisible(at >= 0);
+		choice.setEnabled(at >= 0);
+		number.setEnabled(at >= 0);
 		if (at < 0) {
 			return;
 		}

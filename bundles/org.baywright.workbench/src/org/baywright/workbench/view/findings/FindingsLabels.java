@@ -4,15 +4,21 @@ import org.baywright.model.Severity;
 import org.baywright.presenter.findings.Group;
 import org.baywright.presenter.findings.Item;
 import org.baywright.workbench.Icon;
-import org.eclipse.jface.viewers.LabelProvider;
+import org.eclipse.jface.viewers.ColumnLabelProvider;
 import org.eclipse.swt.graphics.Image;
 
 /** Says what was found, with the picture of its severity. */
-final class FindingsLabels extends LabelProvider {
+final class FindingsLabels extends ColumnLabelProvider {
 
 	@Override
 	public String getText(Object element) {
 		return element instanceof Group group ? group.label() : ((Item) element).message();
+	}
+
+	/** What the list cuts off. */
+	@Override
+	public String getToolTipText(Object element) {
+		return getText(element);
 	}
 
 	@Override

@@ -26,6 +26,7 @@ import org.eclipse.jface.action.IToolBarManager;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.viewers.ColumnViewerToolTipSupport;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.SWT;
@@ -80,6 +81,7 @@ public final class FindingsView extends RulesView {
 		tree.setComparer(new Same());
 		tree.setContentProvider(new FindingsTree());
 		tree.setLabelProvider(new FindingsLabels());
+		ColumnViewerToolTipSupport.enableFor(tree);
 		tree.addSelectionChangedListener(event -> tell(event.getStructuredSelection().getFirstElement()));
 		tree.addDoubleClickListener(event -> go());
 		details = new Details(both, ViewMessages.FindingDetails, this::open);
