@@ -48,8 +48,9 @@ final class Contexts {
 		List<String> order = new ArrayList<>(agreed);
 		order.sort(Comparator.comparing(entry -> entry.endsWith("> Paste")));
 		for (String entry : order) {
-			// what two menus share is driven once
-			if (found.contains(entry) && !entry.endsWith(Entries.GREY) && driven.add(entry.substring(prefix.length()))) {
+			// the wizards that two menus share are driven once
+			String key = entry.contains(" > New > ") ? entry.substring(prefix.length()) : entry;
+			if (found.contains(entry) && !entry.endsWith(Entries.GREY) && driven.add(key)) {
 				entries.attempt(entry, 60, () -> {
 					ready.run();
 					hands.click(at.get(), 1, 1);

@@ -133,7 +133,7 @@ final class Entries {
 		int[] before = hands.screen();
 		act.run();
 		for (int i = 0; i < 6; i++) {
-			if (hands.gone() || differ(before, hands.screen()) > few || !SENTINEL.equals(copied())) {
+			if (hands.gone() || differ(before, hands.screen()) > few || !SENTINEL.equals(hands.see(Entries::copied))) {
 				return;
 			}
 			hands.rest(150);
@@ -158,12 +158,11 @@ final class Entries {
 		});
 	}
 
-	private String copied() {
-		return hands.see(() -> {
-			Clipboard clipboard = new Clipboard(Display.getCurrent());
-			Object text = clipboard.getContents(TextTransfer.getInstance());
-			clipboard.dispose();
-			return String.valueOf(text);
-		});
+	/** Returns the text on the clipboard; to be called on the screen's thread. */
+	static String copied() {
+		Clipboard clipboard = new Clipboard(Display.getCurrent());
+		Object text = clipboard.getContents(TextTransfer.getInstance());
+		clipboard.dispose();
+		return String.valueOf(text);
 	}
 }

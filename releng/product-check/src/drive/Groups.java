@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Control;
@@ -94,10 +95,31 @@ final class Groups {
 					() -> hands.middle(hands.item(drive.projects(), item::equals))));
 		}
 		drive.check("what was pasted is taken back", drive::revert);
+		drive.check("Copy and Cut in the editor are live on chosen words", () -> {
+			for (String entry : List.of("Copy", "Cut")) {
+				drive.ready();
+				Point at = hands.wordsAt(drive.editor(), "strap_by_drop");
+				hands.click(at, 1, 2);
+				hands.until("the word", () -> drive.editor().getSelectionText().equals("strap_by_drop"));
+				hands.click(at, 3, 1);
+				hands.rest(400);
+				hands.chooseOpen(entry);
+				hands.until(entry + " brings the word to the clipboard", () -> Entries.copied().equals("strap_by_drop"));
+				drive.revert();
+			}
+		});
 		drive.check("right button beside the projects", () -> contexts.look("Beside the projects", drive::projects, () -> hands.see(() -> {
 			Tree tree = drive.projects();
 			return tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 8);
 		})));
+		drive.check("Paste in the projects is live once a file was copied", () -> {
+			drive.ready();
+			hands.click(hands.item(drive.projects(), "rules.bay"::equals));
+			hands.key("ctrl+c");
+			hands.popup(hands.item(drive.projects(), "rules.bay"::equals), "Paste");
+			hands.until("the platform asks for another name", () -> hands.front().contains("Name Conflict") || hands.front().contains("Copy"));
+			hands.picture("paste-of-a-file");
+		});
 	}
 
 	void wizards() {

@@ -1,10 +1,17 @@
 package drive;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.eclipse.core.resources.IMarker;
 import org.eclipse.core.resources.IProject;
@@ -13,6 +20,7 @@ import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
@@ -22,6 +30,7 @@ import org.eclipse.swt.widgets.Tree;
 final class Wizards {
 
 	private final Hands hands;
+	private Map<Path, FileTime> before = Map.of();
 
 	Wizards(Hands hands) {
 		this.hands = hands;
@@ -39,9 +48,7 @@ final class Wizards {
 		fill("Author:", author);
 		finish(true);
 		hands.picture("wizard-project");
-		hands.click(hands.find(Button.class, "Cancel"));
-		hands.rest(700);
-		gone("tried");
+		cancel();
 		if (!Drive.ELSEWHERE) {
 			// the welcome fills the window and must make way for what is made
 			hands.menu("Help", "Welcome");
@@ -80,7 +87,13 @@ final class Wizards {
 		fill(label, "rules");
 		finish(false);
 		fill(label, "no:good?");
+		refused("cannot be named");
 		hands.picture("wizard-file");
+		fill(label, "there/deeper");
+		refused("cannot be named");
+		fill(label, "extra");
+		cancel();
+		open("File", "New", "Rule file");
 		fill(label, "extra");
 		finish(true);
 		hands.click(hands.find(Button.class, "Finish"));
@@ -94,6 +107,9 @@ final class Wizards {
 		fill("Title of the family:", "Lark L3 light van");
 		finish(true);
 		hands.picture("wizard-family");
+		cancel();
+		open("File", "New", "Vehicle family");
+		fill("Title of the family:", "Lark L3 light van");
 		hands.click(hands.find(Button.class, "Finish"));
 		contains("first-walk", "Lark L3 light van");
 		sound("first-walk");
@@ -105,10 +121,24 @@ final class Wizards {
 		fill("What it is about:", "Battery is low at rest");
 		choose("Given the sign:", 1);
 		choose("Test to run:", 0);
+		finish(false);
+		fill("Expected:", "12.4");
 		fill("Because:", "A battery that is low at rest does not crank.");
 		fill("Author:", "A. Author");
+		finish(true);
 		hands.picture("wizard-rule");
-		hands.click(hands.find(Button.class, "Cancel"));
+		cancel();
+		open("File", "New", "Rule");
+		fill("What it is about:", "Battery is low at rest");
+		choose("Given the sign:", 1);
+		choose("Test to run:", 0);
+		fill("Expected:", "12.4");
+		fill("Because:", "A battery that is low at rest does not crank.");
+		fill("Author:", "A. Author");
+		hands.click(hands.find(Button.class, "Finish"));
+		contains("first-walk", "Battery is low at rest");
+		hands.picture("wizard-rule-written");
+		sound("first-walk");
 	}
 
 	void pack(Path work) {
@@ -120,6 +150,7 @@ final class Wizards {
 		fill(label, "");
 		finish(false);
 		fill(label, work.resolve("no/such/folder/x.baypack").toString());
+		refused("no folder");
 		hands.picture("wizard-pack-bad");
 		fill(label, pack.toString());
 		hands.rest(500);
@@ -137,6 +168,7 @@ final class Wizards {
 	// ---- hands and eyes --------------------------------------------------------------------------------------------
 
 	private void open(String... path) {
+		before = files();
 		hands.menu(path);
 		hands.until("a wizard", () -> hands.look(Button.class, button -> Hands.label(button).equals("Cancel")).isPresent());
 		hands.rest(400);
@@ -151,7 +183,8 @@ final class Wizards {
 		Label before = hands.find(Label.class, label);
 		return hands.see(() -> {
 			List<Control> all = Arrays.asList(before.getParent().getChildren());
-			return all.stream().skip(all.indexOf(before) + 1).filter(control -> control instanceof Text || control instanceof Combo)
+			return all.stream().skip(all.indexOf(before) + 1).flatMap(control -> control instanceof Composite inner && !(control instanceof Combo)
+					? Arrays.stream(inner.getChildren()) : Stream.of(control)).filter(control -> control instanceof Text || control instanceof Combo)
 					.findFirst().orElseThrow();
 		});
 	}
@@ -191,9 +224,32 @@ final class Wizards {
 		return ResourcesPlugin.getWorkspace().getRoot().getProject(project);
 	}
 
-	private static void gone(String project) {
-		if (there(project).exists() || there(project).getLocation() != null && Files.exists(there(project).getLocation().toPath())) {
-			throw new AssertionError(project + " is there");
+	/** Cancels: every file is as it was when the wizard opened, and there is no other. */
+	private void cancel() {
+		hands.click(hands.find(Button.class, "Cancel"));
+		hands.rest(700);
+		Map<Path, FileTime> after = files();
+		if (!after.equals(before)) {
+			throw new AssertionError("after Cancel there is " + after + " where there was " + before);
+		}
+	}
+
+	/** Every file of the workspace but what the workbench keeps for itself. */
+	private static Map<Path, FileTime> files() {
+		Path root = ResourcesPlugin.getWorkspace().getRoot().getLocation().toPath();
+		try (Stream<Path> all = Files.walk(root)) {
+			return all.filter(path -> !path.startsWith(root.resolve(".metadata")) && Files.isRegularFile(path))
+					.collect(Collectors.toMap(path -> path, Wizards::written, (one, other) -> one, TreeMap::new));
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
+		}
+	}
+
+	private static FileTime written(Path path) {
+		try {
+			return Files.getLastModifiedTime(path);
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
 		}
 	}
 
@@ -204,11 +260,11 @@ final class Wizards {
 				return files.filter(file -> file.toString().endsWith(".bay")).anyMatch(file -> {
 					try {
 						return Files.readString(file).contains(words);
-					} catch (java.io.IOException e) {
+					} catch (IOException e) {
 						return false;
 					}
 				});
-			} catch (java.io.IOException e) {
+			} catch (IOException e) {
 				return false;
 			}
 		});

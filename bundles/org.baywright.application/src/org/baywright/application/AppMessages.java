@@ -12,7 +12,6 @@ final class AppMessages extends NLS {
 	public static String Refreshing;
 	public static String FileMenu;
 	public static String EditMenu;
-	public static String RulesMenu;
 	public static String ViewMenu;
 	public static String ResetViews;
 	public static String HelpMenu;

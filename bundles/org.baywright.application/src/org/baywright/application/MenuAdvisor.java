@@ -55,12 +55,6 @@ final class MenuAdvisor extends ActionBarAdvisor {
 	protected void fillMenuBar(IMenuManager bar) {
 		bar.add(file());
 		bar.add(edit());
-		MenuManager rules = new MenuManager(AppMessages.RulesMenu, "org.baywright.workbench.rulesMenu");
-		rules.add(new GroupMarker("check"));
-		rules.add(new Separator("text"));
-		rules.add(new Separator("hand"));
-		rules.add(new Separator(IWorkbenchActionConstants.MB_ADDITIONS));
-		bar.add(rules);
 		bar.add(new GroupMarker(IWorkbenchActionConstants.MB_ADDITIONS));
 		bar.add(view());
 		bar.add(help());

@@ -2,10 +2,14 @@ package org.baywright.workbench.wizard;
 
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
+import org.eclipse.core.resources.IResource;
+import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.IPath;
+import org.eclipse.core.runtime.IStatus;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.wizard.IWizardPage;
 import org.eclipse.jface.wizard.WizardPage;
+import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Text;
@@ -66,9 +70,17 @@ public final class NewFileWizard extends ElementWizard {
 		}
 
 		private void judge() {
-			boolean there = to.project().exists(path());
-			setErrorMessage(there ? to.project().getName() + " already holds " + path() + "." : null);
-			setPageComplete(!there && !name.getText().isBlank());
+			boolean blank = name.getText().isBlank();
+			String wrong = null;
+			if (!blank) {
+				IStatus valid = ResourcesPlugin.getWorkspace().validateName(path().lastSegment(), IResource.FILE);
+				// what some system refuses would keep the project from being shared
+				boolean refused = name.getText().matches(".*[/\\\\:*?\"<>|].*");
+				wrong = refused || !valid.isOK() ? NLS.bind(WizardMessages.FileBadName, name.getText().strip())
+						: to.project().exists(path()) ? NLS.bind(WizardMessages.FileThere, to.project().getName(), path()) : null;
+			}
+			setErrorMessage(wrong);
+			setPageComplete(wrong == null && !blank);
 		}
 	}
 }

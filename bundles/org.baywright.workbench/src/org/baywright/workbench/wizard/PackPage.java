@@ -21,6 +21,7 @@ import org.eclipse.jface.viewers.ArrayContentProvider;
 import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.wizard.WizardPage;
+import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.events.SelectionListener;
 import org.eclipse.swt.graphics.Image;
@@ -141,8 +142,11 @@ final class PackPage extends WizardPage {
 		shows.setVisible(!blocking.isEmpty());
 		blocks.getControl().setVisible(!blocking.isEmpty());
 		summary.getParent().layout(true);
-		boolean named = !file.getText().isBlank() && isPath(file.getText());
-		setErrorMessage(named ? null : WizardMessages.PackNoFile);
+		boolean written = !file.getText().isBlank() && isPath(file.getText());
+		Path folder = written ? file().getParent() : null;
+		boolean named = folder != null && Files.isDirectory(folder) && !Files.isDirectory(file());
+		setErrorMessage(named ? null : folder == null || Files.isDirectory(folder) ? WizardMessages.PackNoFile
+				: NLS.bind(WizardMessages.PackNoFolder, folder));
 		setMessage(named && Files.exists(file()) ? WizardMessages.PackExists : null, WARNING);
 		setPageComplete(ready && named);
 	}

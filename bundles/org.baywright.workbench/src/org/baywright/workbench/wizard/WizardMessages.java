@@ -39,6 +39,8 @@ final class WizardMessages extends NLS {
 	public static String FileTitle;
 	public static String FileText;
 	public static String NoProject;
+	public static String FileThere;
+	public static String FileBadName;
 	public static String ExampleTitle;
 	public static String ExampleText;
 	public static String ExampleThere;
@@ -52,6 +54,7 @@ final class WizardMessages extends NLS {
 	public static String PackWaiting;
 	public static String PackBlocks;
 	public static String PackWritten;
+	public static String PackNoFolder;
 	public static String PackFailed;
 	public static String PackSheet;
 	public static String PackExists;
