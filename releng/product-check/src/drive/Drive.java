@@ -14,13 +14,13 @@ import java.util.TreeSet;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Text;
@@ -314,7 +314,7 @@ final class Drive {
 	private void theme() throws IOException {
 		next("theme");
 		check("dark theme, Restart", () -> {
-			hands.alone();
+			ready();
 			hands.key("ctrl+shift+s");
 			hands.rest(1500);
 			hands.menu("View", "Preferences");
@@ -356,8 +356,11 @@ final class Drive {
 				hands.alone();
 				show(view);
 				hands.rest(1200);
-				Control body = hands.body(view);
-				Rectangle area = hands.see(() -> new Rectangle(body.toDisplay(2, 2).x, body.toDisplay(2, 2).y, body.getSize().x - 4, body.getSize().y - 4));
+				Rectangle area = hands.see(() -> {
+					CTabFolder folder = tab(view).getParent();
+					Point corner = folder.toDisplay(2, folder.getTabHeight() + 4);
+					return new Rectangle(corner.x, corner.y, folder.getSize().x - 4, folder.getSize().y - folder.getTabHeight() - 8);
+				});
 				String picture = "dark-" + view.replace(' ', '-');
 				hands.picture(picture);
 				List<Color> colours = hands.colours(picture, new Point(area.x, area.y), new Point(area.x + area.width, area.y + area.height));

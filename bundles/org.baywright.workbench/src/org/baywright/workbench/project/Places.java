@@ -5,6 +5,7 @@ import org.baywright.workbench.Baywright;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.runtime.IPath;
+import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.IEditorPart;
@@ -12,12 +13,21 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.ide.IDE;
+import org.eclipse.ui.navigator.resources.ProjectExplorer;
+import org.eclipse.ui.part.ISetSelectionTarget;
 import org.eclipse.ui.texteditor.ITextEditor;
 
 /** Opens places of rules in their editor. To be called on the screen's thread. */
 public final class Places {
 
 	private Places() {
+	}
+
+	/** Unfolds the project tree to a file, if the tree is there. To be called on the screen's thread. */
+	public static void reveal(IWorkbenchPage page, IFile file) {
+		if (page.findView(ProjectExplorer.VIEW_ID) instanceof ISetSelectionTarget tree) {
+			tree.selectReveal(new StructuredSelection(file));
+		}
 	}
 
 	/**

@@ -15,11 +15,8 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.SubMonitor;
-import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.intro.IIntroManager;
-import org.eclipse.ui.navigator.resources.ProjectExplorer;
-import org.eclipse.ui.part.ISetSelectionTarget;
 
 /** Makes rule projects and puts files into them. */
 public final class ProjectMaker {
@@ -72,10 +69,7 @@ public final class ProjectMaker {
 		ActiveProject.get().activate(project);
 		IFile opened = project.getFile(IPath.fromPortableString(file));
 		Places.open(opened, 0, 0, true);
-		// the tree unfolds to the file, so that the new project is seen
-		if (PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage()
-				.findView(ProjectExplorer.VIEW_ID) instanceof ISetSelectionTarget tree) {
-			tree.selectReveal(new StructuredSelection(opened));
-		}
+		// so that the new project is seen
+		Places.reveal(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage(), opened);
 	}
 }
