@@ -98,8 +98,10 @@ final class ClashReport {
 
 	private static Smallest<Pairs.Clash> smallest(Checked checked, ProofCheck<List<Pairs.Clash>> check) {
 		Smallest<Pairs.Clash> smallest = new Smallest<>();
-		checked.each(check, (part, clashes) -> clashes.forEach(clash -> smallest.add(clash.pair(), part, clash, clash.situation())));
-		smallest.each((pair, part, clash) -> report(checked, check, clash, part, sentence.apply(clash)));
+		HeldBack heldBack = HeldBack.in(checked);
+		checked.each(check, (part, clashes) -> clashes.stream().filter(clash -> !heldBack.mayForbid(clash.situation()))
+				.forEach(clash -> smallest.add(clash.pair(), part, clash, clash.situation())));
+		return smallest;
 	}
 
 	private static void report(Checked checked, Check check, Told told, String sentence) {
@@ -146,7 +148,6 @@ final class ClashReport {
 		return checked.base().fault(fault).map(Fault::title).filter(title -> !title.equals(fault))
 				.map(title -> fault + " (" + title + ")").orElse(fault);
 	}
-}
 
 	/** Returns several faults as {@link #say(Checked, String)} says each. */
 	static String say(Checked checked, Collection<String> faults) {
@@ -159,3 +160,4 @@ final class ClashReport {
 		int last = all.size() - 1;
 		return last < 1 ? String.join("", all) : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
 	}
+}

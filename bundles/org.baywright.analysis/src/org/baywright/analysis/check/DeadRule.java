@@ -79,7 +79,12 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 		}
 		OfRules<Dead> byRule = new OfRules<>();
 		checked.each(this, (part, deads) -> deads.forEach(dead -> byRule.add(dead.rule(), part, dead)));
-		byRule.eachPart(checked, (name, deads) -> report(checked, checked.base().rule(name).orElseThrow(), deads));
+		byRule.eachPart(checked, (name, deads) -> {
+			Rule rule = checked.base().rule(name).orElseThrow();
+			if (!HeldBack.in(checked).waits(rule)) {
+				report(checked, rule, deads);
+			}
+		});
 	}
 
 	private void report(Checked checked, Rule rule, Map<Component, Dead> deads) {

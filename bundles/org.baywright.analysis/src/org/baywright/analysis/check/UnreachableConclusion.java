@@ -64,7 +64,7 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		Map<Verdict, List<Use>> uses = uses(checked, byVerdict.keySet());
 		byVerdict.forEach((verdict, byPart) -> {
 			List<Use> used = uses.getOrDefault(verdict, List.of());
-			if (!used.isEmpty() && used.stream().noneMatch(Use::states) && byPart.keySet().containsAll(parts(checked, used))) {
+			if (!used.isEmpty() && !HeldBack.in(checked).decides(verdict.fault()) && used.stream().noneMatch(Use::states) && byPart.keySet().containsAll(parts(checked, used))) {
 				report(checked, verdict, used);
 			}
 		});
@@ -87,6 +87,7 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 				List<Use> states = uses.getOrDefault(entry.getKey(), List.of()).stream().filter(Use::states).toList();
 				return states.isEmpty() || !entry.getValue().containsAll(parts(checked, states));
 			});
+			never.keySet().removeIf(verdict -> HeldBack.in(checked).decides(verdict.fault()));
 			return never.keySet();
 		});
 	}

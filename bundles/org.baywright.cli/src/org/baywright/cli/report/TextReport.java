@@ -180,7 +180,7 @@ public final class TextReport {
 			out.println("Left out because of errors: " + Style.safe(
 					String.join(", ", project.dropped().subList(0, Math.min(MAX_DROPPED, project.dropped().size()))))
 					+ (more > 0 ? " and " + more + " more" : "")
-					+ ". What is said to be missing may be missing only for that.");
+					+ ". What may be wrong only for that is not told.");
 		}
 		out.println(totals(project));
 	}
