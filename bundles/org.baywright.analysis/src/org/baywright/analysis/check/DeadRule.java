@@ -74,7 +74,8 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	public void report(Checked checked) {
 		for (Rule rule : checked.unreached()) {
 			checked.finding(this, rule.name(), rule.span())
-					.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire.").about(rule)
+					.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire."
+							+ consequences(checked, rule.outcomes())).about(rule)
 					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
 		}
 		OfRules<Dead> byRule = new OfRules<>();

@@ -119,7 +119,7 @@ class DeadRuleTest {
 				sign no_start
 				part glow { fault stuck }
 				rule first { for tarn except tarn given no_start then suspects glow.stuck }
-				//   ^^^^^ warning dead-rule: Rule first covers no vehicle family, so it can never fire.
+				//   ^^^^^ warning dead-rule: Rule first covers no vehicle family, so it can never fire. So nothing ever suspects glow.stuck.
 				""");
 	}
 
