@@ -12,6 +12,8 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
@@ -114,9 +116,13 @@ class OracleTest {
 		return subjects.stream().flatMap(subject -> {
 			String[] parts = subject.split("/");
 			return switch (check) {
-			case "contradiction", "suspected-and-cleared", "exclusive-faults", "two-ends" -> Expected.pair(parts[0], parts[1], parts[2]);
-			case "dead-rule" -> subject.replaceFirst("/f\\d$", "");
-			default -> subject;
+			case "contradiction", "suspected-and-cleared", "two-ends" -> Stream.of(parts[0].split("\\+"))
+					.map(about -> Expected.pair(about, parts[1], parts[2]));
+			case "duplicate-rule" -> IntStream.range(0, parts.length).boxed()
+					.flatMap(i -> IntStream.range(i + 1, parts.length).mapToObj(j -> parts[i] + "/" + parts[j]));
+			case "exclusive-faults" -> Stream.of(Expected.pair(parts[0], parts[1], parts[2]));
+			case "dead-rule" -> Stream.of(subject.replaceFirst("/f\\d$", ""));
+			default -> Stream.of(subject);
 			};
 		}).collect(Collectors.toCollection(TreeSet::new));
 	}
