@@ -36,6 +36,24 @@ public sealed interface Condition {
 		}
 	}
 
+	/** Returns the name of what is asked about; empty for a condition that is made of others. */
+	default String about() {
+		if (this instanceof TraitIs is) {
+			return is.trait();
+		} else if (this instanceof SignIs is) {
+			return is.sign();
+		} else if (this instanceof TestIs is) {
+			return is.test();
+		} else if (this instanceof CodeIs is) {
+			return is.code();
+		} else if (this instanceof ModuleIs is) {
+			return is.module();
+		} else if (this instanceof VerdictIs is) {
+			return is.fault();
+		}
+		return this instanceof Unexplained is ? is.sign() : "";
+	}
+
 	/** All parts hold; an empty list always holds. */
 	record And(List<Condition> parts, Span span) implements Condition {
 		public And {

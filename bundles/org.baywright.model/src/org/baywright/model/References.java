@@ -73,6 +73,7 @@ public final class References {
 			kept.hazards.addAll(now.hazards());
 			kept.signs.addAll(now.signs());
 			kept.acceptances.addAll(now.acceptances());
+			kept.leftOut.addAll(now.leftOut());
 			references.keep(now.families(), kept.families, references::family, gone);
 			references.keep(now.modules(), kept.modules, references::module, gone);
 			references.keep(now.codes(), kept.codes, references::code, gone);
@@ -87,6 +88,8 @@ public final class References {
 			if (gone.isEmpty()) {
 				return now;
 			}
+			now.laws().stream().filter(law -> !kept.laws.contains(law)).map(LeftOut::of).forEach(kept.leftOut::add);
+			now.rules().stream().filter(rule -> !kept.rules.contains(rule)).map(LeftOut::of).forEach(kept.leftOut::add);
 			gone.forEach(dropped);
 			now = kept.build();
 		}

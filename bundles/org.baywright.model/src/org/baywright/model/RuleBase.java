@@ -35,6 +35,7 @@ public final class RuleBase {
 	private final List<Case> cases;
 	private final List<Review> reviews;
 	private final List<Acceptance> acceptances;
+	private final List<LeftOut> leftOut;
 	private final List<Fault> faults;
 
 	private final Map<String, Family> familyByName;
@@ -71,6 +72,7 @@ public final class RuleBase {
 		cases = List.copyOf(from.cases);
 		reviews = List.copyOf(from.reviews);
 		acceptances = List.copyOf(from.acceptances);
+		leftOut = List.copyOf(from.leftOut);
 		faults = parts.stream().flatMap(part -> part.faults().stream()).toList();
 		familyByName = index(families, Family::name);
 		stateByName = index(states, State::name);
@@ -184,6 +186,11 @@ public final class RuleBase {
 
 	public List<Acceptance> acceptances() {
 		return acceptances;
+	}
+
+	/** Returns what is known of what the author wrote and what is not here, as its text is wrong. */
+	public List<LeftOut> leftOut() {
+		return leftOut;
 	}
 
 	/** Returns the faults of all parts, in the order of the parts. */
@@ -302,6 +309,7 @@ public final class RuleBase {
 		public final List<Case> cases = new ArrayList<>();
 		public final List<Review> reviews = new ArrayList<>();
 		public final List<Acceptance> acceptances = new ArrayList<>();
+		public final List<LeftOut> leftOut = new ArrayList<>();
 
 		/** @param name the project's name */
 		public Builder(String name) {
@@ -326,6 +334,7 @@ public final class RuleBase {
 			cases.addAll(other.cases);
 			reviews.addAll(other.reviews);
 			acceptances.addAll(other.acceptances);
+			leftOut.addAll(other.leftOut);
 			return this;
 		}
 

@@ -70,7 +70,8 @@ class SecondSolverTest {
 		}
 		Set<String> clashes = OracleTest.subjects(report, "contradiction");
 		assertEquals(OracleTest.plain("contradiction", contradictions), OracleTest.plain("contradiction", clashes), label);
-		assertEquals(OracleTest.plain("contradiction", clashes).size(), clashes.size(), label + ": one is told twice");
+		int faults = clashes.stream().mapToInt(subject -> subject.substring(0, subject.indexOf('/')).split("\\+").length).sum();
+		assertEquals(OracleTest.plain("contradiction", clashes).size(), faults, label + ": one is told twice");
 		Set<String> dead = new TreeSet<>();
 		for (Rule rule : base.rules()) {
 			List<String> branches = new java.util.ArrayList<>();

@@ -1,8 +1,14 @@
 package org.baywright.analysis.check;
 
-import java.util.Arrays;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.Fix;
 import org.baywright.analysis.proof.Check;
@@ -10,6 +16,7 @@ import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.model.Conclusion;
+import org.baywright.model.Exclusive;
 import org.baywright.model.Fault;
 import org.baywright.model.Rule;
 import org.baywright.model.VerdictKind;
@@ -20,26 +27,101 @@ final class ClashReport {
 	private ClashReport() {
 	}
 
-	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Pairs.Clash, String> sentence) {
-		Smallest<Pairs.Clash> smallest = new Smallest<>();
-		checked.each(check, (part, clashes) -> clashes.forEach(clash -> smallest.add(clash.pair(), part, clash, clash.situation())));
-		smallest.each((pair, part, clash) -> report(checked, check, clash, part, sentence.apply(clash)));
+	/**
+	 * What two outcomes disagree about, told once.
+	 *
+	 * @param clash one of the clashes, with the situation that shows them all
+	 * @param part the part that shows it
+	 * @param first what the first outcome says something about, sorted
+	 * @param second what the second says something about, sorted
+	 */
+	record Told(Pairs.Clash clash, Component part, TreeSet<String> first, TreeSet<String> second) {
+
+		Told(Pairs.Clash clash, Component part) {
+			this(clash, part, new TreeSet<>(), new TreeSet<>());
+		}
+
+		/** Returns all faults, or whom the job is referred to. */
+		TreeSet<String> subjects() {
+			TreeSet<String> all = new TreeSet<>(first);
+			all.addAll(second);
+			return all;
+		}
+
+		/** Returns the first rule, as the subject of a sentence. */
+		String firstRule() {
+			return clash.first() + behind(clash.behindFirst());
+		}
+
+		/** Returns the second rule, as the subject of a sentence. */
+		String secondRule() {
+			return clash.second() + behind(clash.behindSecond());
+		}
+
+		private static String behind(List<Pairs.Step> chain) {
+			List<String> rules = chain.stream().map(Pairs.Step::rule).distinct().toList();
+			return rules.isEmpty() ? "" : ", which builds on " + (rules.size() == 1 ? "rule " : "rules ") + list(rules) + ",";
+		}
+
+		String it() {
+			return subjects().size() == 1 ? "it" : "them";
+		}
 	}
 
-	private static void report(Checked checked, Check check, Pairs.Clash clash, Component part, String sentence) {
+	/** Tells of rules that say two things that do not fit about one subject. */
+	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Told, String> sentence) {
+		Map<String, Told> byOutcomes = new LinkedHashMap<>();
+		smallest(checked, check).each((pair, part, clash) -> {
+			Told told = byOutcomes.computeIfAbsent(clash.outcomes(), key -> new Told(clash, part));
+			told.first().add(clash.subject());
+			told.second().add(clash.subject());
+		});
+		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told)));
+	}
+
+	/** Tells of rules that confirm one fault each of which only one can be the cause. */
+	static void reportExclusive(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Told, String> sentence) {
+		Map<String, Told> byOutcomes = new LinkedHashMap<>();
+		List<Exclusive> groups = checked.base().exclusives();
+		smallest(checked, check).each((pair, part, clash) -> {
+			List<String> faults = List.of(clash.subject().split("\\+"));
+			int group = IntStream.range(0, groups.size()).filter(i -> groups.get(i).faults().containsAll(faults)).findFirst()
+					.orElseThrow();
+			String turned = clash.turned() + "/" + group;
+			boolean inOrder = !byOutcomes.containsKey(turned);
+			Told told = byOutcomes.computeIfAbsent(inOrder ? clash.outcomes() + "/" + group : turned, key -> new Told(clash, part));
+			told.first().add(faults.get(inOrder ? 0 : 1));
+			told.second().add(faults.get(inOrder ? 1 : 0));
+		});
+		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told)));
+	}
+
+	private static Smallest<Pairs.Clash> smallest(Checked checked, ProofCheck<List<Pairs.Clash>> check) {
+		Smallest<Pairs.Clash> smallest = new Smallest<>();
+		HeldBack heldBack = HeldBack.in(checked);
+		checked.each(check, (part, clashes) -> clashes.stream().filter(clash -> !heldBack.mayForbid(clash.situation()))
+				.forEach(clash -> smallest.add(clash.pair(), part, clash, clash.situation())));
+		return smallest;
+	}
+
+	private static void report(Checked checked, Check check, Told told, String sentence) {
+		Pairs.Clash clash = told.clash();
 		Rule first = checked.base().rule(clash.first()).orElseThrow();
 		Rule second = checked.base().rule(clash.second()).orElseThrow();
-		Checked.Draftsman finding = checked.finding(check, clash.key(), first.outcomes().get(clash.firstOutcome()).span())
-				.says(sentence).shownBy(checked.witness(part, clash.situation()))
+		Checked.Draftsman finding = checked
+				.finding(check, String.join("+", told.subjects()) + "/" + clash.first() + "/" + clash.second(),
+						first.outcomes().get(clash.firstOutcome()).span())
+				.says(sentence).shownBy(checked.witness(told.part(), clash.situation()))
 				.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first).about(second);
-		List<String> faults = Arrays.asList(clash.subject().split("\\+"));
-		withdraw(checked, second, clash.secondOutcome(), faults, finding);
-		withdraw(checked, first, clash.firstOutcome(), faults, finding);
+		Stream.concat(clash.behindFirst().stream(), clash.behindSecond().stream()).distinct()
+				.forEach(step -> finding.near(List.of(checked.place(step.rule(), step.outcome()))));
+		withdraw(checked, second, clash.secondOutcome(), told.subjects(), finding);
+		withdraw(checked, first, clash.firstOutcome(), told.subjects(), finding);
 		finding.add();
 	}
 
 	/** Either rule may prove too much; but what nothing else confirms stays, or the fault could never be found. */
-	private static void withdraw(Checked checked, Rule rule, int outcome, List<String> faults, Checked.Draftsman finding) {
+	private static void withdraw(Checked checked, Rule rule, int outcome, Set<String> faults, Checked.Draftsman finding) {
 		for (Conclusion conclusion : rule.outcomes().get(outcome).conclusions()) {
 			if (conclusion instanceof Conclusion.OnFault on && faults.contains(on.fault())
 					&& (on.verdict() != VerdictKind.CONFIRMED || isConfirmedElsewhere(checked, on))) {
@@ -65,5 +147,17 @@ final class ClashReport {
 	static String say(Checked checked, String fault) {
 		return checked.base().fault(fault).map(Fault::title).filter(title -> !title.equals(fault))
 				.map(title -> fault + " (" + title + ")").orElse(fault);
+	}
+
+	/** Returns several faults as {@link #say(Checked, String)} says each. */
+	static String say(Checked checked, Collection<String> faults) {
+		return list(faults.stream().map(fault -> say(checked, fault)).toList());
+	}
+
+	/** Returns "a, b and c". */
+	static String list(Collection<String> several) {
+		List<String> all = List.copyOf(several);
+		int last = all.size() - 1;
+		return last < 1 ? String.join("", all) : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
 	}
 }

@@ -19,16 +19,23 @@ public final class ConfirmedWithoutTest implements EachRule {
 	@Override
 	public void report(Checked checked, Rule rule) {
 		if (rule.test().isEmpty() && rule.given().stream().noneMatch(given -> hasTest(given, true))) {
-			for (Outcome outcome : rule.outcomes()) {
-				for (Conclusion said : outcome.conclusions()) {
-					if (said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CONFIRMED) {
-						checked.finding(this, rule.name() + "/" + on.fault(), on.span())
-								.says("Rule " + rule.name() + " confirms " + ClashReport.say(checked, on.fault())
-										+ " without a test; add the test that proves it, or let the rule suspect it.")
-								.about(rule).add();
-					}
-				}
-			}
+			rule.outcomes().forEach(outcome -> report(checked, rule, outcome));
+		}
+	}
+
+	private void report(Checked checked, Rule rule, Outcome outcome) {
+		List<Conclusion.OnFault> confirmed = outcome.conclusions().stream().filter(Conclusion.OnFault.class::isInstance)
+				.map(Conclusion.OnFault.class::cast).filter(on -> on.verdict() == VerdictKind.CONFIRMED).toList();
+		if (!confirmed.isEmpty()) {
+			List<String> faults = confirmed.stream().map(Conclusion.OnFault::fault).distinct().toList();
+			String it = faults.size() == 1 ? "it" : "them";
+			Checked.Draftsman finding = checked
+					.finding(this, rule.name() + "/" + String.join("+", faults), confirmed.get(0).span())
+					.says("Rule " + rule.name() + " confirms " + ClashReport.say(checked, faults)
+							+ " without a test; add the test that proves " + it + ", or let the rule suspect " + it + ".")
+					.about(rule);
+			confirmed.stream().skip(1).forEach(on -> finding.near(on.span(), "fault " + on.fault()));
+			finding.add();
 		}
 	}
 

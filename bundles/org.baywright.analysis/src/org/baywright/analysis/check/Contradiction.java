@@ -38,8 +38,8 @@ public final class Contradiction implements ProofCheck<List<Pairs.Clash>> {
 
 	@Override
 	public void report(Checked checked) {
-		ClashReport.report(checked, this, clash -> "Rule " + clash.first() + " confirms "
-				+ ClashReport.say(checked, clash.subject()) + " and rule " + clash.second()
-				+ " clears it in the same situation; let one of them ask for what rules out the other.");
+		ClashReport.report(checked, this, told -> "Rule " + told.firstRule() + " confirms "
+				+ ClashReport.say(checked, told.subjects()) + " and rule " + told.secondRule()
+				+ " clears " + told.it() + " in the same situation; let one of them ask for what rules out the other.");
 	}
 }

@@ -74,12 +74,18 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	public void report(Checked checked) {
 		for (Rule rule : checked.unreached()) {
 			checked.finding(this, rule.name(), rule.span())
-					.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire.").about(rule)
+					.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire."
+							+ consequences(checked, rule.outcomes())).about(rule)
 					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
 		}
 		OfRules<Dead> byRule = new OfRules<>();
 		checked.each(this, (part, deads) -> deads.forEach(dead -> byRule.add(dead.rule(), part, dead)));
-		byRule.eachPart(checked, (name, deads) -> report(checked, checked.base().rule(name).orElseThrow(), deads));
+		byRule.eachPart(checked, (name, deads) -> {
+			Rule rule = checked.base().rule(name).orElseThrow();
+			if (!HeldBack.in(checked).waits(rule)) {
+				report(checked, rule, deads);
+			}
+		});
 	}
 
 	private void report(Checked checked, Rule rule, Map<Component, Dead> deads) {

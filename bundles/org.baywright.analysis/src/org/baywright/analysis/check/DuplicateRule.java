@@ -1,7 +1,10 @@
 package org.baywright.analysis.check;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +18,7 @@ import org.baywright.analysis.proof.Branch;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.Encoding;
+import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
@@ -23,43 +27,76 @@ import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 
 /**
- * Two rules that say the same in the same situations, of which either could go. Dead rules are reported as dead; rules that only say
+ * Rules that say the same in the same situations, of which any but one could go. Dead rules are reported as dead; rules that only say
  * {@code proves nothing} are notes and may repeat.
  */
 @RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same")
-public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>> {
+public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Alike>> {
+
+	/** So many rules are named in the sentence; all of them have their place. */
+	private static final int MOST_NAMES = 8;
 
 	/**
-	 * Two rules that mean the same in one part; the first name stands before the second.
+	 * Rules that mean the same in one part.
 	 *
+	 * @param rules their names, sorted; at least two
 	 * @param speak whether they ever say anything there; rules that never do have nothing to differ in
 	 */
-	record Twins(String first, String second, boolean speak) {
+	record Alike(List<String> rules, boolean speak) {
 	}
 
 	@Override
-	public List<Twins> examine(Prover prover) {
+	public List<Alike> examine(Prover prover) {
 		Program program = prover.program();
-		Map<Set<List<Integer>>, List<Integer>> bySayings = new LinkedHashMap<>();
+		// what is written alike needs no proof, so that it is the rules written otherwise that are compared
+		Map<Set<List<Integer>>, Map<String, List<Integer>>> bySayings = new LinkedHashMap<>();
 		for (int rule = 0; rule < program.rules.size(); rule++) {
-			Map<List<Integer>, List<Integer>> sayings = sayings(prover, rule);
 			if (program.branchesOf.get(rule).stream().anyMatch(b -> !program.branches.get(b).verdicts().isEmpty())) {
-				bySayings.computeIfAbsent(sayings.keySet(), key -> new ArrayList<>()).add(rule);
+				Map<List<Integer>, List<Integer>> sayings = sayings(prover, rule);
+				bySayings.computeIfAbsent(sayings.keySet(), key -> new LinkedHashMap<>())
+						.computeIfAbsent(written(program, sayings), key -> new ArrayList<>()).add(rule);
 			}
 		}
-		List<Twins> found = new ArrayList<>();
-		for (List<Integer> alike : bySayings.values()) {
-			for (int i = 0; i < alike.size(); i++) {
-				for (int j = i + 1; j < alike.size(); j++) {
-					if (areTwins(prover, alike.get(i), alike.get(j)) && canGo(prover, alike.get(i))
-							&& canGo(prover, alike.get(j))) {
-						found.add(new Twins(program.rules.get(alike.get(i)).name(),
-								program.rules.get(alike.get(j)).name(), !sayings(prover, alike.get(i)).isEmpty()));
-					}
+		List<Alike> found = new ArrayList<>();
+		for (Map<String, List<Integer>> byText : bySayings.values()) {
+			for (List<Integer> alike : alike(prover, byText.values())) {
+				List<Integer> idle = alike.size() < 2 ? List.of() : alike.stream().filter(rule -> canGo(prover, rule)).toList();
+				if (idle.size() > 1) {
+					found.add(new Alike(idle.stream().map(rule -> program.rules.get(rule).name()).sorted().toList(),
+							!sayings(prover, idle.get(0)).isEmpty()));
 				}
 			}
 		}
 		return found;
+	}
+
+	/** Joins groups of rules that are written alike to groups of rules that mean the same. */
+	private static List<List<Integer>> alike(Prover prover, Collection<List<Integer>> groups) {
+		List<List<Integer>> joined = new ArrayList<>();
+		for (List<Integer> group : groups) {
+			joined.stream().filter(other -> areTwins(prover, other.get(0), group.get(0))).findFirst().orElseGet(() -> {
+				joined.add(new ArrayList<>());
+				return joined.get(joined.size() - 1);
+			}).addAll(group);
+		}
+		return joined;
+	}
+
+	private static String written(Program program, Map<List<Integer>, List<Integer>> sayings) {
+		return sayings.entrySet().stream()
+				.map(saying -> saying.getKey() + ": " + saying.getValue().stream().map(b -> text(program.branches.get(b).body())).sorted().toList())
+				.sorted().toList().toString();
+	}
+
+	/** Returns a text that is the same for formulas that differ only in their lines or the order of their parts. */
+	private static String text(Formula formula) {
+		if (formula instanceof Formula.Known known) {
+			return known.var() + "=" + known.cells();
+		} else if (formula instanceof Formula.Stands stands) {
+			return (stands.stands() ? "v" : "!v") + stands.verdict();
+		}
+		List<Formula> parts = formula instanceof Formula.All all ? all.parts() : ((Formula.Any) formula).parts();
+		return (formula instanceof Formula.All ? "all" : "any") + parts.stream().map(DuplicateRule::text).distinct().sorted().toList();
 	}
 
 	/** A rule that another only repeats may always fire with it and still be the one that is needed. */
@@ -128,34 +165,55 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Twins>
 	}
 
 	@Override
-	public List<Twins> nothing() {
+	public List<Alike> nothing() {
 		return List.of();
 	}
 
 	@Override
 	public void report(Checked checked) {
-		everywhere(checked).forEach(pair -> report(checked, checked.base().rule(pair.get(0)).orElseThrow(),
-				checked.base().rule(pair.get(1)).orElseThrow()));
+		everywhere(checked).forEach(rules -> report(checked,
+				rules.stream().map(rule -> checked.base().rule(rule).orElseThrow()).sorted(Comparator.comparing(Rule::span)).toList()));
 	}
 
-	/** Returns the names of the pairs that mean the same in every part that has one of them, and speak in some. */
-	static Set<List<String>> everywhere(Checked checked) {
-		Map<List<String>, Map<Component, Boolean>> speaks = new LinkedHashMap<>();
-		checked.each(Checks.get(DuplicateRule.class), (part, twins) -> twins.forEach(pair -> speaks
-				.computeIfAbsent(List.of(pair.first(), pair.second()), key -> new HashMap<>()).put(part, pair.speak())));
-		speaks.entrySet().removeIf(pair -> !pair.getValue().containsValue(true)
-				|| !pair.getKey().stream().allMatch(rule -> pair.getValue().keySet().containsAll(checked.partsOf(rule))));
-		return speaks.keySet();
+	/** Returns the names, sorted, of rules that mean the same in every part that has one of them, and speak in some. */
+	static Collection<List<String>> everywhere(Checked checked) {
+		Map<String, Map<Component, String>> firstByRule = new TreeMap<>();
+		Set<String> speaking = new HashSet<>();
+		checked.each(Checks.get(DuplicateRule.class), (part, found) -> found.forEach(alike -> alike.rules().forEach(rule -> {
+			firstByRule.computeIfAbsent(rule, key -> new HashMap<>()).put(part, alike.rules().get(0));
+			if (alike.speak()) {
+				speaking.add(rule);
+			}
+		})));
+		Map<Map<Component, String>, List<String>> together = new LinkedHashMap<>();
+		firstByRule.forEach((rule, byPart) -> {
+			if (speaking.contains(rule) && byPart.keySet().containsAll(checked.partsOf(rule))) {
+				together.computeIfAbsent(byPart, key -> new ArrayList<>()).add(rule);
+			}
+		});
+		return together.values().stream().filter(rules -> rules.size() > 1).toList();
 	}
 
-	private void report(Checked checked, Rule a, Rule b) {
-		boolean inOrder = a.span().compareTo(b.span()) <= 0;
-		Rule earlier = inOrder ? a : b;
-		Rule later = inOrder ? b : a;
-		checked.finding(this, a.name() + "/" + b.name(), later.span())
-				.says("Rule " + later.name() + " means the same as rule " + earlier.name() + "; keep one of them.")
-				.about(a).about(b)
-				.near(earlier.span(), "rule " + earlier.name())
-				.fix(new Fix.RemoveRule("Remove the rule", later.name())).add();
+	/** @param rules in the order of the text */
+	private void report(Checked checked, List<Rule> rules) {
+		Rule first = rules.get(0);
+		List<Rule> later = rules.subList(1, rules.size());
+		List<String> names = new ArrayList<>(later.stream().limit(MOST_NAMES).map(Rule::name).toList());
+		if (later.size() > MOST_NAMES) {
+			names.add((later.size() - MOST_NAMES) + " more");
+		}
+		boolean one = later.size() == 1;
+		Checked.Draftsman finding = checked
+				.finding(this, String.join("/", rules.stream().map(Rule::name).sorted().toList()), later.get(0).span())
+				.says((one ? "Rule " : "Rules ") + ClashReport.list(names) + (one ? " means" : " mean") + " the same as rule "
+						+ first.name() + "; keep one of them.")
+				.about(first).near(first.span(), "rule " + first.name());
+		for (Rule rule : later) {
+			finding.about(rule).fix(new Fix.RemoveRule(one ? "Remove the rule" : "Remove rule " + rule.name(), rule.name()));
+			if (rule != later.get(0)) {
+				finding.near(rule.span(), "rule " + rule.name());
+			}
+		}
+		finding.add();
 	}
 }

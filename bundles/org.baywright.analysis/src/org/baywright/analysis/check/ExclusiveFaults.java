@@ -40,13 +40,13 @@ public final class ExclusiveFaults implements ProofCheck<List<Pairs.Clash>> {
 
 	@Override
 	public void report(Checked checked) {
-		ClashReport.report(checked, this, clash -> {
-			String[] faults = clash.subject().split("\\+");
-			String first = "Rule " + clash.first() + " confirms " + ClashReport.say(checked, faults[0]) + " and ";
-			String second = ClashReport.say(checked, faults[1]);
-			return clash.first().equals(clash.second())
-					? first + second + " in the same situation, but only one of them can be the cause; decide for one."
-					: first + "rule " + clash.second() + " confirms " + second
+		ClashReport.reportExclusive(checked, this, told -> {
+			String first = "Rule " + told.firstRule() + " confirms ";
+			return told.clash().first().equals(told.clash().second())
+					? first + ClashReport.say(checked, told.subjects())
+							+ " in the same situation, but only one of them can be the cause; decide for one."
+					: first + ClashReport.say(checked, told.first()) + " and rule " + told.secondRule() + " confirms "
+							+ ClashReport.say(checked, told.second())
 							+ ", but only one of them can be the cause; let one rule ask for what rules out the other.";
 		});
 	}

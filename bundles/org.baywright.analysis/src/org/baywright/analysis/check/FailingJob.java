@@ -13,7 +13,7 @@ public final class FailingJob implements Check {
 	@Override
 	public void report(Checked checked) {
 		for (CaseResult result : checked.cases()) {
-			if (!result.passed()) {
+			if (!result.passed() && !isHeldBack(HeldBack.in(checked), result)) {
 				Checked.Draftsman finding = checked.finding(this, result.job().name(), result.job().span())
 						.says("The job \"" + result.job().name() + "\" fails: " + result.message());
 				result.blamed().forEach(blame -> {
@@ -23,5 +23,12 @@ public final class FailingJob implements Check {
 				finding.about(result.job().name()).add();
 			}
 		}
+	}
+
+	/** A rule that is left out may find the cause, keep another from being found, or refer. */
+	private static boolean isHeldBack(HeldBack heldBack, CaseResult result) {
+		return heldBack.decides(result.job().causes())
+				|| result.verdicts().stream().anyMatch(verdict -> heldBack.decides(verdict.fault()))
+				|| result.job().referred() && result.job().found().stream().anyMatch(reading -> heldBack.uses(reading.subject()));
 	}
 }

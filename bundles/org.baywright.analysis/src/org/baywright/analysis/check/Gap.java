@@ -63,7 +63,9 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 				}
 			}
 		});
-		told.values().forEach(gap -> report(checked, gap));
+		HeldBack heldBack = HeldBack.in(checked);
+		told.values().stream().filter(gap -> !heldBack.mayForbid(gap.region()) && !heldBack.uses(gap.sign()) && gap.rules().stream()
+				.noneMatch(rule -> heldBack.touches(checked.base().rule(rule).orElseThrow()))).forEach(gap -> report(checked, gap));
 	}
 
 	/** Gaps count only for vehicles for which the other parts of the family can be quiet. */
@@ -116,7 +118,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		Map<String, Boolean> seen = new HashMap<>();
 		checked.base().rules().forEach(rule -> rule.given().forEach(given -> given.eachAtom(atom -> collectSign(atom, asked))));
 		for (Sign sign : checked.base().signs()) {
-			if (!asked.contains(sign.name()) && seen.put(sign.name(), true) == null) {
+			if (!asked.contains(sign.name()) && !HeldBack.in(checked).uses(sign.name()) && seen.put(sign.name(), true) == null) {
 				checked.finding(this, sign.name(), sign.span())
 						.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family; "
 								+ "write a rule for it.")

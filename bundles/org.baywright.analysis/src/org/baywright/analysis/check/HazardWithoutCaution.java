@@ -46,12 +46,15 @@ public final class HazardWithoutCaution implements Check {
 	}
 
 	private void report(Checked checked, String kind, String name, Span span, TreeSet<String> hazards) {
-		for (String hazard : hazards) {
-			checked.finding(this, name + "/" + hazard, span)
-					.says("The " + kind + " " + name + " works on a part with hazard " + hazard
-							+ " and does not warn of it; add \"caution " + hazard + "\".")
-					.about(name + hazard)
-					.fix(new Fix.AddLine("Warn of it", kind, name, "caution " + hazard)).add();
+		if (!hazards.isEmpty()) {
+			String caution = "caution " + String.join(", ", hazards);
+			boolean one = hazards.size() == 1;
+			String parts = one ? "a part with hazard " : kind.equals("test") ? "a part with hazards " : "parts with hazards ";
+			checked.finding(this, name + "/" + String.join("+", hazards), span)
+					.says("The " + kind + " " + name + " works on " + parts + ClashReport.list(hazards) + " and does not warn of "
+							+ (one ? "it" : "them") + "; add \"" + caution + "\".")
+					.about(name + String.join("+", hazards))
+					.fix(new Fix.AddLine(one ? "Warn of it" : "Warn of them", kind, name, caution)).add();
 		}
 	}
 }

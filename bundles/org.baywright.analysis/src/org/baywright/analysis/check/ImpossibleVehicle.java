@@ -4,8 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Checked;
@@ -36,21 +36,21 @@ public final class ImpossibleVehicle implements ProofCheck<List<SourceLine>> {
 
 	@Override
 	public void report(Checked checked) {
-		Map<Set<String>, Set<String>> familiesByLaws = new LinkedHashMap<>();
+		Map<List<SourceLine>, Set<String>> familiesByLaws = new LinkedHashMap<>();
 		checked.each(this, (part, lines) -> {
 			if (!lines.isEmpty()) {
-				Set<String> titles = new TreeSet<>();
-				lines.forEach(line -> titles.addAll(line.elements()));
-				familiesByLaws.computeIfAbsent(titles, key -> new LinkedHashSet<>()).addAll(part.families());
+				List<SourceLine> laws = lines.stream().flatMap(line -> line.lines().stream()).distinct().sorted().toList();
+				familiesByLaws.computeIfAbsent(laws, key -> new LinkedHashSet<>()).addAll(part.families());
 			}
 		});
-		familiesByLaws.forEach((titles, families) -> {
-			Law first = checked.base().laws().stream().filter(law -> titles.contains(law.title())).findFirst().orElseThrow();
+		familiesByLaws.forEach((lines, families) -> {
+			List<Law> laws = lines.stream().map(checked::law).flatMap(Optional::stream).toList();
+			Law first = checked.base().laws().stream().filter(laws::contains).findFirst().orElseThrow();
 			Checked.Draftsman finding = checked.finding(this, families.iterator().next() + "/" + first.title(), first.span())
 					.says("No vehicle of family " + String.join(", ", families)
 							+ " can obey these laws together, so no rule for it can ever fire; correct one of them.")
-					.shownBy(checked.core(titles.stream().map(title -> new SourceLine("law", title, 0)).toList()));
-			titles.forEach(finding::about);
+					.shownBy(checked.core(lines));
+			laws.forEach(law -> finding.about(law.title()));
 			finding.add();
 		});
 	}

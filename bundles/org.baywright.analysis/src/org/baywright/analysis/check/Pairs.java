@@ -9,6 +9,7 @@ import java.util.function.Supplier;
 
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Chain;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.sat.Answer;
@@ -16,6 +17,10 @@ import org.baywright.model.VerdictKind;
 
 /** Two branches that fire together though what they say does not fit: the common part of four checks. */
 final class Pairs {
+
+	/** An outcome of a rule that another rule builds on. */
+	record Step(String rule, int outcome) {
+	}
 
 	/**
 	 * One such pair.
@@ -25,13 +30,25 @@ final class Pairs {
 	 * @param firstOutcome number of its outcome
 	 * @param second rule that says the other
 	 * @param secondOutcome number of its outcome
+	 * @param behindFirst what the first rests on there, from the beginning of the chain
+	 * @param behindSecond what the second rests on there
 	 * @param situation the smallest in which both fire
 	 */
-	record Clash(String subject, String first, int firstOutcome, String second, int secondOutcome,
-			Situation situation) {
+	record Clash(String subject, String first, int firstOutcome, String second, int secondOutcome, List<Step> behindFirst,
+			List<Step> behindSecond, Situation situation) {
 
 		String key() {
 			return subject + "/" + first + "/" + second;
+		}
+
+		/** Returns the two outcomes; what they say together has one cause. */
+		String outcomes() {
+			return first + "/" + firstOutcome + "/" + second + "/" + secondOutcome;
+		}
+
+		/** Returns the two outcomes the other way round. */
+		String turned() {
+			return second + "/" + secondOutcome + "/" + first + "/" + firstOutcome;
 		}
 
 		/** Returns what is told once: the two rules, whichever says which, and what they disagree about. */
@@ -62,11 +79,22 @@ final class Pairs {
 	void ask(String subject, int a, int b, Supplier<List<int[]>> ways) {
 		if (prover.together(a, b) == Answer.YES) {
 			prover.smallest(ways.get(), a, b)
-					.map(situation -> new Clash(subject, prover.ruleName(a), prover.program().branches.get(a).outcome(),
-							prover.ruleName(b), prover.program().branches.get(b).outcome(), situation))
+					.map(situation -> new Clash(subject, prover.ruleName(a), outcome(a), prover.ruleName(b), outcome(b),
+							behind(situation, a, b), behind(situation, b, a), situation))
 					.ifPresent(clash -> found.merge(clash.pair(), clash,
 							(old, now) -> now.situation().findings() < old.situation().findings() ? now : old));
 		}
+	}
+
+	private int outcome(int branch) {
+		return prover.program().branches.get(branch).outcome();
+	}
+
+	/** Returns the other rules that a branch rests on: one that is itself part of the clash is named anyway. */
+	private List<Step> behind(Situation situation, int branch, int other) {
+		return Chain.behind(prover.program(), situation, branch).stream()
+				.filter(b -> !prover.ruleName(b).equals(prover.ruleName(branch)) && !prover.ruleName(b).equals(prover.ruleName(other)))
+				.map(b -> new Step(prover.ruleName(b), outcome(b))).toList();
 	}
 
 	List<Clash> found() {

@@ -3,7 +3,9 @@ package org.baywright.analysis.check;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -127,12 +129,16 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 		DuplicateRule.everywhere(checked).forEach(twinned::addAll);
 		OfRules<Redundant> facts = new OfRules<>();
 		checked.each(this, (part, redundants) -> redundants.forEach(fact -> facts.add(fact.rule(), part, fact)));
-		facts.each(checked, (name, all) -> {
-			List<String> coveredBy = all.stream().flatMap(fact -> fact.coveredBy().stream()).distinct().sorted()
-					.toList();
+		facts.eachPart(checked, (name, byPart) -> {
+			Map<List<String>, List<String>> familiesByCover = new LinkedHashMap<>();
+			byPart.forEach((part, fact) -> {
+				if (!fact.silent()) {
+					familiesByCover.computeIfAbsent(fact.coveredBy(), key -> new ArrayList<>()).addAll(part.families());
+				}
+			});
 			Rule rule = checked.base().rule(name).orElseThrow();
-			if (!all.stream().allMatch(Redundant::silent) && !twinned.contains(name) && !corroborates(checked.base(), rule)) {
-				report(checked, rule, coveredBy);
+			if (!familiesByCover.isEmpty() && !twinned.contains(name) && !corroborates(checked.base(), rule)) {
+				report(checked, rule, familiesByCover);
 			}
 		});
 	}
@@ -197,15 +203,23 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 		return says;
 	}
 
-	private void report(Checked checked, Rule rule, List<String> coveredBy) {
-		List<Place> lines = coveredBy.stream().map(other -> checked.base().rule(other).orElseThrow())
-				.map(other -> new Place(other.span(), "rule " + other.name())).toList();
+	/** Each family is told its own reason, where reasons differ. */
+	private void report(Checked checked, Rule rule, Map<List<String>, List<String>> familiesByCover) {
+		List<String> reasons = new ArrayList<>();
+		List<Place> lines = new ArrayList<>();
+		familiesByCover.forEach((coveredBy, families) -> {
+			String where = familiesByCover.size() == 1 ? ""
+					: (families.size() == 1 ? " (family " : " (families ") + String.join(", ", families) + ")";
+			reasons.add((coveredBy.isEmpty() ? "it says only what it waits for"
+					: "whenever it fires, " + (coveredBy.size() == 1 ? "rule " : "rules ") + String.join(", ", coveredBy)
+							+ " already " + (coveredBy.size() == 1 ? "says" : "say") + " the same")
+					+ where);
+			coveredBy.forEach(other -> lines.add(new Place(checked.base().rule(other).orElseThrow().span(), "rule " + other + where)));
+		});
 		Checked.Draftsman finding = checked.finding(this, rule.name(), rule.span())
-				.says("Rule " + rule.name() + " adds nothing: " + (coveredBy.isEmpty() ? "it says only what it waits for."
-						: "whenever it fires, " + (coveredBy.size() == 1 ? "rule " : "rules ") + String.join(", ", coveredBy)
-								+ " already " + (coveredBy.size() == 1 ? "says" : "say") + " the same."))
+				.says("Rule " + rule.name() + " adds nothing: " + String.join("; ", reasons) + ".")
 				.shownBy(lines.isEmpty() ? new Evidence.Text() : new Evidence.Core(lines)).about(rule);
-		coveredBy.forEach(other -> finding.about(checked.base().rule(other).orElseThrow()));
+		familiesByCover.keySet().stream().flatMap(List::stream).forEach(other -> finding.about(checked.base().rule(other).orElseThrow()));
 		finding.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
 	}
 }

@@ -26,7 +26,7 @@ public final class StaleAcceptance implements Check {
 	@Override
 	public void report(Checked checked) {
 		// where not all was proved, what is not found may be there yet
-		boolean open = checked.findings().stream().anyMatch(finding -> UNPROVED.contains(finding.check()));
+		boolean open = HeldBack.in(checked).any() || checked.findings().stream().anyMatch(finding -> UNPROVED.contains(finding.check()));
 		// a stale acceptance can be accepted too, by a longer id than its own; so it must be found first
 		List<Acceptance> shortestFirst = checked.base().acceptances().stream()
 				.sorted(Comparator.comparingInt(acceptance -> acceptance.findingId().length())).toList();

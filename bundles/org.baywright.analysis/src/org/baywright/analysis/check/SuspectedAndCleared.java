@@ -46,10 +46,10 @@ public final class SuspectedAndCleared implements ProofCheck<List<Pairs.Clash>> 
 	@Override
 	public void report(Checked checked) {
 		ClashReport.report(checked, this,
-				clash -> "Rule " + clash.first() + " suspects " + ClashReport.say(checked, clash.subject())
-						+ " and rule " + clash.second() + " clears it in the same situation, on equally strong evidence; "
-						+ (checked.base().rule(clash.second()).flatMap(Rule::test).isPresent()
-								? "if the second counts more, let it ask for " + clash.subject() + " suspected."
+				told -> "Rule " + told.firstRule() + " suspects " + ClashReport.say(checked, told.subjects())
+						+ " and rule " + told.secondRule() + " clears " + told.it() + " in the same situation, on equally strong evidence; "
+						+ (checked.base().rule(told.clash().second()).flatMap(Rule::test).isPresent()
+								? "if the second counts more, let it ask for " + ClashReport.list(told.subjects()) + " suspected."
 								: "let the weaker of them prove nothing, or rest on a test."));
 	}
 }

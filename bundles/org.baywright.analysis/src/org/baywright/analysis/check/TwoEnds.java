@@ -84,8 +84,8 @@ public final class TwoEnds implements ProofCheck<List<Pairs.Clash>> {
 
 	@Override
 	public void report(Checked checked) {
-		ClashReport.report(checked, this, clash -> "Rule " + clash.first() + " refers the job to " + clash.subject()
-				+ " and rule " + clash.second() + " brings the same complaint to another end in the same situation; "
+		ClashReport.report(checked, this, told -> "Rule " + told.firstRule() + " refers the job to "
+				+ ClashReport.list(told.subjects()) + " and rule " + told.secondRule() + " brings the same complaint to another end in the same situation; "
 				+ "let the one that refers ask that the sign is unexplained.");
 	}
 }

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -64,7 +65,7 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		Map<Verdict, List<Use>> uses = uses(checked, byVerdict.keySet());
 		byVerdict.forEach((verdict, byPart) -> {
 			List<Use> used = uses.getOrDefault(verdict, List.of());
-			if (!used.isEmpty() && used.stream().noneMatch(Use::states) && byPart.keySet().containsAll(parts(checked, used))) {
+			if (!used.isEmpty() && !HeldBack.in(checked).decides(verdict.fault()) && used.stream().noneMatch(Use::states) && byPart.keySet().containsAll(parts(checked, used))) {
 				report(checked, verdict, used);
 			}
 		});
@@ -82,7 +83,11 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 			Map<Verdict, Set<Component>> never = new TreeMap<>();
 			checked.each(Checks.get(UnreachableConclusion.class), (part, nevers) -> nevers
 					.forEach(fact -> never.computeIfAbsent(fact.verdict(), key -> new HashSet<>()).add(part)));
+			checked.unreached().stream().flatMap(rule -> rule.outcomes().stream())
+					.flatMap(outcome -> outcome.conclusions().stream()).map(Verdict::of).flatMap(Optional::stream)
+					.forEach(verdict -> never.computeIfAbsent(verdict, key -> new HashSet<>()));
 			Map<Verdict, List<Use>> uses = never.isEmpty() ? Map.of() : uses(checked, never.keySet());
+			never.keySet().removeIf(verdict -> HeldBack.in(checked).decides(verdict.fault()));
 			never.entrySet().removeIf(entry -> {
 				List<Use> states = uses.getOrDefault(entry.getKey(), List.of()).stream().filter(Use::states).toList();
 				return states.isEmpty() || !entry.getValue().containsAll(parts(checked, states));

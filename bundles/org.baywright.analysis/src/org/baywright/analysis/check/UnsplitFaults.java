@@ -151,6 +151,9 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 	}
 
 	private void report(Checked checked, List<String> faults) {
+		if (HeldBack.in(checked).decides(faults)) {
+			return;
+		}
 		Fault first = checked.base().fault(faults.get(0)).orElseThrow();
 		Checked.Draftsman finding = checked.finding(this, String.join("+", faults), first.span())
 				.says("No set of tests can tell " + String.join(", ", faults)

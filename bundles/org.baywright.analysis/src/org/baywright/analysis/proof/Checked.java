@@ -154,7 +154,7 @@ public final class Checked {
 	public Prover prover(Component part, String family, List<Condition> unquiet) {
 		Draft draft = families.get(family).draftOf(part);
 		return new Prover(base, new ProgramBuilder(base, family, draft.rules(), draft.laws(), draft.exclusives())
-				.unquiet(unquiet).build(), conflictLimit);
+				.limits(draft.limits()).unquiet(unquiet).build(), conflictLimit);
 	}
 
 	// ---- making findings ---------------------------------------------------------------------------------------
@@ -245,15 +245,19 @@ public final class Checked {
 	/** Returns the lines with the places where they stand now, and the declarations that empty values clash with. */
 	public Evidence core(List<SourceLine> lines) {
 		List<Place> places = new ArrayList<>();
-		for (SourceLine line : lines) {
+		lines.stream().flatMap(line -> line.lines().stream()).forEach(line -> {
 			if (line.kind().equals("law")) {
-				line.elements().forEach(title -> base.laws().stream().filter(law -> law.title().equals(title)).map(Law::span)
-						.findFirst().ifPresent(span -> places.add(new Place(span, "law: " + title))));
+				law(line).ifPresent(law -> places.add(new Place(law.span(), "law: " + law.title())));
 			} else {
 				base.rule(line.element()).ifPresent(rule -> places.addAll(LinePlaces.of(base, rule, line)));
 			}
-		}
+		});
 		return new Evidence.Core(places.stream().distinct().toList());
+	}
+
+	/** Returns the law that a line stands for. */
+	public Optional<Law> law(SourceLine line) {
+		return base.laws().stream().filter(law -> law.title().equals(line.element()) && SourceLine.of(law).equals(line)).findFirst();
 	}
 
 	/** Returns where an outcome of a rule stands. */

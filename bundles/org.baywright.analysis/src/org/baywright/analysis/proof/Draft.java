@@ -1,5 +1,6 @@
 package org.baywright.analysis.proof;
 
+import java.util.ArrayList;
 import java.util.List;
 
 import org.baywright.model.Exclusive;
@@ -14,8 +15,14 @@ import org.baywright.model.RuleBase;
  * @param rules rules, sorted by name
  * @param laws laws that concern them
  * @param exclusives groups of exclusive faults that concern them
+ * @param limits what laws of other parts say about traits
  */
-public record Draft(String family, List<Rule> rules, List<Law> laws, List<List<String>> exclusives) {
+public record Draft(String family, List<Rule> rules, List<Law> laws, List<List<String>> exclusives,
+		List<Limit> limits) {
+
+	public Draft(String family, List<Rule> rules, List<Law> laws, List<List<String>> exclusives) {
+		this(family, rules, laws, exclusives, new ArrayList<>());
+	}
 
 	/** Returns all rules and laws that reach a vehicle family, in the order of the files. */
 	public static Draft of(RuleBase base, String family) {
@@ -26,6 +33,6 @@ public record Draft(String family, List<Rule> rules, List<Law> laws, List<List<S
 
 	/** Makes the rules ready for proofs. */
 	public Program program(RuleBase base) {
-		return new ProgramBuilder(base, family, rules, laws, exclusives).build();
+		return new ProgramBuilder(base, family, rules, laws, exclusives).limits(limits).build();
 	}
 }

@@ -13,6 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Finding;
@@ -149,6 +150,7 @@ public final class Engine {
 			List<Key> meanings = new ArrayList<>();
 			draft.rules().forEach(rule -> meanings.add(memory.of(rule).key));
 			draft.laws().forEach(law -> meanings.add(keyOf(law)));
+			draft.limits().forEach(limit -> meanings.add(Key.of(printOf(limit.law()).text() + limit.line())));
 			Key key = Key.of(meanings, usedTraits(base, family, draft) + draft.exclusives());
 			Component part = known.get(key);
 			if (part == null) {
@@ -179,7 +181,8 @@ public final class Engine {
 	private String usedTraits(RuleBase base, String family, Draft draft) {
 		Map<String, String> used = new java.util.TreeMap<>();
 		draft.rules().forEach(rule -> memory.of(rule).print.traits().forEach(trait -> used.put(trait, "")));
-		draft.laws().forEach(law -> printOf(law).traits().forEach(trait -> used.put(trait, "")));
+		Stream.concat(draft.laws().stream(), draft.limits().stream().map(Limit::law))
+				.forEach(law -> printOf(law).traits().forEach(trait -> used.put(trait, "")));
 		used.replaceAll((name, unused) -> Optional.ofNullable(base.traitsOf(family).get(name))
 				.map(trait -> Meaning.text(trait.domain())).orElse("-"));
 		return used + fitted(base, family);

@@ -93,9 +93,9 @@ final class Partition {
 	 * there are too many kinds of vehicle to tell; then the parts must stay together.
 	 */
 	private boolean tellEachOther(List<Draft> drafts) {
-		List<List<Law>> told = new ArrayList<>();
+		List<List<Limit>> told = new ArrayList<>();
 		for (Draft draft : drafts) {
-			Optional<List<Law>> limits = TraitLimits.of(base, draft, lawPrints);
+			Optional<List<Limit>> limits = TraitLimits.of(base, draft, lawPrints);
 			if (limits.isEmpty()) {
 				return false;
 			}
@@ -104,7 +104,7 @@ final class Partition {
 		for (int from = 0; from < drafts.size(); from++) {
 			for (int to = 0; to < drafts.size(); to++) {
 				if (from != to) {
-					drafts.get(to).laws().addAll(told.get(from));
+					drafts.get(to).limits().addAll(told.get(from));
 				}
 			}
 		}

@@ -18,6 +18,12 @@ import org.baywright.model.VerdictKind;
  */
 public final class Program {
 
+	/** Number of a law that another part of the family obeys. */
+	public static final int ELSEWHERE = -1;
+
+	/** Number of the line of a condition that is not told by lines. */
+	public static final int NO_LINE = -1;
+
 	/** Value of a variable that is not known. */
 	public static final int OPEN = -1;
 
@@ -25,7 +31,7 @@ public final class Program {
 	 * A law in the form {@code not when, or then}, about the vehicle itself, known or not.
 	 *
 	 * @param formula what always holds
-	 * @param number its number in {@link #laws}
+	 * @param number its number in {@link #laws}, or {@link #ELSEWHERE}
 	 * @param line number of the source line that stands for all of it
 	 */
 	public record LawFormula(Formula formula, int number, int line) {

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 
 import org.baywright.model.Code;
 import org.baywright.model.CodeReading;
@@ -45,6 +46,7 @@ final class ProgramBuilder {
 	final List<Program.LawFormula> lawFormulas = new ArrayList<>();
 	final List<SourceLine> lines = new ArrayList<>();
 	final List<Formula> unquiet = new ArrayList<>();
+	private List<Limit> limits = List.of();
 	private List<Condition> unquietConditions = List.of();
 	final Map<Variable, Integer> numbers = new HashMap<>();
 	final Map<Verdict, Integer> verdictNumbers = new HashMap<>();
@@ -74,6 +76,12 @@ final class ProgramBuilder {
 		return this;
 	}
 
+	/** Adds what laws of other parts of the family say about traits. */
+	ProgramBuilder limits(List<Limit> told) {
+		limits = told;
+		return this;
+	}
+
 	Program build() {
 		cutAll();
 		for (Map.Entry<Variable, Cells.Cutter> entry : new java.util.TreeMap<>(cutters).entrySet()) {
@@ -99,15 +107,10 @@ final class ProgramBuilder {
 			compile(r, rules.get(r));
 		}
 		for (int i = 0; i < laws.size(); i++) {
-			Law law = laws.get(i);
-			Owner owner = new Owner("law", law.title(), law.span());
-			if (speaksOfWhatIsThere(law)) {
-				lawFormulas.add(new Program.LawFormula(new Formula.Any(
-						List.of(opposite(formula(law.when(), true, owner)), formula(law.then(), true, owner))), i,
-						line(owner, law.span())));
-			}
+			addLaw(laws.get(i), i, SourceLine.of(laws.get(i)));
 		}
-		Owner elsewhere = new Owner("law", "", Span.NONE);
+		limits.forEach(limit -> addLaw(limit.law(), Program.ELSEWHERE, limit.line()));
+		Owner elsewhere = new Owner(Optional.empty(), Span.NONE);
 		unquietConditions.forEach(condition -> unquiet.add(formula(condition, true, elsewhere)));
 		return new Program(this);
 	}
@@ -128,10 +131,10 @@ final class ProgramBuilder {
 				}
 			}
 		}
-		for (Law law : laws) {
+		Stream.concat(laws.stream(), limits.stream().map(Limit::law)).forEach(law -> {
 			eachAtom(law.when(), cut);
 			eachAtom(law.then(), cut);
-		}
+		});
 		unquietConditions.forEach(condition -> eachAtom(condition, cut));
 	}
 
@@ -241,11 +244,28 @@ final class ProgramBuilder {
 
 	// ---- formulas ----------------------------------------------------------------------------------------------
 
-	private record Owner(String kind, String name, Span span) {
+	/**
+	 * Whose condition it is.
+	 *
+	 * @param rule name of the rule; empty for what is one statement as a whole
+	 */
+	private record Owner(Optional<String> rule, Span span) {
+		static Owner of(Rule rule) {
+			return new Owner(Optional.of(rule.name()), rule.span());
+		}
+	}
+
+	private void addLaw(Law law, int number, SourceLine line) {
+		if (speaksOfWhatIsThere(law)) {
+			Owner whole = new Owner(Optional.empty(), law.span());
+			lawFormulas.add(new Program.LawFormula(
+					new Formula.Any(List.of(opposite(formula(law.when(), true, whole)), formula(law.then(), true, whole))), number,
+					number(line)));
+		}
 	}
 
 	private void compile(int number, Rule rule) {
-		Owner owner = new Owner("rule", rule.name(), rule.span());
+		Owner owner = Owner.of(rule);
 		List<Formula> shared = new ArrayList<>();
 		rule.scope().where().ifPresent(where -> flatten(formula(where, true, owner), shared));
 		rule.given().forEach(given -> flatten(formula(given, true, owner), shared));
@@ -302,7 +322,7 @@ final class ProgramBuilder {
 
 	/** Returns what one condition of a rule asks for, in the numbers of the program that was built. */
 	Formula formula(Rule rule, Condition condition) {
-		return formula(condition, true, new Owner("rule", rule.name(), rule.span()));
+		return formula(condition, true, Owner.of(rule));
 	}
 
 	private Formula formula(Condition condition, boolean holds, Owner owner) {
@@ -345,8 +365,12 @@ final class ProgramBuilder {
 				: new Formula.Known(number, cells.get(number).of(values), line);
 	}
 
+	/** Returns the number of a line of a rule; what is one statement as a whole has no lines of its own. */
 	private int line(Owner owner, Span span) {
-		SourceLine line = new SourceLine(owner.kind(), owner.name(), span.line() - owner.span().line());
+		return owner.rule().map(rule -> number(SourceLine.of(rule, span.line() - owner.span().line()))).orElse(Program.NO_LINE);
+	}
+
+	private int number(SourceLine line) {
 		return lineNumbers.computeIfAbsent(line, key -> {
 			lines.add(key);
 			return lines.size() - 1;

@@ -152,8 +152,6 @@ public final class Reasons {
 		if (leftOwn != rightOwn) {
 			return leftOwn ? -1 : 1;
 		}
-		int byKind = left.kind().compareTo(right.kind());
-		int byElement = byKind != 0 ? byKind : left.element().compareTo(right.element());
-		return byElement != 0 ? byElement : Integer.compare(left.offset(), right.offset());
+		return left.compareTo(right);
 	}
 }

@@ -4,10 +4,8 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.IntPredicate;
-import java.util.stream.Collectors;
 
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Condition;
@@ -28,10 +26,9 @@ final class TraitLimits {
 	}
 
 	/**
-	 * Returns laws about traits alone that say which vehicles the laws of the draft shut out; empty if there are too many
-	 * kinds of vehicle to say.
+	 * Returns which vehicles the laws of the draft shut out; empty if there are too many kinds of vehicle to say.
 	 */
-	static Optional<List<Law>> of(RuleBase base, Draft draft, Function<Law, Footprint> prints) {
+	static Optional<List<Limit>> of(RuleBase base, Draft draft, Function<Law, Footprint> prints) {
 		boolean tied = draft.laws().stream().map(prints)
 				.anyMatch(print -> !print.traits().isEmpty() && !print.findings().isEmpty());
 		if (!tied) {
@@ -42,13 +39,9 @@ final class TraitLimits {
 		Laws laws = new Laws(program, Prover.CONFLICT_LIMIT);
 		List<Integer> traits = traits(program);
 		return impossible(program, encoding, traits).map(vehicles -> vehicles.stream()
-				.map(cells -> new Law(titles(laws.against(traits, cells)), List.of(), vehicle(program, traits, cells),
-						new Condition.Or(List.of(), Span.NONE), Span.NONE))
+				.map(cells -> new Limit(new Law("", List.of(), vehicle(program, traits, cells), new Condition.Or(List.of(), Span.NONE),
+						Span.NONE), SourceLine.several(laws.against(traits, cells))))
 				.toList());
-	}
-
-	private static String titles(List<Law> laws) {
-		return SourceLine.several(laws.stream().map(Law::title).collect(Collectors.toCollection(TreeSet::new)));
 	}
 
 	private static List<Integer> traits(Program program) {

@@ -180,7 +180,7 @@ public final class TextReport {
 			out.println("Left out because of errors: " + Style.safe(
 					String.join(", ", project.dropped().subList(0, Math.min(MAX_DROPPED, project.dropped().size()))))
 					+ (more > 0 ? " and " + more + " more" : "")
-					+ ". Put these right first: what is reported missing may only be missing because of them.");
+					+ ". Put these right first; what depends on them is not judged until then.");
 		}
 		out.println(totals(project));
 	}

@@ -35,8 +35,8 @@ class ConfirmedWithoutTestTest {
 				part sensor { fault broken fault loose }
 				test resistance { measures Ohm 0 .. 500 step 1 }
 				rule a { given oil_lamp, (oil_sensor present or resistance above 200 Ohm) then confirms sensor.broken, sensor.loose }
-				//                                                                                      ^^^^^^^^^^^^^ warning confirmed-without-test: Rule a confirms sensor.broken (broken) without a test; add the test that proves it, or let the rule suspect it.
-				//                                                                                                     ^^^^^^^^^^^^ warning confirmed-without-test: Rule a confirms sensor.loose (loose) without a test; add the test that proves it, or let the rule suspect it.
+				//                                                                                      ^^^^^^^^^^^^^ warning confirmed-without-test: Rule a confirms sensor.broken (broken) and sensor.loose (loose) without a test; add the test that proves them, or let the rule suspect them.
+				//   also: line 7 (fault sensor.loose)
 				""");
 	}
 

@@ -85,12 +85,34 @@ class ContradictionTest {
 				test rest { measures V 0 .. 18 step 0.1 }
 				rule first { given no_crank, low_supply present then suspects battery.flat }
 				rule second { given battery.flat suspected run rest expect at_least 12.4 V below : confirms battery.flat }
-				//                                                                         ^^^^^ error contradiction: Rule second confirms battery.flat (flat) and rule third clears it in the same situation; let one of them ask for what rules out the other.
+				//                                                                         ^^^^^ error contradiction: Rule second, which builds on rule first, confirms battery.flat (flat) and rule third clears it in the same situation; let one of them ask for what rules out the other.
 				//   witness: tarn; no_crank; code low_supply stored in bcm; rest: 12.3 V
-				//   also: line 12 (rule third, then)
+				//   also: line 12 (rule third, then), line 7 (rule first, then)
 				rule third { given no_crank, bcm answers then clears battery.flat }
 				""");
 		assertShows(rules, rules.only(Contradiction.class), "battery.flat", "first", "second", "third");
+	}
+
+	@Test
+	void eachRuleBetweenIsNamedFromTheBeginningOfItsChain() {
+		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+				family tarn
+				sign no_crank
+				part battery { fault flat }
+				part relay { fault stuck }
+				part cable { fault loose }
+				test rest { measures V 0 .. 18 step 0.1 }
+				test click { results heard, none }
+				rule end { given relay.stuck cleared then clears battery.flat }
+				rule middle { given cable.loose not confirmed, cable.loose cleared run click on heard : clears relay.stuck }
+				rule begin { given no_crank run rest on at_least 12 V : clears cable.loose }
+				rule spare { given cable.loose cleared, relay.stuck cleared then suspects cable.loose }
+				rule worn { given no_crank, cable.loose suspected then confirms battery.flat }
+				//                                                ^^^^ error contradiction: Rule worn, which builds on rules begin, middle and spare, confirms battery.flat (flat) and rule end, which builds on rules begin and middle, clears it in the same situation; let one of them ask for what rules out the other.
+				//   witness: tarn; no_crank; click: heard; rest: 12.0 V
+				//   also: line 8 (rule end, then), line 10 (rule begin, on at_least 12 V), line 9 (rule middle, on heard), line 11 (rule spare, then)
+				""");
+		assertShows(rules, rules.only(Contradiction.class), "battery.flat", "begin", "middle", "end", "spare", "worn");
 	}
 
 	@Test
@@ -135,6 +157,23 @@ class ContradictionTest {
 	}
 
 	@Test
+	void oneLineThatClearsSeveralFaultsIsToldOnce() {
+		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+				family tarn "Tarn"
+				sign hum
+				part hub { fault worn fault loose fault cracked }
+				test play { results none, felt }
+				test sway { results stays, changes }
+				rule a { given hum run play on felt : confirms hub.cracked, hub.worn, hub.loose }
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.cracked (cracked), hub.loose (loose) and hub.worn (worn) and rule b clears them in the same situation; let one of them ask for what rules out the other.
+				//   witness: Tarn; hum; play: felt; sway: stays
+				//   also: line 10 (rule b, on stays)
+				rule b { given hum run sway on stays : clears hub.worn, hub.loose, hub.cracked }
+				""");
+		assertEquals("contradiction:hub.cracked+hub.loose+hub.worn/a/b", rules.only(Contradiction.class).id());
+	}
+
+	@Test
 	void eachTwoRulesOnceThoughBothSayBoth() {
 		MarkedFindings.check(Contradiction.class, """
 				family tarn
@@ -164,9 +203,9 @@ class ContradictionTest {
 				rule first { for tarn given hot, level is low then suspects pump.dry }
 				rule second { for heron given hot then suspects pump.dry }
 				rule a { given pump.dry suspected then confirms radiator.leaking }
-				//                                ^^^^ error contradiction: Rule a confirms radiator.leaking (leaking) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//                                ^^^^ error contradiction: Rule a, which builds on rule second, confirms radiator.leaking (leaking) and rule b clears it in the same situation; let one of them ask for what rules out the other.
 				//   witness: heron; hot; colour: clear
-				//   also: line 14 (rule b, on clear)
+				//   also: line 14 (rule b, on clear), line 9 (rule second, then)
 				rule b { given hot run colour on clear : clears radiator.leaking }
 				""");
 	}

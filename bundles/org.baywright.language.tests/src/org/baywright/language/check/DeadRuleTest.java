@@ -119,7 +119,7 @@ class DeadRuleTest {
 				sign no_start
 				part glow { fault stuck }
 				rule first { for tarn except tarn given no_start then suspects glow.stuck }
-				//   ^^^^^ warning dead-rule: Rule first covers no vehicle family, so it can never fire.
+				//   ^^^^^ warning dead-rule: Rule first covers no vehicle family, so it can never fire. So nothing ever suspects glow.stuck.
 				""");
 	}
 
@@ -229,6 +229,37 @@ class DeadRuleTest {
 				  on low : suspects radiator.leaking
 				}
 				rule b { given rattle, smoke then proves nothing }
+				""");
+	}
+
+	@Test
+	void lawsWithOneTitleAreReasonsOfTheirOwn() {
+		MarkedFindings.check(DeadRule.class, """
+				family tarn
+				sign hot
+				sign noisy
+				part pump { fault dry }
+				law "Wiring" : never noisy
+				law "Wiring" : when hot then noisy
+				rule a { given hot then suspects pump.dry }
+				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects pump.dry.
+				//   core: line 7 (rule a), line 6 (law: Wiring), line 5 (law: Wiring)
+				""");
+	}
+
+	@Test
+	void eachLawOfAnotherPartThatShutsAVehicleOutIsAReason() {
+		MarkedFindings.check(DeadRule.class, """
+				family tarn { trait engine : diesel, petrol }
+				sign hot
+				sign noisy
+				part pump { fault dry }
+				law "Wiring" : when engine is petrol then noisy
+				law "Wiring" : when engine is diesel then noisy
+				law "Wiring" : when engine is diesel then noisy absent
+				rule a { for tarn where engine is diesel given hot then suspects pump.dry }
+				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects pump.dry.
+				//   core: line 8 (rule a), line 6 (law: Wiring), line 7 (law: Wiring)
 				""");
 	}
 }

@@ -105,4 +105,20 @@ class DuplicateRuleTest {
 				rule b { given cold run noise on loud : confirms radiator.leaking on quiet : proves nothing }
 				""");
 	}
+
+	@Test
+	void anyNumberOfEqualRulesIsToldOnce() {
+		MarkedFindings.check(DuplicateRule.class, """
+				family tarn
+				sign no_crank
+				part battery { fault flat }
+				test rest { measures V 0 .. 18 step 0.1 }
+				rule c { given no_crank run rest on below 12.4 V : confirms battery.flat }
+				rule a { given no_crank run rest on below 12.4 V : confirms battery.flat }
+				//   ^ warning duplicate-rule: Rules a, d and b mean the same as rule c; keep one of them.
+				//   also: line 5 (rule c), line 7 (rule d), line 8 (rule b)
+				rule d { given no_crank run rest on below 12400 mV : confirms battery.flat }
+				rule b { given no_crank, rest below 12.4 V then confirms battery.flat }
+				""");
+	}
 }

@@ -71,6 +71,31 @@ class ExclusiveFaultsTest {
 	}
 
 	@Test
+	void twoOutcomesAreToldOnceWithAllThatTheyConfirmOfOneGroup() {
+		MarkedFindings.check(ExclusiveFaults.class, """
+				family tarn
+				sign hum
+				part hub { fault worn fault loose fault cracked fault dry }
+				part tyre { fault bald fault oval }
+				exclusive hub.worn, hub.loose, hub.cracked, hub.dry
+				exclusive tyre.bald, tyre.oval
+				test play { results none, felt }
+				test look { results good, crack }
+				rule a { given hum run play on felt : confirms hub.worn, tyre.bald }
+				//                          ^^^^^^^ error exclusive-faults: Rule a confirms tyre.bald (bald) and rule b confirms tyre.oval (oval), but only one of them can be the cause; let one rule ask for what rules out the other.
+				//   witness: tarn; hum; look: crack; play: felt
+				//   also: line 13 (rule b, on crack)
+				rule b { given hum run look on crack : confirms hub.cracked, hub.loose, tyre.oval }
+				//                          ^^^^^^^^ error exclusive-faults: Rule b confirms hub.cracked (cracked) and hub.loose (loose) and rule a confirms hub.worn (worn), but only one of them can be the cause; let one rule ask for what rules out the other.
+				//   witness: tarn; hum; look: crack; play: felt
+				//   also: line 9 (rule a, on felt)
+				//                          ^^^^^^^^ error exclusive-faults: Rule b confirms hub.cracked (cracked) and hub.loose (loose) in the same situation, but only one of them can be the cause; decide for one.
+				//   witness: tarn; hum; look: crack
+				//   also: line 13 (rule b, on crack)
+				""");
+	}
+
+	@Test
 	void ofThreeEachTwoAreTold() {
 		MarkedFindings rules = MarkedFindings.check(ExclusiveFaults.class, """
 				family tarn

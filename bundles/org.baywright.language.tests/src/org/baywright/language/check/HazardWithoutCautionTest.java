@@ -50,6 +50,8 @@ class HazardWithoutCautionTest {
 				part lamp { fault open }
 				repair all { fixes inverter.shorted, heater.open steps "Replace." caution charge }
 				//     ^^^ error hazard-without-caution: The repair all works on a part with hazard heat and does not warn of it; add "caution heat".
+				repair more { fixes inverter.shorted, heater.open steps "Replace." }
+				//     ^^^^ error hazard-without-caution: The repair more works on parts with hazards charge and heat and does not warn of them; add "caution charge, heat".
 				repair well { fixes inverter.shorted, heater.open steps "Replace." caution charge, heat }
 				repair harmless { fixes lamp.open steps "Replace." }
 				""");

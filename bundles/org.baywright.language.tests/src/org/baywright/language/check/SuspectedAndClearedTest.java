@@ -79,9 +79,9 @@ class SuspectedAndClearedTest {
 				test spin { results rough, smooth }
 				rule a { given hum run sway on changes : suspects hub.loose }
 				rule b { given hub.loose suspected run play on felt : suspects hub.worn }
-				//                                          ^^^^^^^ warning suspected-and-cleared: Rule b suspects hub.worn (worn) and rule c clears it in the same situation, on equally strong evidence; if the second counts more, let it ask for hub.worn suspected.
+				//                                          ^^^^^^^ warning suspected-and-cleared: Rule b, which builds on rule a, suspects hub.worn (worn) and rule c, which builds on rule a, clears it in the same situation, on equally strong evidence; if the second counts more, let it ask for hub.worn suspected.
 				//   witness: heron; hum; play: felt; spin: smooth; sway: changes
-				//   also: line 12 (rule c, on smooth)
+				//   also: line 12 (rule c, on smooth), line 7 (rule a, on changes)
 				rule c { given hub.loose suspected run spin on smooth : clears hub.worn }
 				""");
 		assertShows(rules, rules.only(SuspectedAndCleared.class), "hub.worn", "a", "b", "c");

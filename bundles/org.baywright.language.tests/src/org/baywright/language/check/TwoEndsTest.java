@@ -57,9 +57,9 @@ class TwoEndsTest {
 				test noise { results quiet, loud }
 				rule a { given heavy run fluid on low : suspects steering.leak }
 				rule b { given steering.leak suspected then refers "the hose maker" }
-				//                                     ^^^^ warning two-ends: Rule b refers the job to the hose maker and rule c brings the same complaint to another end in the same situation; let the one that refers ask that the sign is unexplained.
+				//                                     ^^^^ warning two-ends: Rule b, which builds on rule a, refers the job to the hose maker and rule c brings the same complaint to another end in the same situation; let the one that refers ask that the sign is unexplained.
 				//   witness: heron; heavy; fluid: low; noise: loud
-				//   also: line 11 (rule c, on loud)
+				//   also: line 11 (rule c, on loud), line 6 (rule a, on low)
 				rule c { given heavy run noise on loud : refers "the pump specialist" }
 				""");
 		CaseResult result = Replay.assertShows(rules, rules.only(TwoEnds.class),
@@ -80,9 +80,9 @@ class TwoEndsTest {
 				rule b { given noisy then suspects steering.leak }
 				rule c { given steering.leak suspected run fluid on low : confirms steering.leak }
 				rule d { given heavy run noise on loud : refers "the pump specialist" }
-				//                             ^^^^^^^ warning two-ends: Rule d refers the job to the pump specialist and rule c brings the same complaint to another end in the same situation; let the one that refers ask that the sign is unexplained.
+				//                             ^^^^^^^ warning two-ends: Rule d refers the job to the pump specialist and rule c, which builds on rule a, brings the same complaint to another end in the same situation; let the one that refers ask that the sign is unexplained.
 				//   witness: heron; Steering is heavy; fluid: low; noise: loud
-				//   also: line 9 (rule c, on low)
+				//   also: line 9 (rule c, on low), line 7 (rule a, then)
 				""");
 	}
 }

@@ -15,10 +15,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Listener;
 import org.baywright.language.testing.Meaning;
 import org.baywright.language.testing.Samples;
 import org.baywright.model.Problem;
 import org.baywright.model.Rule;
+import org.baywright.model.Severity;
 import org.baywright.model.ValueSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -205,6 +208,53 @@ class RuleProjectTest {
 		project.update("findings.bay", findings);
 		assertEquals(List.of(), project.snapshot().problems());
 		assertEquals(List.of(), project.snapshot().dropped());
+	}
+
+	private static final String CHAIN = """
+			family tarn { trait engine : diesel, petrol }
+			sign no_crank
+			part battery { fault flat fault worn }
+			part sensor { fault wrong }
+			test rest { measures V 0 .. 18 step 0.1 }
+			test load { results pass, fail }
+			test difference { measures V 0 .. 5 step 0.1 }
+			law "Flat cannot crank" : when rest below 9 V then no_crank
+			rule at_rest { given no_crank run rest on below 12 V : confirms battery.flat on at_least 12 V : clears battery.flat }
+			rule under_load { given battery.flat cleared run load on fail : confirms battery.worn on pass : clears battery.worn }
+			rule compared { given battery.worn cleared run difference on above 1 V : confirms sensor.wrong on at_most 1 V : proves nothing }
+			rule rest_of_it { given no_crank unexplained then refers "the electrician" }
+			rule cranks { given no_crank absent, rest below 8 V then clears battery.flat }
+			rule worn_out { given rest below 8 V run load on fail : confirms battery.flat }
+			repair charge { fixes battery.flat, battery.worn, sensor.wrong steps "Do." verify { repeat what confirmed } }
+			job "One" { on tarn with engine diesel found no_crank, rest 13 V, load fail was battery.worn }
+			""";
+
+	/** What is told of a text, each as its check, in the order of the text. */
+	private static List<String> told(String text) {
+		RuleProject project = RuleProject.inMemory("chain");
+		project.update("chain.bay", text);
+		Snapshot snapshot = project.snapshot();
+		List<String> told = new ArrayList<>();
+		snapshot.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).forEach(problem -> told.add(problem.id()));
+		new Analysis().check(snapshot.rules(), Listener.NONE).findings().forEach(finding -> told.add(finding.check()));
+		return told;
+	}
+
+	@Test
+	void aWrongUnitIsToldAloneWithoutWhatFollowsFromIt() {
+		String right = CHAIN.replace("rule worn_out", "// ");
+		assertEquals(List.of("dead-rule"), told(right), "rule cranks can never fire by the law");
+		assertEquals(List.of("unit-mismatch", "dead-rule"), told(right.replace("on at_least 12 V", "on at_least 12 Ohm")));
+		assertEquals(List.of("unknown-unit"), told(right.replace("measures V 0 .. 18", "measures Volts 0 .. 18")));
+	}
+
+	@Test
+	void whatALawForbidsThatIsLeftOutIsNotTold() {
+		String right = CHAIN.replace("rule under_load", "// ").replace("rule compared", "// ");
+		String wrong = right.replace("rest below 9 V", "rest below 9 Ohm");
+		assertEquals(false, told(right).contains("contradiction"), told(right).toString());
+		assertEquals(false, told(wrong).contains("contradiction"), told(wrong).toString());
+		assertEquals(true, told(right.replace("law \"Flat", "// ")).contains("contradiction"));
 	}
 
 	@Test

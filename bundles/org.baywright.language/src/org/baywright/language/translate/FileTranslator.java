@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.baywright.language.bay.Acceptance;
 import org.baywright.language.bay.Case;
 import org.baywright.language.bay.Code;
@@ -16,6 +17,7 @@ import org.baywright.language.bay.Element;
 import org.baywright.language.bay.Exclusive;
 import org.baywright.language.bay.Family;
 import org.baywright.language.bay.Fault;
+import org.baywright.language.bay.FaultConclusion;
 import org.baywright.language.bay.Hazard;
 import org.baywright.language.bay.Law;
 import org.baywright.language.bay.Module;
@@ -35,11 +37,14 @@ import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Symbol;
 import org.baywright.language.scoping.BayNames;
+import org.baywright.model.LeftOut;
 import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
+import org.eclipse.xtext.CrossReference;
+import org.eclipse.xtext.EcoreUtil2;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
 import org.eclipse.xtext.nodemodel.INode;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
@@ -182,6 +187,25 @@ public final class FileTranslator {
 		Object name = feature == null ? null : element.eGet(feature);
 		String kind = element.eClass().getName().toLowerCase(Locale.ROOT);
 		dropped.add(name == null ? kind : kind + " " + name);
+		if (element instanceof Rule || element instanceof Law) {
+			Set<String> decides = new TreeSet<>();
+			EcoreUtil2.getAllContentsOfType(element, FaultConclusion.class).forEach(said -> decides.addAll(references(said)));
+			out.leftOut.add(new LeftOut(element instanceof Law, decides, references(element)));
+		}
+	}
+
+	/** Returns the names that an element speaks of, as they are written. */
+	private static Set<String> references(EObject element) {
+		Set<String> names = new TreeSet<>();
+		ICompositeNode node = NodeModelUtils.findActualNodeFor(element);
+		if (node != null) {
+			for (INode part : node.getAsTreeIterable()) {
+				if (part.getGrammarElement() instanceof CrossReference) {
+					names.add(NodeModelUtils.getTokenText(part));
+				}
+			}
+		}
+		return names;
 	}
 
 	private Span name(EObject element) {
