@@ -99,6 +99,11 @@ final class Controls {
 		}
 	}
 
+	/** Notes what was used without a word of the toolkit: a list of one entry opens and nothing else. */
+	void use(Control list) {
+		list.getDisplay().syncExec(() -> add(used, list));
+	}
+
 	boolean isUsed(String name) {
 		return used.contains(name);
 	}
@@ -157,8 +162,9 @@ final class Controls {
 
 	/** What changes from project to project and from moment to moment is not part of a name. */
 	private static String constant(String says) {
-		return says.lines().findFirst().orElse("").replaceAll("\\d+([.,]\\d+)*", "#").replaceAll("[\"\u201c][^\"\u201d]*[\"\u201d]", "\u2026")
-				.replaceAll("[\\w-]+\\.bay\\*?", "a file").strip();
+		return Hands.plain(says).lines().findFirst().orElse("").replaceAll("\\d+([.,]\\d+)*", "#").replaceAll("[\"\u201c][^\"\u201d]*[\"\u201d]", "\u2026")
+				.replaceAll("[\\w-]+\\.bay\\*?", "a file")
+				.replaceAll("^(Back|Forward) to .*", "$1").strip();
 	}
 
 	private static String kind(Widget widget) {

@@ -317,13 +317,7 @@ final class Drive {
 			ready();
 			hands.key("ctrl+shift+s");
 			hands.rest(1500);
-			hands.menu("View", "Preferences");
-			hands.until("the dialog", () -> hands.front().equals("Preferences"));
-			Tree tree = hands.find(Tree.class, "the pages", each -> each.getShell().getText().equals("Preferences"));
-			hands.click(hands.item(tree, "General"::equals));
-			hands.key("Right");
-			hands.rest(300);
-			hands.click(hands.item(tree, "Appearance"::equals));
+			preferencePage("General", "Appearance");
 			Combo themes = hands.find(Combo.class, "the themes", combo -> Arrays.asList(combo.getItems()).contains("Dark"));
 			hands.click(themes);
 			hands.rest(300);
@@ -572,6 +566,20 @@ final class Drive {
 		ready();
 		Tree tree = projects();
 		hands.click(hands.item(tree, text -> text.equals("rules.bay")));
+	}
+
+	/** Opens a page of the preferences, told by the words that lead to it in the tree. */
+	void preferencePage(String... path) {
+		window();
+		hands.menu("View", "Preferences");
+		hands.until("the dialog", () -> hands.front().equals("Preferences"));
+		Tree tree = hands.find(Tree.class, "the pages", each -> each.getShell().getText().equals("Preferences"));
+		for (String step : path) {
+			hands.click(hands.item(tree, step::equals));
+			hands.key("Right");
+			hands.rest(200);
+		}
+		hands.rest(500);
 	}
 
 	/** Each page shows something and says no error. */

@@ -1,5 +1,7 @@
 package drive;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,7 +54,7 @@ final class Groups {
 		for (String entry : List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
 				"File > New > Other...", "File > Bring in an example\u2026", "File > Export rule pack\u2026", "File > Save As...", "Edit > Find/Replace...",
 				"Rules > Rename\u2026", "Rules > Jump in the project\u2026", "Rules > Jump in this file\u2026", "Search > Search...", "View > Show > Other...",
-				"View > Preferences", "Help > About Baywright", "Help > Find Actions")) {
+				"Help > About Baywright", "Help > Find Actions")) {
 			drive.check("controls of " + entry, () -> {
 				Runnable open = () -> {
 					drive.ready();
@@ -62,6 +64,20 @@ final class Groups {
 					hands.menu(entry.split(" > "));
 					hands.rest(900);
 				};
+				open.run();
+				sweep.window(open);
+			});
+			hands.alone();
+		}
+		List<String> pages;
+		try {
+			pages = Entries.agreed(Drive.list(), entry -> entry.startsWith("Preferences > "));
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
+		}
+		for (String page : pages) {
+			drive.check("controls of " + page, () -> {
+				Runnable open = () -> drive.preferencePage(page.substring("Preferences > ".length()).split(" > "));
 				open.run();
 				sweep.window(open);
 			});

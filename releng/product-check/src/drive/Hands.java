@@ -20,6 +20,7 @@ import javax.imageio.ImageIO;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
@@ -254,6 +255,11 @@ final class Hands {
 				return item.getParent().toDisplay(bounds.x + bounds.width / 3, bounds.y + bounds.height / 2);
 			}
 			Control control = (Control) widget;
+			for (Control at = control.getParent(); at != null; at = at.getParent()) {
+				if (at instanceof ScrolledComposite room) {
+					room.showControl(control);
+				}
+			}
 			Point size = control.getSize();
 			boolean wide = control instanceof Button button && (button.getStyle() & (SWT.CHECK | SWT.RADIO)) != 0;
 			return control.toDisplay(wide ? Math.min(12, size.x / 2) : size.x / 2, size.y / 2);

@@ -247,8 +247,15 @@ final class Sweep {
 		}
 		int count = hands.see(() -> list instanceof Combo combo ? combo.getItemCount() : ((CCombo) list).getItemCount());
 		int at = hands.see(() -> list instanceof Combo combo ? combo.getSelectionIndex() : ((CCombo) list).getSelectionIndex());
-		if (count < 2) {
-			throw new AssertionError("there is nothing to choose: " + count);
+		if (count == 0) {
+			throw new AssertionError("there is nothing to choose");
+		}
+		if (count == 1) {
+			// it can only be looked at
+			changes(() -> hands.click(list));
+			controls.use(list);
+			hands.key("Escape");
+			return;
 		}
 		hands.click(list);
 		hands.rest(300);

@@ -1,5 +1,9 @@
 package org.baywright.application;
 
+import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
+import org.eclipse.e4.ui.model.application.ui.menu.MToolBar;
+import org.eclipse.e4.ui.workbench.IPresentationEngine;
+import org.eclipse.e4.ui.workbench.modeling.EModelService;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
@@ -10,6 +14,8 @@ import org.eclipse.ui.application.WorkbenchWindowAdvisor;
 
 /** What the window shows around its page. */
 final class WindowAdvisor extends WorkbenchWindowAdvisor {
+
+	private static final String PRESENTATION = "org.eclipse.ui.edit.text.actionSet.presentation";
 
 	WindowAdvisor(IWorkbenchWindowConfigurer configurer) {
 		super(configurer);
@@ -32,5 +38,16 @@ final class WindowAdvisor extends WorkbenchWindowAdvisor {
 		window.setShowPerspectiveBar(false);
 		window.setShowMenuBar(true);
 		window.setTitle(AppMessages.WindowTitle);
+	}
+
+	/** What programmers look at in a text: characters that do not show, blocks of columns. */
+	@Override
+	public void postWindowOpen() {
+		MWindow window = getWindowConfigurer().getWindow().getService(MWindow.class);
+		EModelService model = window.getContext().get(EModelService.class);
+		for (MToolBar bar : model.findElements(window, PRESENTATION, MToolBar.class, null, EModelService.IN_TRIM)) {
+			bar.getTags().add(IPresentationEngine.HIDDEN_EXPLICITLY);
+			bar.setToBeRendered(false);
+		}
 	}
 }
