@@ -437,24 +437,64 @@ final class Expected {
 			for (String branch : result.fired()) {
 				boolean proves = saidBy(branch).stream()
 						.anyMatch(said -> said.startsWith("CONFIRMED") || said.startsWith("CLEARED"));
-				if (proves) {
-					String asks = asks(ruleOf(branch));
-					if (asks.contains("+CodeIs[code=low, reading=MISSING") && sit.known().getOrDefault("code low", -1) == 2) {
-						found.add(ruleOf(branch).name() + "/silent_code/low");
-					}
-					for (Sign sign : base.signs()) {
-						boolean asksAbsence = asks.contains("+SignIs[sign=" + sign.name() + ", present=false")
-								|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true")
-								|| asks.contains("-Unexplained[sign=" + sign.name() + ",");
-						if (sign.intermittent() && asksAbsence
-								&& sit.known().getOrDefault("sign " + sign.name(), -1) == 1) {
-							found.add(ruleOf(branch).name() + "/intermittent_sign/" + sign.name());
-						}
+				for (String asking : proves ? asking(branch, sit.family()) : Set.<String>of()) {
+					if (result.fired().contains(asking)) {
+						blind(ruleOf(branch).name(), asks(ruleOf(asking)), sit, found);
 					}
 				}
 			}
 		});
 		return found;
+	}
+
+	private void blind(String rule, String asks, Sit sit, Set<String> found) {
+		if (asks.contains("+CodeIs[code=low, reading=MISSING") && sit.known().getOrDefault("code low", -1) == 2) {
+			found.add(rule + "/silent_code/low");
+		}
+		for (Sign sign : base.signs()) {
+			boolean asksAbsence = asks.contains("+SignIs[sign=" + sign.name() + ", present=false")
+					|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true")
+					|| asks.contains("-Unexplained[sign=" + sign.name() + ",");
+			if (sign.intermittent() && asksAbsence && sit.known().getOrDefault("sign " + sign.name(), -1) == 1) {
+				found.add(rule + "/intermittent_sign/" + sign.name());
+			}
+		}
+	}
+
+	/** Returns the branch and, as long as they rest on no test, those whose suspicions are asked for. */
+	private Set<String> asking(String branch, String family) {
+		Set<String> all = new TreeSet<>(Set.of(branch));
+		List<String> open = new ArrayList<>(all);
+		while (!open.isEmpty()) {
+			Rule rule = ruleOf(open.remove(0));
+			if (rule.test().isEmpty() && rule.given().stream().noneMatch(given -> takesTest(given, true))) {
+				List<String> waits = new ArrayList<>();
+				rule.given().forEach(given -> waitsFor(given, true, waits));
+				waits.removeIf(verdict -> !verdict.startsWith("SUSPECTED"));
+				for (Rule other : Enumeration.rulesOf(base, family)) {
+					for (int i = 0; i < other.outcomes().size(); i++) {
+						if (Enumeration.says(other, i).stream().anyMatch(waits::contains) && all.add(other.name() + "/" + i)) {
+							open.add(other.name() + "/" + i);
+						}
+					}
+				}
+			}
+		}
+		return all;
+	}
+
+	/** Returns whether every way in which the condition holds, or fails, takes a test. */
+	private static boolean takesTest(Condition condition, boolean holds) {
+		if (condition instanceof Condition.Not not) {
+			return takesTest(not.part(), !holds);
+		} else if (condition instanceof Condition.And and) {
+			return holds ? and.parts().stream().anyMatch(part -> takesTest(part, true))
+					: and.parts().stream().allMatch(part -> takesTest(part, false));
+		} else if (condition instanceof Condition.Or or) {
+			return holds ? or.parts().stream().allMatch(part -> takesTest(part, true))
+					: or.parts().stream().anyMatch(part -> takesTest(part, false));
+		}
+		return condition instanceof Condition.TestIs;
 	}
 
 	private static String asks(Rule rule) {

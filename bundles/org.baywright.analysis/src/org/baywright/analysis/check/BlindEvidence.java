@@ -2,6 +2,7 @@ package org.baywright.analysis.check;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -42,8 +43,12 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		SILENT_CODE, IDLE_MODULE, INTERMITTENT_SIGN
 	}
 
-	/** A rule that is blind to something, with the smallest situation that shows it. */
-	record Blind(String rule, Kind kind, String about, Situation situation) {
+	/**
+	 * A rule that is blind to something, with the smallest situation that shows it.
+	 *
+	 * @param asking the rule that asks for it: the same, or one whose suspicion the rule takes as proof
+	 */
+	record Blind(String rule, String asking, Kind kind, String about, Situation situation) {
 	}
 
 	@Override
@@ -51,16 +56,55 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		Map<String, Blind> found = new LinkedHashMap<>();
 		for (int b = 0; b < prover.program().branches.size(); b++) {
 			if (proves(prover.program(), prover.program().branches.get(b))) {
-				int branch = b;
-				prover.program().branches.get(b).body().eachLeaf(leaf -> {
-					if (leaf instanceof Formula.Known lit && lit.var() >= 0) {
-						examine(prover, branch, lit, (key, blind) -> found.merge(key, blind,
-								(old, now) -> now.situation().findings() < old.situation().findings() ? now : old));
-					}
-				});
+				for (int asking : asking(prover.program(), b)) {
+					int branch = b;
+					prover.program().branches.get(asking).body().eachLeaf(leaf -> {
+						if (leaf instanceof Formula.Known lit && lit.var() >= 0) {
+							examine(prover, branch, asking, lit, (key, blind) -> found.merge(key, blind, BlindEvidence::plainer));
+						}
+					});
+				}
 			}
 		}
 		return List.copyOf(found.values());
+	}
+
+	/** What a rule asks for itself is told rather than what stands behind it. */
+	private static Blind plainer(Blind old, Blind now) {
+		boolean oldItself = old.asking().equals(old.rule());
+		boolean nowItself = now.asking().equals(now.rule());
+		boolean better = oldItself == nowItself ? now.situation().findings() < old.situation().findings() : nowItself;
+		return better ? now : old;
+	}
+
+	/** Returns the branch and, as long as none of them rests on a test, those whose suspicions it asks for. */
+	private static Set<Integer> asking(Program program, int branch) {
+		Set<Integer> all = new LinkedHashSet<>();
+		collect(program, branch, all);
+		return all;
+	}
+
+	private static void collect(Program program, int branch, Set<Integer> into) {
+		Formula body = program.branches.get(branch).body();
+		if (into.add(branch) && !restsOnTest(program, body)) {
+			body.eachLeaf(leaf -> {
+				if (leaf instanceof Formula.Stands asked && asked.stands()
+						&& program.verdicts.get(asked.verdict()).kind() == VerdictKind.SUSPECTED) {
+					program.derivedBy.get(asked.verdict()).forEach(b -> collect(program, b, into));
+				}
+			});
+		}
+	}
+
+	/** Returns whether every way in which the formula holds takes a test. */
+	private static boolean restsOnTest(Program program, Formula formula) {
+		if (formula instanceof Formula.Known lit) {
+			return lit.var() >= 0 && program.variables.get(lit.var()).kind() == Variable.Kind.TEST;
+		} else if (formula instanceof Formula.All all) {
+			return all.parts().stream().anyMatch(part -> restsOnTest(program, part));
+		}
+		return formula instanceof Formula.Any any && !any.parts().isEmpty()
+				&& any.parts().stream().allMatch(part -> restsOnTest(program, part));
 	}
 
 	private static boolean proves(Program program, Branch branch) {
@@ -68,31 +112,31 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 				.anyMatch(kind -> kind == VerdictKind.CONFIRMED || kind == VerdictKind.CLEARED);
 	}
 
-	private static void examine(Prover prover, int branch, Formula.Known lit, BiConsumer<String, Blind> add) {
+	private static void examine(Prover prover, int branch, int asking, Formula.Known lit, BiConsumer<String, Blind> add) {
 		Variable variable = prover.program().variables.get(lit.var());
-		Rule rule = prover.program().rules.get(prover.program().branches.get(branch).rule());
+		Rule rule = prover.program().rules.get(prover.program().branches.get(asking).rule());
 		switch (variable.kind()) {
 		case CODE:
 			if (lit.cells().contains(Variable.UNREAD)) {
 				boolean asSilence = !lit.cells().contains(Variable.ABSENT) && !lit.cells().contains(Variable.PRESENT);
 				String module = prover.program().variables.get(prover.program().moduleOf[lit.var()]).name();
 				if (!asSilence) {
-					show(prover, branch, lit.var(), Variable.UNREAD, Kind.SILENT_CODE, variable.name(), add);
+					show(prover, branch, asking, lit.var(), Variable.UNREAD, Kind.SILENT_CODE, variable.name(), add);
 				} else if (needNotAnswer(prover, rule, module)) {
-					show(prover, branch, lit.var(), Variable.UNREAD, Kind.IDLE_MODULE, module, add);
+					show(prover, branch, asking, lit.var(), Variable.UNREAD, Kind.IDLE_MODULE, module, add);
 				}
 			}
 			break;
 		case MODULE:
 			if (lit.cells().contains(Variable.SILENT) && !lit.cells().contains(Variable.ANSWERS)
 					&& needNotAnswer(prover, rule, variable.name())) {
-				show(prover, branch, lit.var(), Variable.SILENT, Kind.IDLE_MODULE, variable.name(), add);
+				show(prover, branch, asking, lit.var(), Variable.SILENT, Kind.IDLE_MODULE, variable.name(), add);
 			}
 			break;
 		case SIGN:
 			if (lit.cells().contains(Variable.ABSENT) && !lit.cells().contains(Variable.PRESENT)
 					&& prover.base().sign(variable.name()).map(Sign::intermittent).orElse(false)) {
-				show(prover, branch, lit.var(), Variable.ABSENT, Kind.INTERMITTENT_SIGN, variable.name(), add);
+				show(prover, branch, asking, lit.var(), Variable.ABSENT, Kind.INTERMITTENT_SIGN, variable.name(), add);
 			}
 			break;
 		default:
@@ -100,13 +144,13 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		}
 	}
 
-	private static void show(Prover prover, int branch, int var, int cell, Kind kind, String about,
+	private static void show(Prover prover, int branch, int asking, int var, int cell, Kind kind, String about,
 			BiConsumer<String, Blind> add) {
 		Encoding encoding = prover.encoding();
-		Optional<Situation> situation = prover.smallestWith(encoding.body(branch),
+		Optional<Situation> situation = prover.smallestWith(encoding.body(branch), encoding.body(asking),
 				encoding.values.knownIn(var, IndexSet.range(cell, cell)));
 		situation.ifPresent(shown -> add.accept(prover.ruleName(branch) + "/" + kind + "/" + about,
-				new Blind(prover.ruleName(branch), kind, about, shown)));
+				new Blind(prover.ruleName(branch), prover.ruleName(asking), kind, about, shown)));
 	}
 
 	/**
@@ -134,20 +178,27 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 				blind.rule() + "/" + blind.kind().name().toLowerCase(Locale.ROOT) + "/" + blind.about(), part, blind, blind.situation())));
 		smallest.each((key, part, blind) -> {
 			Rule rule = checked.base().rule(blind.rule()).orElseThrow();
-			checked.finding(this, key, rule.span()).says(sentence(checked, blind)).shownBy(checked.witness(part, blind.situation()))
-					.about(rule).add();
+			Rule asking = checked.base().rule(blind.asking()).orElseThrow();
+			Checked.Draftsman finding = checked.finding(this, key, rule.span()).says(sentence(checked, blind))
+					.shownBy(checked.witness(part, blind.situation())).about(rule);
+			if (asking != rule) {
+				finding.near(asking.span(), "rule " + asking.name() + " asks for it").about(asking);
+			}
+			finding.add();
 		});
 	}
 
 	private static String sentence(Checked checked, Blind blind) {
+		String rule = "Rule " + blind.rule()
+				+ (blind.asking().equals(blind.rule()) ? "" : ", which builds on the suspicion of rule " + blind.asking() + ",");
 		return switch (blind.kind()) {
-		case SILENT_CODE -> "Rule " + blind.rule() + " takes it as proof that code " + blind.about()
+		case SILENT_CODE -> rule + " takes it as proof that code " + blind.about()
 				+ " is missing, even when the module is silent and the code was never read; "
 				+ "ask for \"absent\".";
-		case IDLE_MODULE -> "Rule " + blind.rule() + " takes the silence of module " + blind.about()
+		case IDLE_MODULE -> rule + " takes the silence of module " + blind.about()
 				+ " as proof, but in this state the module need not answer; "
 				+ "put the vehicle into one in which it must.";
-		case INTERMITTENT_SIGN -> "Rule " + blind.rule() + " takes it as proof that \""
+		case INTERMITTENT_SIGN -> rule + " takes it as proof that \""
 				+ checked.base().sign(blind.about()).map(Sign::title).orElse(blind.about())
 				+ "\" is not seen, but it comes and goes; let a test decide.";
 		};

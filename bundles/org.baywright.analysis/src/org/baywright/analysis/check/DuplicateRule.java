@@ -18,7 +18,6 @@ import org.baywright.analysis.proof.Branch;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.Component;
 import org.baywright.analysis.proof.Encoding;
-import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
@@ -84,19 +83,8 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Alike>
 
 	private static String written(Program program, Map<List<Integer>, List<Integer>> sayings) {
 		return sayings.entrySet().stream()
-				.map(saying -> saying.getKey() + ": " + saying.getValue().stream().map(b -> text(program.branches.get(b).body())).sorted().toList())
+				.map(saying -> saying.getKey() + ": " + saying.getValue().stream().map(b -> program.branches.get(b).body().written()).sorted().toList())
 				.sorted().toList().toString();
-	}
-
-	/** Returns a text that is the same for formulas that differ only in their lines or the order of their parts. */
-	private static String text(Formula formula) {
-		if (formula instanceof Formula.Known known) {
-			return known.var() + "=" + known.cells();
-		} else if (formula instanceof Formula.Stands stands) {
-			return (stands.stands() ? "v" : "!v") + stands.verdict();
-		}
-		List<Formula> parts = formula instanceof Formula.All all ? all.parts() : ((Formula.Any) formula).parts();
-		return (formula instanceof Formula.All ? "all" : "any") + parts.stream().map(DuplicateRule::text).distinct().sorted().toList();
 	}
 
 	/** A rule that another only repeats may always fire with it and still be the one that is needed. */

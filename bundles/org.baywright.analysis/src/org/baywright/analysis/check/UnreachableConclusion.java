@@ -63,12 +63,16 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 			return;
 		}
 		Map<Verdict, List<Use>> uses = uses(checked, byVerdict.keySet());
+		Map<List<Object>, List<Verdict>> byQuestion = new LinkedHashMap<>();
 		byVerdict.forEach((verdict, byPart) -> {
 			List<Use> used = uses.getOrDefault(verdict, List.of());
 			if (!used.isEmpty() && !HeldBack.in(checked).decides(verdict.fault()) && used.stream().noneMatch(Use::states) && byPart.keySet().containsAll(parts(checked, used))) {
-				report(checked, verdict, used);
+				// what is asked in the same lines is told once
+				List<Object> lines = used.stream().<Object>map(use -> use.span().file() + " " + use.span().line()).toList();
+				byQuestion.computeIfAbsent(List.of(verdict.kind(), lines), key -> new ArrayList<>()).add(verdict);
 			}
 		});
+		byQuestion.values().forEach(verdicts -> report(checked, verdicts, uses.get(verdicts.get(0))));
 	}
 
 	private static Set<Component> parts(Checked checked, List<Use> uses) {
@@ -96,13 +100,12 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		});
 	}
 
-	private void report(Checked checked, Verdict verdict, List<Use> uses) {
+	private void report(Checked checked, List<Verdict> verdicts, List<Use> uses) {
 		Use first = uses.get(0);
-		String what = ClashReport.say(checked, verdict.fault()) + " is " + verdict.kind().word();
-		Checked.Draftsman finding = checked
-				.finding(this, verdict.fault() + "/" + verdict.kind().word(),
-						first.span())
-				.says("A rule asks whether " + what
+		List<String> faults = verdicts.stream().map(Verdict::fault).toList();
+		String kind = verdicts.get(0).kind().word();
+		Checked.Draftsman finding = checked.finding(this, String.join("+", faults) + "/" + kind, first.span())
+				.says("A rule asks whether " + ClashReport.say(checked, faults) + (faults.size() == 1 ? " is " : " are ") + kind
 						+ ", but no rule ever says so; add that rule, or take the question out.");
 		for (Use use : uses) {
 			finding.about(use.rule());

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
+import org.baywright.analysis.proof.Checked;
 import org.baywright.model.Code;
 import org.baywright.model.Module;
 import org.baywright.model.Repair;
@@ -95,6 +96,17 @@ final class Verification {
 
 	List<Expectation> expectations() {
 		return expectations;
+	}
+
+	/** Returns the codes that the steps expect something of, each once. */
+	static List<String> codes(List<Expectation> expectations) {
+		return expectations.stream().map(expected -> expected.step().code()).distinct().toList();
+	}
+
+	/** Adds the places of all steps but the first to a finding. */
+	static Checked.Draftsman places(List<Expectation> expectations, Checked.Draftsman finding) {
+		expectations.stream().skip(1).forEach(expected -> finding.near(expected.step().span(), "code " + expected.step().code()));
+		return finding;
 	}
 
 	List<Unanswered> unanswered() {

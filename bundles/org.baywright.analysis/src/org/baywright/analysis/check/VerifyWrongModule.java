@@ -1,5 +1,10 @@
 package org.baywright.analysis.check;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
@@ -13,15 +18,24 @@ public final class VerifyWrongModule implements Check {
 	@Override
 	public void report(Checked checked) {
 		for (Repair repair : checked.base().repairs()) {
+			Map<List<Object>, List<Verification.Expectation>> byCause = new LinkedHashMap<>();
 			for (Verification.Expectation expected : new Verification(checked.base(), repair).expectations()) {
 				if (!expected.read().filter(expected.module()::equals).isPresent()) {
-					checked.finding(this, repair.name() + "/" + expected.step().code(), expected.step().span())
-							.says("Code " + expected.step().code() + " is kept in module " + expected.module() + ", but "
-									+ expected.read().map(read -> "module " + read + " was read last").orElse("no module was read")
-									+ "; read " + expected.module() + " first.")
-							.about(repair.name()).add();
+					byCause.computeIfAbsent(List.of(expected.module(), expected.read()), key -> new ArrayList<>()).add(expected);
 				}
 			}
+			byCause.values().forEach(expected -> report(checked, repair, expected));
 		}
+	}
+
+	private void report(Checked checked, Repair repair, List<Verification.Expectation> expected) {
+		Verification.Expectation first = expected.get(0);
+		List<String> codes = Verification.codes(expected);
+		Verification.places(expected, checked.finding(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
+				.says((codes.size() == 1 ? "Code " : "Codes ") + ClashReport.list(codes) + (codes.size() == 1 ? " is" : " are")
+						+ " kept in module " + first.module() + ", but "
+						+ first.read().map(read -> "module " + read + " was read last").orElse("no module was read") + "; read "
+						+ first.module() + " first.")
+				.about(repair.name()).add();
 	}
 }

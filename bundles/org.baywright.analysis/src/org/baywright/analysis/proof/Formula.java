@@ -21,6 +21,17 @@ public sealed interface Formula {
 		}
 	}
 
+	/** Returns a text that is the same for formulas that differ only in their lines or the order of their parts. */
+	default String written() {
+		if (this instanceof Known known) {
+			return known.var() + "=" + known.cells();
+		} else if (this instanceof Stands stands) {
+			return (stands.stands() ? "v" : "!v") + stands.verdict();
+		}
+		List<Formula> parts = this instanceof All all ? all.parts() : ((Any) this).parts();
+		return (this instanceof All ? "all" : "any") + parts.stream().map(Formula::written).distinct().sorted().toList();
+	}
+
 	/** Always holds. */
 	Formula TRUE = new All(List.of());
 

@@ -3,9 +3,12 @@ package org.baywright.analysis.proof;
 import org.baywright.analysis.Situation;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.RuleBase;
@@ -27,6 +30,8 @@ public final class Prover {
 	private final int[][] shown;
 	private final Program.Derived[] derived;
 	private final Answer[] live;
+	private final Map<List<Integer>, Answer> together = new HashMap<>();
+	private int[] firstWritten;
 	private final TreeSet<String> undecided = new TreeSet<>();
 	private Encoding encoding;
 	private Encoding switchable;
@@ -161,12 +166,24 @@ public final class Prover {
 				}
 			}
 		}
-		Answer answer = encoding().ask(bodies(branches));
+		// rules that are written alike have one answer
+		Answer answer = together.computeIfAbsent(Arrays.stream(branches).map(this::writtenAs).distinct().sorted().boxed().toList(),
+				key -> encoding().ask(bodies(branches)));
 		if (answer == Answer.UNDECIDED) {
 			undecided("whether " + String.join(" and ", Arrays.stream(branches).mapToObj(this::say).toList())
 					+ " can fire together");
 		}
 		return answer;
+	}
+
+	/** Returns the first branch whose conditions are written as those of this one. */
+	private int writtenAs(int branch) {
+		if (firstWritten == null) {
+			Map<String, Integer> first = new HashMap<>();
+			firstWritten = IntStream.range(0, program.branches.size())
+					.map(b -> first.merge(program.branches.get(b).body().written(), b, (old, now) -> old)).toArray();
+		}
+		return firstWritten[branch];
 	}
 
 	private int[] bodies(int... branches) {

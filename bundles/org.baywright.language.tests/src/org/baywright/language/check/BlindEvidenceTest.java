@@ -147,4 +147,29 @@ class BlindEvidenceTest {
 				""");
 		assertShows(rules, rules.only(BlindEvidence.class), "a");
 	}
+
+	@Test
+	void aSuspicionThatNoTestFollowsIsNoEvidence() {
+		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
+				family osier
+				module doors
+				code range on doors = raw "D 107"
+				sign reopens
+				sign squeals "Squeals now and then" intermittent
+				part sensor { fault broken }
+				part roller { fault dry }
+				test pull { results easy, heavy }
+				rule a { given reopens, range missing then suspects sensor.broken }
+				rule b { given sensor.broken suspected, squeals absent then suspects roller.dry }
+				rule c { given roller.dry suspected then confirms roller.dry }
+				//   ^ warning blind-evidence: Rule c, which builds on the suspicion of rule b, takes it as proof that "Squeals now and then" is not seen, but it comes and goes; let a test decide.
+				//   witness: osier; reopens; "Squeals now and then" is not seen; doors is silent; code range unread in doors
+				//   also: line 10 (rule b asks for it)
+				//   ^ warning blind-evidence: Rule c, which builds on the suspicion of rule a, takes it as proof that code range is missing, even when the module is silent and the code was never read; ask for "absent".
+				//   witness: osier; reopens; "Squeals now and then" is not seen; doors is silent; code range unread in doors
+				//   also: line 9 (rule a asks for it)
+				rule d { given sensor.broken suspected run pull on heavy : confirms sensor.broken }
+				""");
+		rules.of(BlindEvidence.class).forEach(finding -> assertShows(rules, finding, "c"));
+	}
 }

@@ -116,7 +116,7 @@ class DuplicateRuleTest {
 				rule c { given no_crank run rest on below 12.4 V : confirms battery.flat }
 				rule a { given no_crank run rest on below 12.4 V : confirms battery.flat }
 				//   ^ warning duplicate-rule: Rules a, d and b mean the same as rule c; keep one of them.
-				//   also: line 5 (rule c), line 7 (rule d), line 8 (rule b)
+				//   also: line 5 (rule c), line 9 (rule d), line 10 (rule b)
 				rule d { given no_crank run rest on below 12400 mV : confirms battery.flat }
 				rule b { given no_crank, rest below 12.4 V then confirms battery.flat }
 				""");

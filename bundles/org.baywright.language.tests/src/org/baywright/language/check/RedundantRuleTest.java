@@ -195,13 +195,13 @@ class RedundantRuleTest {
 				test level { results full, low }
 				rule a { for tarn given hot run level on low : confirms radiator.leaking }
 				//   ^ warning redundant-rule: Rule a adds nothing: whenever it fires, rule c already says the same.
-				//   core: line 8 (rule c)
+				//   core: line 12 (rule c)
 				rule b { for heron given hot run level on low : confirms radiator.leaking }
 				//   ^ warning redundant-rule: Rule b adds nothing: whenever it fires, rule c already says the same.
-				//   core: line 8 (rule c)
+				//   core: line 12 (rule c)
 				rule c { given hot, level is low then confirms radiator.leaking }
 				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rule a already says the same (family tarn); whenever it fires, rule b already says the same (family heron).
-				//   core: line 6 (rule a (family tarn)), line 7 (rule b (family heron))
+				//   core: line 6 (rule a (family tarn)), line 9 (rule b (family heron))
 				""");
 	}
 }

@@ -90,4 +90,19 @@ class UnreachableConclusionTest {
 				rule second { given starter.worn suspected run drop on above 0.5 V : confirms starter.worn }
 				""");
 	}
+
+	@Test
+	void whatIsAskedInOneLineIsToldOnce() {
+		MarkedFindings.check(UnreachableConclusion.class, """
+				family tarn
+				sign no_crank
+				part starter { fault worn fault loose fault dirty }
+				rule second {
+				  given no_crank, starter.worn suspected, starter.loose suspected, starter.dirty cleared
+				//                                        ^^^^^^^^^^^^^^^^^^^^^^^ warning unreachable-conclusion: A rule asks whether starter.loose (loose) and starter.worn (worn) are suspected, but no rule ever says so; add that rule, or take the question out.
+				//                                                                 ^^^^^^^^^^^^^^^^^^^^^ warning unreachable-conclusion: A rule asks whether starter.dirty (dirty) is cleared, but no rule ever says so; add that rule, or take the question out.
+				  then refers "the starter specialist"
+				}
+				""");
+	}
 }

@@ -263,4 +263,23 @@ class VerifyWithoutCycleTest {
 		}
 		assertTrue(proofs > 3, "only " + proofs + " orders prove anything");
 	}
+
+	@Test
+	void allCodesThatOneMissingCycleConcernsAreToldOnce() {
+		MarkedFindings.check(VerifyWithoutCycle.class, """
+				family dunlin
+				state ignition : off, on
+				module heater
+				code open on heater = raw "H 13"
+				code short on heater = raw "H 14"
+				part element { fault open }
+				repair new_element {
+				  fixes element.open
+				  steps "Replace it."
+				  verify { clear heater  read heater  expect open absent  expect short absent }
+				//                                    ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That codes open and short are absent proves nothing here: module heater was read before a cycle let it test itself again; cycle between clearing and reading.
+				//   also: line 10 (code short)
+				}
+				""");
+	}
 }

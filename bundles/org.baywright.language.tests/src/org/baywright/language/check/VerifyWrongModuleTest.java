@@ -97,4 +97,24 @@ class VerifyWrongModuleTest {
 				}
 				""");
 	}
+
+	@Test
+	void allCodesThatOneReadingConcernsAreToldOnce() {
+		MarkedFindings.check(VerifyWrongModule.class, """
+				family dunlin
+				state ignition : off, on
+				module heater
+				module body
+				code open on heater = raw "H 13"
+				code short on heater = raw "H 14"
+				part element { fault open }
+				repair new_element {
+				  fixes element.open
+				  steps "Replace it."
+				  verify { clear heater  cycle ignition  read body  expect open absent  expect short absent }
+				//                                                  ^^^^^^^^^^^^^^^^^^ error verify-wrong-module: Codes open and short are kept in module heater, but module body was read last; read heater first.
+				//   also: line 11 (code short)
+				}
+				""");
+	}
 }
