@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentSkipListSet;
@@ -17,12 +18,14 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CCombo;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.StackLayout;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
@@ -36,6 +39,7 @@ import org.eclipse.swt.widgets.TabItem;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.TableColumn;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.ToolBar;
 import org.eclipse.swt.widgets.ToolItem;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeColumn;
@@ -46,6 +50,19 @@ import org.eclipse.swt.widgets.Widget;
  * never used is a control without a drive.
  */
 final class Controls {
+
+	private static final List<String> VIEWS = List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench", "Help", "Outline", "Ten-minute walk",
+			"Project Explorer", "Progress", "Search", "Shared Area", "Rules");
+	/** What is seen and need not be used, each with the reason. */
+	private static final Map<String, String> EXCEPT = Map.of(
+			"Progress > tool Cancel Operation", "there for a moment, while the platform works",
+			"Progress > link", "there for a moment, while the platform works",
+			"Window > tool Cancel Current Operation", "there for a moment, while the platform works",
+			"Window > tool Shows background operations in Progress view", "there for a moment, while the platform works",
+			"Select a wizard > button Finish", "the wizards that are chosen there end with it and are driven by themselves",
+			"Select a wizard > button < Back", "the first page",
+			"Rule > button Next >", "the only page, when it was chosen among all wizards",
+			"Save As > tool Back", "live only in folders within folders");
 
 	private final Set<String> seen = new ConcurrentSkipListSet<>();
 	private final Set<String> used = new ConcurrentSkipListSet<>();
@@ -65,6 +82,11 @@ final class Controls {
 		if (event.type == SWT.MouseDown && event.widget instanceof CTabFolder folder) {
 			// a tab that is in front already tells nothing of a click
 			add(used, folder.getItem(new Point(event.x, event.y)));
+		}
+		if (event.type == SWT.MouseDown && event.widget instanceof ToolBar bar && bar.getItem(new Point(event.x, event.y)) != null
+				&& bar.getItem(new Point(event.x, event.y)).isEnabled()) {
+			// some buttons open their menu while they are still pressed
+			add(used, bar.getItem(new Point(event.x, event.y)));
 		}
 		if (event.type == SWT.MouseDown && event.widget instanceof StyledText text && event.button == 1) {
 			String link = linkAt(text, new Point(event.x, event.y));
@@ -129,6 +151,7 @@ final class Controls {
 			}
 		}
 		open.removeAll(done);
+		open.removeAll(EXCEPT.keySet());
 		return new ArrayList<>(open);
 	}
 
@@ -154,6 +177,9 @@ final class Controls {
 		String says = widget instanceof Text || widget instanceof Combo || widget instanceof CCombo || widget instanceof Spinner
 				|| widget instanceof StyledText || widget instanceof Tree || widget instanceof Table || widget instanceof Canvas
 				|| widget instanceof org.eclipse.swt.widgets.List ? before(control) : Hands.label(widget);
+		if (widget instanceof ToolItem && VIEWS.contains(constant(says)) && control.getShell().getMenuBar() != null) {
+			return "Window > tool of a view that was put away";
+		}
 		// tabs and the buttons beside them are the window's, whatever is in front
 		boolean frame = widget instanceof CTabItem || widget instanceof ToolItem && says.matches("Minimize|Maximize|Restore");
 		String place = frame && control.getShell().getMenuBar() != null ? "Window" : place(control);
@@ -164,7 +190,7 @@ final class Controls {
 	private static String constant(String says) {
 		return Hands.plain(says).lines().findFirst().orElse("").replaceAll("\\d+([.,]\\d+)*", "#").replaceAll("[\"\u201c][^\"\u201d]*[\"\u201d]", "\u2026")
 				.replaceAll("[\\w-]+\\.bay\\*?", "a file")
-				.replaceAll("^(Back|Forward) to .*", "$1").strip();
+				.replaceAll("^(Back|Forward) to .*", "$1").replaceAll(" +\\([^)]*\\)$", "").strip();
 	}
 
 	private static String kind(Widget widget) {
@@ -228,7 +254,8 @@ final class Controls {
 		String words = "";
 		for (Control each : field.getParent().getChildren()) {
 			if (each == field) {
-				return words.isEmpty() && field instanceof Text text ? text.getMessage() : words;
+				boolean inner = words.isEmpty() && field.getParent().getLayout() instanceof StackLayout;
+				return !words.isEmpty() ? words : inner ? before(field.getParent()) : field instanceof Text text ? text.getMessage() : "";
 			}
 			words = each instanceof Label label && !label.getText().isEmpty() ? label.getText() : words;
 		}
@@ -249,8 +276,9 @@ final class Controls {
 
 	/** Such words are told by the heading they stand under, as they change with what is told. */
 	static String linkName(StyledText text, StyleRange link) {
+		// the first heading is what is told itself
 		String heading = Arrays.stream(text.getStyleRanges()).filter(range -> (range.fontStyle & SWT.BOLD) != 0 && range.start < link.start)
-				.reduce((one, other) -> other).map(range -> text.getText(range.start, range.start + range.length - 1)).orElse("");
+				.reduce((one, other) -> other).map(range -> range.start == 0 ? "the title" : text.getText(range.start, range.start + range.length - 1)).orElse("");
 		return place(text) + " > link under " + constant(heading);
 	}
 

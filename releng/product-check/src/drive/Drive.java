@@ -125,6 +125,9 @@ final class Drive {
 		}
 		if (!only.isEmpty()) {
 			walk();
+			if (only.contains("controls")) {
+				groups.words();
+			}
 			groups.go(only);
 			if (only.contains("restart")) {
 				theme();
@@ -165,7 +168,10 @@ final class Drive {
 			hands.until("its story", () -> hands.says("For example:"));
 			hands.picture("walk-3");
 		});
+		groups.words();
 		check("F1 on a finding", () -> {
+			hands.click(tab("Findings"));
+			hands.click(hands.see(() -> finding("confirm")));
 			hands.key("F1");
 			hands.until("the help", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("Help")).isPresent());
 			hands.picture("help-on-finding");
@@ -409,7 +415,9 @@ final class Drive {
 
 	/** Shows a view by the menu. */
 	void show(String view) {
-		if (ELSEWHERE) {
+		if (view.equals("Search")) {
+			hands.click(tab(view));
+		} else if (ELSEWHERE) {
 			hands.menu("Window", "Show View", view);
 		} else {
 			hands.menu("View", "Show", view);
@@ -614,6 +622,7 @@ final class Drive {
 
 	private void reopenWelcome() {
 		hands.menu("Help", "Welcome");
+		hands.click(hands.find(CTabItem.class, "Welcome"));
 		hands.find(Widget.class, "Take the ten-minute walk", widget -> Hands.label(widget).equals("Take the ten-minute walk"));
 	}
 
@@ -646,8 +655,13 @@ final class Drive {
 		return hands.look(StyledText.class, StyledText::getEditable).map(text -> hands.see(text::getSelectionText)).orElse("");
 	}
 
-	private StyledText details() {
+	StyledText details() {
 		return hands.find(StyledText.class, "what is told of the finding", text -> !text.getEditable() && text.getText().contains("For example:"));
+	}
+
+	/** The contradiction of the walk in the list of findings, or null. */
+	TreeItem contradiction() {
+		return finding("confirm");
 	}
 
 	private TreeItem finding(String part) {

@@ -8,9 +8,15 @@ import java.util.List;
 
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Table;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.ToolItem;
 import org.eclipse.swt.widgets.Tree;
 
 /** Groups of cases that can be driven by themselves, once there are rules to work with. */
@@ -44,11 +50,127 @@ final class Groups {
 		}
 	}
 
+	/** Follows the words that lead somewhere in what is told of a finding. */
+	void words() {
+		drive.check("words that lead in a finding", () -> new Sweep(drive, hands, controls).links(() -> {
+			drive.window();
+			hands.click(drive.tab("Findings"));
+			hands.click(hands.see(drive::contradiction));
+			hands.rest(500);
+		}, drive::details));
+	}
+
+	/** What is live only after something else was done. */
+	private void sequences() {
+		drive.check("bench: enter, undo, redo, begin anew", () -> {
+			drive.window();
+			drive.show("Bench");
+			// a year, which is typed
+			Text year = hands.find(Text.class, "the year", field -> field.getMessage().matches("\\d+ to \\d+"));
+			hands.click(year);
+			hands.type("2018");
+			hands.click(hands.find(Button.class, "Enter"));
+			Table lines = (Table) hands.see(() -> hands.look(Table.class, table -> table.getColumnCount() == 3 && table.getColumn(0).getText().equals("Kind")).orElseThrow());
+			hands.until("one line", () -> lines.getItemCount() == 1);
+			hands.click(hands.find(ToolItem.class, "Undo"));
+			hands.until("no line", () -> lines.getItemCount() == 0);
+			hands.click(hands.find(ToolItem.class, "Redo"));
+			hands.until("one line again", () -> lines.getItemCount() == 1);
+			hands.click(hands.find(ToolItem.class, "Begin anew with the same family"));
+			hands.until("no line again", () -> lines.getItemCount() == 0);
+			// what the bench asks for next, until a rule fires
+			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("What to find out next"));
+			hands.clickWords(told, "Sometimes does not crank");
+			hands.click(hands.find(Button.class, "Enter"));
+			hands.until("the sign", () -> lines.getItemCount() == 1);
+			hands.clickWords(told, "Battery voltage at rest");
+			hands.type("11.5");
+			hands.key("Return");
+			hands.until("a rule fires", () -> told.getText().contains("Rules that fired"));
+			hands.picture("bench-fired");
+			new Sweep(drive, hands, controls).links(() -> {
+				drive.window();
+				drive.show("Bench");
+			}, () -> told);
+		});
+		drive.check("find whole words", () -> {
+			drive.ready();
+			hands.menu("Edit", "Find/Replace...");
+			hands.key("ctrl+a");
+			hands.type("ground_drop");
+			Button whole = hands.find(Button.class, "Whole word");
+			hands.until("Whole word is live", whole::isEnabled);
+			boolean before = hands.see(whole::getSelection);
+			hands.click(whole);
+			hands.until("Whole word is chosen", () -> whole.getSelection() != before);
+			hands.click(hands.find(Button.class, "Find"));
+			hands.click(hands.find(Button.class, "Close"));
+			hands.until("the word", () -> drive.editor().getSelectionText().equals("ground_drop"));
+		});
+		drive.check("rename with a preview, and back", () -> {
+			for (String[] names : new String[][] { { "strap_by_drop", "strap_by_fall" }, { "strap_by_fall", "strap_by_drop" } }) {
+				drive.ready();
+				hands.clickWords(drive.editor(), names[0]);
+				hands.key("F2");
+				hands.until("the dialog", () -> hands.look(Button.class, button -> Hands.label(button).startsWith("Preview")).isPresent());
+				hands.key("ctrl+a");
+				hands.type(names[1]);
+				if (names[1].endsWith("fall")) {
+					hands.click(hands.find(Button.class, "Preview >"));
+					hands.until("what will change", () -> hands.look(Button.class, button -> Hands.label(button).contains("Back") && button.isEnabled()).isPresent());
+					hands.picture("rename-preview");
+				}
+				hands.click(hands.find(Button.class, "OK"));
+				hands.until("the new name", () -> drive.editor().getText().contains("rule " + names[1]));
+			}
+		});
+		drive.check("search for a text, and its Replace", () -> {
+			for (String end : List.of("Replace...", "Search")) {
+				drive.ready();
+				hands.menu("Search", "File...");
+				hands.until("the dialog", () -> hands.front().equals("Search"));
+				hands.key("ctrl+a");
+				hands.type("ground_drop");
+				hands.click(hands.find(Button.class, end));
+				hands.rest(2500);
+				hands.picture("search-" + end.charAt(0));
+				if (end.startsWith("R")) {
+					hands.until("the dialog for what to write", () -> hands.front().contains("Replace"));
+					hands.alone();
+				} else {
+					hands.until("what was found", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("Search")).isPresent() && hands.says("ground_drop"));
+				}
+			}
+		});
+		drive.check("a view is opened from the list of all", () -> {
+			drive.ready();
+			hands.menu("View", "Show", "Other...");
+			hands.until("the list", () -> hands.front().equals("Show View"));
+			hands.type("Test grid");
+			hands.rest(1000);
+			hands.key("Down");
+			hands.click(hands.find(Button.class, "Open"));
+			hands.until("the view in front", () -> drive.tab("Test grid").getParent().getSelection().getText().equals("Test grid"));
+		});
+		drive.check("views that were put away come back by their buttons", () -> {
+			drive.window();
+			hands.click(drive.tab("Findings"));
+			hands.menu("View", "Maximize Active View or Editor");
+			hands.rest(800);
+			hands.picture("put-away");
+			hands.click(hands.find(ToolItem.class, "Bench"));
+			hands.rest(800);
+			hands.until("the bench", () -> hands.says("Vehicle"));
+			drive.window();
+		});
+	}
+
 	/** Uses every control that no other case has used. */
 	private void controls() {
+		sequences();
 		Sweep sweep = new Sweep(drive, hands, controls);
 		for (String view : List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk",
-				"Progress", "Editor", "Window")) {
+				"Progress", "Search", "Editor", "Window")) {
 			drive.check("controls of " + view, () -> sweep.view(view));
 		}
 		for (String entry : List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
@@ -75,6 +197,21 @@ final class Groups {
 		} catch (IOException e) {
 			throw new UncheckedIOException(e);
 		}
+		drive.check("controls of the preview of Rename", () -> {
+			Runnable open = () -> {
+				drive.ready();
+				hands.clickWords(drive.editor(), "strap_by_drop");
+				hands.key("F2");
+				hands.rest(700);
+				hands.key("ctrl+a");
+				hands.type("strap_by_fall");
+				hands.click(hands.find(Button.class, "Preview >"));
+				hands.rest(900);
+			};
+			open.run();
+			sweep.window(open);
+		});
+		hands.alone();
 		for (String page : pages) {
 			drive.check("controls of " + page, () -> {
 				Runnable open = () -> drive.preferencePage(page.substring("Preferences > ".length()).split(" > "));

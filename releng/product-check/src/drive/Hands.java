@@ -35,6 +35,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Item;
 import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.TabFolder;
@@ -54,11 +55,16 @@ final class Hands {
 	private final AtomicReference<String> armed = new AtomicReference<>("");
 
 	private final Controls controls;
+	private volatile Menu menu;
 
 	Hands(Display display, Path pictures, Controls controls) {
 		this.display = display;
 		this.controls = controls;
 		this.pictures = pictures;
+		display.syncExec(() -> {
+			display.addFilter(SWT.Show, event -> menu = event.widget instanceof Menu shown ? shown : menu);
+			display.addFilter(SWT.Hide, event -> menu = event.widget == menu ? null : menu);
+		});
 		display.syncExec(() -> display.addFilter(SWT.Arm, event -> {
 			if (event.widget instanceof MenuItem item) {
 				armed.set(plain(item.getText()));
@@ -72,6 +78,14 @@ final class Hands {
 		AtomicReference<T> seen = new AtomicReference<>();
 		display.syncExec(() -> seen.set(look.get()));
 		return seen.get();
+	}
+
+	/** Closes a menu that is open. */
+	void closeMenu() {
+		for (int i = 0; i < 3 && menu != null; i++) {
+			key("Escape");
+		}
+		menu = null;
 	}
 
 	/** Returns whether the product's screen is closed. */

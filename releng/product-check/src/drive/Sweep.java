@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CCombo;
@@ -46,10 +47,10 @@ final class Sweep {
 	/** Uses what is in a view. */
 	void view(String title) {
 		Runnable open = () -> {
-			drive.window();
-			if (title.equals("Editor")) {
-				hands.click(drive.tab("rules.bay"));
-			} else if (!title.equals("Window")) {
+			if (title.equals("Editor") || title.equals("Window")) {
+				drive.ready();
+			} else {
+				drive.window();
 				drive.show(title);
 			}
 			hands.rest(300);
@@ -88,12 +89,11 @@ final class Sweep {
 			if (next == null) {
 				break;
 			}
-			Widget used = next;
-			use(title, used, depth);
+			String name = hands.see(() -> String.valueOf(Controls.name(next)));
+			use(title, next, depth);
 			// what it opened
 			String inner = hands.front();
 			if (!inner.equals(title) && depth < 2 && hands.see(() -> isWindow()) && next(null) != null) {
-				String name = hands.see(() -> used.isDisposed() ? "" : String.valueOf(Controls.name(used)));
 				drive.check("window " + inner, () -> window(() -> {
 					open.run();
 					hands.rest(500);
@@ -126,8 +126,8 @@ final class Sweep {
 						&& (place == null ? Controls.control(widget).getShell() == front : name.startsWith(place + " > "))) {
 					open.add(widget);
 				}
-				if (widget instanceof StyledText text && !text.isDisposed() && Controls.linkRanges(text).stream().map(range -> Controls.linkName(text, range))
-						.anyMatch(link -> !controls.isUsed(link) && !tried.contains(link) && (place == null ? text.getShell() == front : link.startsWith(place + " > ")))) {
+				if (widget instanceof StyledText text && !text.isDisposed() && hasNewLink(text)
+						&& (place == null ? text.getShell() == front : Controls.place(text).equals(place))) {
 					open.add(widget);
 				}
 			}
@@ -156,10 +156,28 @@ final class Sweep {
 		tried.add(name);
 		drive.check("control " + name, () -> {
 			act(widget);
+			hands.closeMenu();
 			if (!controls.isUsed(name)) {
 				throw new AssertionError("it takes no click");
 			}
 		});
+	}
+
+	/** Follows every word of a text that leads somewhere; each kind once. */
+	void links(Runnable open, Supplier<StyledText> text) {
+		for (int i = 0; i < 20; i++) {
+			open.run();
+			StyledText now = text.get();
+			if (!hands.see(() -> hasNewLink(now))) {
+				return;
+			}
+			link(now);
+			hands.alone();
+		}
+	}
+
+	private boolean hasNewLink(StyledText text) {
+		return Controls.linkRanges(text).stream().map(range -> Controls.linkName(text, range)).anyMatch(link -> !controls.isUsed(link) && !tried.contains(link));
 	}
 
 	private void link(StyledText text) {
@@ -231,6 +249,10 @@ final class Sweep {
 			}
 			hands.click(button);
 			hands.until("the choice", button::getSelection);
+			if (other != null) {
+				// what depends on it is live now
+				hands.click(other);
+			}
 			return;
 		}
 		hands.click(button);
@@ -277,6 +299,11 @@ final class Sweep {
 		String before = hands.see(() -> words(field));
 		hands.key("End");
 		hands.type("7");
+		if (hands.see(() -> !field.isDisposed() && words(field).equals(before))) {
+			// a short field is full
+			hands.key("ctrl+a");
+			hands.type("7");
+		}
 		hands.until("what was typed", () -> field.isDisposed() || !words(field).equals(before));
 		hands.key("BackSpace");
 	}
@@ -312,7 +339,8 @@ final class Sweep {
 				}
 				x += tree.getColumn(index).getWidth();
 			}
-			return tree.toDisplay(x + 12, tree.getHeaderHeight() / 2);
+			// what is below the heads begins at zero
+			return tree.toDisplay(x + 12, -tree.getHeaderHeight() / 2);
 		}
 		Table table = (Table) list;
 		for (int index : table.getColumnOrder()) {
@@ -321,6 +349,6 @@ final class Sweep {
 			}
 			x += table.getColumn(index).getWidth();
 		}
-		return table.toDisplay(x + 12, table.getHeaderHeight() / 2);
+		return table.toDisplay(x + 12, -table.getHeaderHeight() / 2);
 	}
 }

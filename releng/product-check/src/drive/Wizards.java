@@ -123,6 +123,10 @@ final class Wizards {
 		choose("Test to run:", 0);
 		finish(false);
 		fill("Expected:", "12.4");
+		hands.key("Tab");
+		hands.type("15");
+		choose("below", 1);
+		choose("above", 1);
 		fill("Because:", "A battery that is low at rest does not crank.");
 		fill("Author:", "A. Author");
 		finish(true);

@@ -30,6 +30,11 @@ final class AppMessages extends NLS {
 	public static String WelcomeClose;
 	public static String WelcomeCloseText;
 	public static String WelcomeSafety;
+	public static String AboutTitle;
+	public static String AboutRelease;
+	public static String AboutSafety;
+	public static String AboutText;
+	public static String AboutNoNotice;
 
 	static {
 		NLS.initializeMessages(AppMessages.class.getPackageName() + ".messages", AppMessages.class);

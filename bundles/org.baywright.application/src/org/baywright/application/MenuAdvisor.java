@@ -139,7 +139,7 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		menu.add(new Separator(IWorkbenchActionConstants.MB_ADDITIONS));
 		menu.add(action(ActionFactory.SHOW_QUICK_ACCESS));
 		menu.add(new Separator());
-		menu.add(action(ActionFactory.ABOUT));
+		menu.add(command("org.baywright.application.about"));
 		return menu;
 	}
 

@@ -2,11 +2,13 @@ package org.baywright.application;
 
 import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
 import org.eclipse.e4.ui.model.application.ui.menu.MToolBar;
-import org.eclipse.e4.ui.workbench.IPresentationEngine;
 import org.eclipse.e4.ui.workbench.modeling.EModelService;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.ui.IPartListener2;
+import org.eclipse.ui.IWorkbenchPartReference;
+import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
 import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
@@ -43,11 +45,21 @@ final class WindowAdvisor extends WorkbenchWindowAdvisor {
 	/** What programmers look at in a text: characters that do not show, blocks of columns. */
 	@Override
 	public void postWindowOpen() {
-		MWindow window = getWindowConfigurer().getWindow().getService(MWindow.class);
-		EModelService model = window.getContext().get(EModelService.class);
-		for (MToolBar bar : model.findElements(window, PRESENTATION, MToolBar.class, null, EModelService.IN_TRIM)) {
-			bar.getTags().add(IPresentationEngine.HIDDEN_EXPLICITLY);
-			bar.setToBeRendered(false);
+		IWorkbenchWindow window = getWindowConfigurer().getWindow();
+		window.getPartService().addPartListener(new IPartListener2() {
+			@Override
+			public void partActivated(IWorkbenchPartReference part) {
+				// the platform adds them when it hears of the editor too
+				Display.getCurrent().asyncExec(() -> hide(window, PRESENTATION));
+			}
+		});
+	}
+
+	private static void hide(IWorkbenchWindow window, String toolBar) {
+		EModelService model = window.getService(EModelService.class);
+		MWindow shown = window.getService(MWindow.class);
+		if (model != null && shown != null) {
+			model.findElements(shown, toolBar, MToolBar.class, null, EModelService.IN_TRIM).forEach(bar -> bar.setToBeRendered(false));
 		}
 	}
 }
