@@ -169,11 +169,22 @@ class OracleTest {
 						assertEquals(gaps.contains(related(sit, related)), told, label + " gap of " + sign + " in " + sit);
 					}
 				}
+				if (!asked) {
+					boolean possible = enumeration.complete(family).stream().anyMatch(sit -> sit.known().get("sign " + sign) == 0);
+					boolean askedElsewhere = base.rules().stream().anyMatch(rule -> rule.given().toString().contains("sign=" + sign + ","));
+					assertEquals(askedElsewhere && possible, isToldAsForgotten(report, sign, family), label + " no rule for " + sign + " in " + family);
+				}
 				for (Situation region : regions) {
 					checkWidest(label, enumeration, family, region, gaps, related);
 				}
 			}
 		}
+	}
+
+	private static boolean isToldAsForgotten(Report report, String sign, String family) {
+		return report.findings().stream().filter(finding -> finding.id().startsWith("gap:" + sign + "/")
+				&& !(finding.evidence() instanceof Evidence.Region))
+				.anyMatch(finding -> List.of(finding.id().substring(finding.id().indexOf('/') + 1).split("\\+")).contains(family));
 	}
 
 	private static boolean isAbout(Finding finding, Evidence.Region region, String family) {

@@ -60,6 +60,7 @@ final class RandomBases {
 	RuleBase next() {
 		line = 0;
 		RuleBase.Builder base = new RuleBase.Builder("random");
+		base.families.add(new Family("platform", "Platform", Optional.empty(), true, List.of(), List.of(), at()));
 		for (int i = 0; i < shape.families(); i++) {
 			List<Trait> traits = new ArrayList<>();
 			if (i == 0 || !shape.wide() || random.nextInt(3) > 0) {
@@ -69,7 +70,7 @@ final class RandomBases {
 			if (random.nextBoolean()) {
 				traits.add(new Trait("built", "year", quantity(2018, 2019), at()));
 			}
-			base.families.add(new Family("f" + i, "Family " + i, Optional.empty(), false, traits, List.of(), at()));
+			base.families.add(new Family("f" + i, "Family " + i, Optional.of("platform"), false, traits, List.of(), at()));
 		}
 		List<String> fitted = shape.wide() && random.nextBoolean() ? List.of("f" + random.nextInt(shape.families())) : List.of();
 		base.modules.add(new Module("bcm", "Body module", fitted, List.of(), at()));

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.TreeSet;
 
 import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Evidence;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
@@ -87,7 +88,7 @@ class SecondSolverTest {
 		assertEquals(dead, OracleTest.plain("dead-rule", OracleTest.subjects(report, "dead-rule")), label);
 		Set<String> told = new TreeSet<>();
 		for (Finding finding : report.findings()) {
-			if (finding.check().equals("gap") && finding.id().indexOf('/') > 0) {
+			if (finding.check().equals("gap") && finding.evidence() instanceof Evidence.Region) {
 				told.add(finding.id().substring("gap:".length(), finding.id().indexOf('/')));
 			}
 		}

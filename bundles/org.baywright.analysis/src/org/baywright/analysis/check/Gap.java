@@ -22,6 +22,7 @@ import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.model.Condition;
 import org.baywright.model.Meaning;
+import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Sign;
 
@@ -113,17 +114,50 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		finding.add();
 	}
 
+	/** Signs for which no rule asks, in any family or in some. */
 	private void reportForgottenSigns(Checked checked) {
-		Set<String> asked = new HashSet<>();
-		Map<String, Boolean> seen = new HashMap<>();
-		checked.base().rules().forEach(rule -> rule.given().forEach(given -> given.eachAtom(atom -> collectSign(atom, asked))));
+		Map<String, Set<String>> familiesBySign = new HashMap<>();
+		Set<String> reached = new HashSet<>();
+		for (Rule rule : checked.base().rules()) {
+			Set<String> asked = new HashSet<>();
+			rule.given().forEach(given -> given.eachAtom(atom -> collectSign(atom, asked)));
+			asked.forEach(sign -> familiesBySign.computeIfAbsent(sign, key -> new HashSet<>()).addAll(checked.reach(rule)));
+			reached.addAll(checked.reach(rule));
+		}
+		Set<String> seen = new HashSet<>();
 		for (Sign sign : checked.base().signs()) {
-			if (!asked.contains(sign.name()) && !HeldBack.in(checked).uses(sign.name()) && seen.put(sign.name(), true) == null) {
-				checked.finding(this, sign.name(), sign.span())
-						.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family; "
-								+ "write a rule for it.")
-						.about(sign.name()).add();
+			if (seen.add(sign.name()) && !HeldBack.in(checked).uses(sign.name())) {
+				Set<String> asking = familiesBySign.get(sign.name());
+				if (asking == null) {
+					checked.finding(this, sign.name(), sign.span())
+							.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family; "
+									+ "write a rule for it.")
+							.about(sign.name()).add();
+				} else if (!asking.isEmpty()) {
+					reportFamilies(checked, sign, reached.stream()
+							.filter(family -> !asking.contains(family) && asking.stream().anyMatch(other -> areRelated(checked, family, other))
+									&& checked.mayShow(family, sign.name())).sorted().toList());
+				}
 			}
+		}
+	}
+
+	/** Families that build on the same one are much alike; what others show says nothing about a family. */
+	private static boolean areRelated(Checked checked, String family, String other) {
+		List<String> line = checked.base().lineage(family);
+		List<String> others = checked.base().lineage(other);
+		return line.get(line.size() - 1).equals(others.get(others.size() - 1));
+	}
+
+	private void reportFamilies(Checked checked, Sign sign, List<String> families) {
+		if (!families.isEmpty()) {
+			checked.finding(this, sign.name() + "/" + String.join("+", families), sign.span())
+					.says("No rule asks for \"" + sign.title() + "\" in " + (families.size() == 1 ? "family " : "families ")
+							+ ClashReport.list(families) + ", so it leads nowhere there; write a rule for it, or a law that it is never there.")
+					.about(sign.name())
+					.fix(new Fix.AddElement("Add a rule that refers", "rule " + sign.name() + "_elsewhere {\n  for "
+							+ String.join(", ", families) + "\n  given " + sign.name() + "\n  then refers \"\"\n}"))
+					.add();
 		}
 	}
 

@@ -20,6 +20,8 @@ import org.baywright.analysis.Fix;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.Story;
+import org.baywright.analysis.Variable;
+import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Case;
 import org.baywright.model.Condition;
 import org.baywright.model.Law;
@@ -155,6 +157,17 @@ public final class Checked {
 		Draft draft = families.get(family).draftOf(part);
 		return new Prover(base, new ProgramBuilder(base, family, draft.rules(), draft.laws(), draft.exclusives())
 				.limits(draft.limits()).unquiet(unquiet).build(), conflictLimit);
+	}
+
+	/** Returns whether the laws leave a vehicle of the family that shows the sign; true if the limit was reached on the way. */
+	public boolean mayShow(String family, String sign) {
+		Program laws = shared("laws of " + family, () -> new Draft(family, List.of(), Draft.of(base, family).laws(), List.of()).program(base));
+		int var = laws.numberOf(new Variable(Variable.Kind.SIGN, sign));
+		if (var < 0) {
+			return true; // no law speaks of it
+		}
+		Encoding encoding = new Encoding(laws, conflictLimit, false);
+		return encoding.ask(encoding.values.in(var, Encoding.only(Variable.PRESENT))) != Answer.NO;
 	}
 
 	// ---- making findings ---------------------------------------------------------------------------------------

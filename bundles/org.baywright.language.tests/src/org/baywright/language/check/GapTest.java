@@ -190,6 +190,29 @@ class GapTest {
 	}
 
 	@Test
+	void aSignThatNoRuleOfAFamilyAsksFor() {
+		String text = """
+				base family platform
+				family heron like platform
+				family tarn like platform
+				family osier like platform
+				family dunlin like platform
+				family fell "Of another kind"
+				sign hum "Hum"
+				//   ^^^ warning gap: No rule asks for "Hum" in families dunlin and osier, so it leads nowhere there; write a rule for it, or a law that it is never there.
+				part hub { fault worn }
+				test play { results none, felt }
+				law "Tarns do not hum" for tarn : never hum
+				rule a { for heron given hum run play on felt : confirms hub.worn on none : refers "the dealer" }
+				rule b { run play on felt : suspects hub.worn on none : proves nothing }
+				""";
+		MarkedFindings rules = MarkedFindings.check(Gap.class, text);
+		assertEquals("gap:hum/dunlin+osier", rules.only(Gap.class).id());
+		MarkedFindings turned = MarkedFindings.check(Gap.class, text.replace("family dunlin like platform\n", "").replace("family tarn", "family dunlin like platform\nfamily tarn"));
+		assertEquals(rules.only(Gap.class).acceptanceKey(), turned.only(Gap.class).acceptanceKey(), "whatever the order of families");
+	}
+
+	@Test
 	void aLawClosesAGap() {
 		MarkedFindings.check(Gap.class, """
 				family heron
