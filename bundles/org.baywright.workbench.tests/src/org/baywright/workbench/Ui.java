@@ -5,12 +5,15 @@ import static org.junit.jupiter.api.Assertions.fail;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 
 import org.baywright.workbench.project.RuleMarkers;
+import org.eclipse.core.commands.common.CommandException;
 import org.eclipse.core.resources.IMarker;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
@@ -19,10 +22,15 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.handlers.IHandlerService;
 
 /** What tests need of a running workbench. Tests run beside the screen's thread and wait for what they expect. */
 public final class Ui {
@@ -90,6 +98,66 @@ public final class Ui {
 	/** Returns the page of the window. */
 	public static IWorkbenchPage page() {
 		return PlatformUI.getWorkbench().getWorkbenchWindows()[0].getActivePage();
+	}
+
+	/** Closes the welcome page, which would fill the window. */
+	public static void closeWelcome() {
+		run(() -> {
+			var intro = PlatformUI.getWorkbench().getIntroManager();
+			if (intro.getIntro() != null) {
+				intro.closeIntro(intro.getIntro());
+			}
+		});
+	}
+
+	/** Returns all controls of a kind within another one, in the order in which they were made. */
+	public static <T extends Control> List<T> all(Composite in, Class<T> type) {
+		List<T> found = new ArrayList<>();
+		for (Control child : in.getChildren()) {
+			if (child.getClass() == type) {
+				found.add(type.cast(child));
+			}
+			if (child instanceof Composite inner) {
+				found.addAll(all(inner, type));
+			}
+		}
+		return found;
+	}
+
+	/** Waits for a dialog with a title. */
+	public static Shell dialog(String title) {
+		await(() -> "no dialog " + title + " among " + Arrays.toString(Arrays.stream(Display.getCurrent().getShells()).map(Shell::getText).toArray()),
+				() -> dialogNow(title) != null);
+		return get(() -> dialogNow(title));
+	}
+
+	private static Shell dialogNow(String title) {
+		return Arrays.stream(Display.getCurrent().getShells()).filter(shell -> shell.isVisible() && shell.getText().equals(title)).findFirst()
+				.orElse(null);
+	}
+
+	/** Presses a button with a text, as the mouse would, when the screen has time: what comes of it may open a dialog. */
+	public static void press(Composite in, String text) {
+		Button button = get(() -> all(in, Button.class).stream().filter(each -> each.getText().replace("&", "").equals(text)).findFirst()
+				.orElseThrow(() -> new AssertionError("no button " + text + " among " + all(in, Button.class))));
+		Display.getDefault().asyncExec(() -> {
+			if ((button.getStyle() & (SWT.CHECK | SWT.RADIO)) != 0) {
+				button.setSelection(!button.getSelection());
+			}
+			button.notifyListeners(SWT.Selection, new Event());
+		});
+		pause(100);
+	}
+
+	/** Runs a command as its key would; it may open a dialog. */
+	public static void command(String id) {
+		Display.getDefault().asyncExec(() -> {
+			try {
+				PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand(id, null);
+			} catch (CommandException e) {
+				throw new IllegalStateException(e);
+			}
+		});
 	}
 
 	/** Returns the messages of the marks on a resource and beneath, sorted. */

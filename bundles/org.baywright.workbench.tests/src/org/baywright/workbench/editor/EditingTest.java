@@ -28,6 +28,9 @@ import org.baywright.workbench.Ui;
 import org.baywright.workbench.help.Help;
 import org.baywright.workbench.help.HelpView;
 import org.baywright.workbench.project.RuleMarkers;
+import org.baywright.workbench.search.PlaceFound;
+import org.baywright.workbench.search.PlacesFound;
+import org.baywright.workbench.search.PlacesQuery;
 import org.baywright.workbench.wizard.ProjectMaker;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
@@ -53,7 +56,6 @@ import org.eclipse.ltk.core.refactoring.participants.ProcessorBasedRefactoring;
 import org.eclipse.search.ui.text.Match;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Control;
-import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.ide.IDE;
 import org.eclipse.ui.texteditor.ITextEditor;
 import org.junit.jupiter.api.AfterEach;
@@ -84,12 +86,7 @@ class EditingTest {
 
 	@BeforeEach
 	void openAProjectThatNothingStandsAgainst() throws Exception {
-		Ui.run(() -> {
-			var intro = PlatformUI.getWorkbench().getIntroManager();
-			if (intro.getIntro() != null) {
-				intro.closeIntro(intro.getIntro());
-			}
-		});
+		Ui.closeWelcome();
 		SortedMap<String, String> files = new ProjectDraft("editing",
 				new FamilyDraft("Tarn T3 light van", "tarn", "2015", "2021", "diesel, petrol", "WZZT3"), true, "A. Author",
 				LocalDate.of(2026, 3, 2)).files(Spelled::written);
@@ -212,13 +209,17 @@ class EditingTest {
 
 	@Test
 	void usesAreListedByFile() {
-		UsesQuery query = new UsesQuery(edited(), document.get(), document.get().indexOf("run rest_voltage") + 6);
+		PlacesQuery query = FindUses.query(edited(), document.get(), document.get().indexOf("run rest_voltage") + 6);
 		query.run(new NullProgressMonitor());
-		UsesFound found = (UsesFound) query.getSearchResult();
+		PlacesFound found = (PlacesFound) query.getSearchResult();
+		assertEquals("rest_voltage: 4 places", found.getLabel());
 		assertEquals(4, found.getMatchCount());
 		Match[] inJobs = found.getMatches(project.getFile("jobs.bay"));
 		assertEquals(1, inJobs.length);
-		assertEquals("found no_start, rest_voltage 11.2 V", ((UseFound) inJobs[0]).use().line());
+		PlacesQuery once = FindUses.query(edited(), document.get(), document.get().indexOf("rule low_battery") + 6);
+		once.run(new NullProgressMonitor());
+		assertEquals("low_battery: 1 place", once.getLabel());
+		assertEquals("found no_start, rest_voltage 11.2 V", ((PlaceFound) inJobs[0]).line());
 	}
 
 	@Test

@@ -86,11 +86,8 @@ class ViewsTest {
 
 	@BeforeAll
 	static void openProject() throws Exception {
+		Ui.closeWelcome();
 		Ui.run(() -> {
-			var intro = PlatformUI.getWorkbench().getIntroManager();
-			if (intro.getIntro() != null) {
-				intro.closeIntro(intro.getIntro());
-			}
 			Ui.page().getWorkbenchWindow().getShell().setBounds(0, 0, 1440, 900);
 		});
 		project = ResourcesPlugin.getWorkspace().getRoot().getProject("light-van");

@@ -11,7 +11,7 @@ final class EditorMessages extends NLS {
 	public static String RenameTitle;
 	public static String RenameNew;
 	public static String RenameNothing;
-	public static String UsesOf;
+	public static String UsesTitle;
 	public static String UsesMatches;
 	public static String UsesNone;
 	public static String TidySyntax;

@@ -10,6 +10,11 @@ import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.BiConsumer;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 import org.baywright.analysis.Report;
@@ -19,6 +24,7 @@ import org.baywright.language.ide.live.LiveProject;
 import org.baywright.language.workspace.LoadListener;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
+import org.baywright.presenter.Working;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ProjectState.Checked;
 import org.eclipse.core.resources.IFile;
@@ -29,13 +35,16 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.SubMonitor;
+import org.eclipse.core.runtime.jobs.IJobChangeEvent;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.core.runtime.jobs.JobChangeAdapter;
 
 /** A rule project that the workbench has read: its texts, with those of open editors on top, and what is known of them. */
 public final class OpenProject {
 
 	private final IProject project;
 	private final JobWork work;
+	private final Reading reading;
 	private final List<Consumer<ProjectState>> listeners = new CopyOnWriteArrayList<>();
 	private final CompletableFuture<LiveProject> live = new CompletableFuture<>();
 	private final List<Consumer<LiveProject>> early = new ArrayList<>();
@@ -46,17 +55,68 @@ public final class OpenProject {
 		this.project = project;
 		work = new JobWork(project.getName());
 		state = new ProjectState(project, Optional.empty(), Optional.empty(), Optional.empty());
-		Job reading = Job.create(ProjectMessages.bind(ProjectMessages.Reading, project.getName()), this::open);
+		reading = new Reading(ProjectMessages.bind(ProjectMessages.Reading, project.getName()));
 		reading.setPriority(Job.SHORT);
 		reading.schedule();
 	}
 
-	private IStatus open(IProgressMonitor monitor) {
+	/** Reads all files for the first time. */
+	private final class Reading extends Job {
+
+		private volatile Working working;
+
+		Reading(String name) {
+			super(name);
+			working = Working.begun(ProjectMessages.ReadingFiles);
+			addJobChangeListener(new JobChangeAdapter() {
+				@Override
+				public void done(IJobChangeEvent event) {
+					working = null;
+					if (!live.isDone()) {
+						stopped();
+					}
+				}
+			});
+		}
+
+		@Override
+		protected IStatus run(IProgressMonitor monitor) {
+			return open(monitor, (done, total) -> working = new Working(ProjectMessages.ReadingFiles, done, total, "file"));
+		}
+
+		@Override
+		public boolean belongsTo(Object family) {
+			return JobWork.FAMILY.equals(family);
+		}
+	}
+
+	/** Nothing was read: whoever asks next reads anew, and those who wait wait no longer. */
+	private void stopped() {
+		RuleProjects.forget(this);
+		live.cancel(false);
+		if (state.failure().isEmpty()) {
+			tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(ProjectMessages.Stopped)));
+		}
+	}
+
+	/** Returns how far reading or checking is, if either is going on. */
+	public Optional<Working> working() {
+		return Optional.ofNullable(reading.working).or(work::working);
+	}
+
+	/** Stops reading and checking; a later check begins anew. */
+	public void stop() {
+		reading.cancel();
+		work.stop();
+	}
+
+	private IStatus open(IProgressMonitor monitor, BiConsumer<Integer, Integer> counter) {
 		SubMonitor progress = SubMonitor.convert(monitor);
 		try {
 			RuleProject rules = RuleProject.open(Path.of(project.getLocationURI()), new LoadListener() {
 				@Override
 				public void fileRead(String file, int done, int total) {
+					counter.accept(done, total);
 					progress.setWorkRemaining(total - done + 1).worked(1);
 				}
 
@@ -76,8 +136,6 @@ public final class OpenProject {
 			return Status.CANCEL_STATUS;
 		} catch (IOException e) {
 			String message = ProjectMessages.bind(ProjectMessages.Unreadable, project.getName(), e.getMessage());
-			// whoever asks next may find it readable
-			RuleProjects.forget(this);
 			tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(message)));
 			return Baywright.error(message, e);
 		}
@@ -181,6 +239,31 @@ public final class OpenProject {
 			}
 			return question.answer(services, path);
 		});
+	}
+
+	/**
+	 * Returns the newest texts, with those of open editors. Waits until the project is read; not to be called on the
+	 * screen's thread.
+	 *
+	 * @param isCancelled whether to wait no longer
+	 * @throws CancellationException if the project was closed or somebody waits no longer
+	 */
+	public Snapshot snapshot(BooleanSupplier isCancelled) {
+		while (true) {
+			if (isCancelled.getAsBoolean()) {
+				throw new CancellationException();
+			}
+			try {
+				return live.get(100, TimeUnit.MILLISECONDS).read("", services -> services.project().snapshot());
+			} catch (TimeoutException e) {
+				// it is still being read
+			} catch (ExecutionException e) {
+				throw new IllegalStateException(e);
+			} catch (InterruptedException e) {
+				Thread.currentThread().interrupt();
+				throw new CancellationException();
+			}
+		}
 	}
 
 	/** Returns the services without waiting; nothing if the project is not read yet. */

@@ -6,6 +6,7 @@ import org.eclipse.osgi.util.NLS;
 final class ProjectMessages extends NLS {
 
 	public static String Reading;
+	public static String ReadingFiles;
 	public static String Unreadable;
 	public static String Closed;
 	public static String Stopped;

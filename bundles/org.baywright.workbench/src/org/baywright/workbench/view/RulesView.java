@@ -6,15 +6,20 @@ import java.util.function.Consumer;
 import org.baywright.analysis.Report;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Span;
+import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ActiveProject;
 import org.baywright.workbench.project.Places;
 import org.baywright.workbench.project.ProjectState;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IAction;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.ImageDescriptor;
+import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
+import org.eclipse.ui.progress.IWorkbenchSiteProgressService;
 
 /** A view on the project that the user works on. */
 public abstract class RulesView extends ViewPart {
@@ -24,11 +29,19 @@ public abstract class RulesView extends ViewPart {
 	private String about = "";
 	private String own = "";
 	private Composite body;
+	private ProgressRow progress;
 
 	@Override
 	public final void createPartControl(Composite parent) {
-		body = parent;
-		createBody(parent);
+		GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(parent);
+		progress = new ProgressRow(parent);
+		body = new Composite(parent, SWT.NONE);
+		GridDataFactory.fillDefaults().grab(true, true).applyTo(body);
+		createBody(body);
+		IWorkbenchSiteProgressService busy = getSite().getService(IWorkbenchSiteProgressService.class);
+		if (busy != null) {
+			busy.showBusyForFamily(Baywright.ID);
+		}
 		// the window may not be whole yet while views are restored
 		parent.getDisplay().asyncExec(() -> {
 			if (!parent.isDisposed()) {
@@ -77,6 +90,7 @@ public abstract class RulesView extends ViewPart {
 
 	private void hear(ProjectState state) {
 		project = state.project();
+		progress.watch();
 		about = state.project().getName() + state.failure().map(failure -> ": " + failure)
 				.orElse(state.texts().isEmpty() ? ViewMessages.ReadingNow : state.isFresh() ? "" : ViewMessages.CheckingNow);
 		describe();

@@ -41,6 +41,8 @@ public final class ViewMessages extends NLS {
 	public static String Fit;
 	public static String SaveSvg;
 
+	public static String Progress;
+	public static String Stop;
 	public static String ReadingNow;
 	public static String CheckingNow;
 	public static String NoProject;

@@ -1,6 +1,7 @@
 package org.baywright.workbench.wizard;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -32,8 +33,15 @@ public final class FolderOfRules {
 		return WizardMessages.FolderTitle;
 	}
 
-	/** Brings a folder in, in the background, and shows its first file. To be called on the screen's thread. */
+	/**
+	 * Brings a folder in, in the background, and shows its first file; says so if it is no folder or holds no rules. To be
+	 * called on the screen's thread.
+	 */
 	public static void bringIn(Shell shell, Path folder) {
+		if (!Files.isDirectory(folder)) {
+			tell(shell, NLS.bind(WizardMessages.FolderIsFile, folder.getFileName()));
+			return;
+		}
 		Job job = Job.create(NLS.bind(WizardMessages.FolderReading, folder), (IProgressMonitor monitor) -> {
 			try {
 				List<String> files = RuleProject.filesIn(folder);

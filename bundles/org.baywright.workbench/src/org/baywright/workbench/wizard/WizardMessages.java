@@ -62,6 +62,7 @@ final class WizardMessages extends NLS {
 
 	public static String FolderTitle;
 	public static String FolderReading;
+	public static String FolderIsFile;
 	public static String FolderEmpty;
 	public static String FolderFailed;
 

@@ -1,4 +1,4 @@
-package org.baywright.workbench.editor;
+package org.baywright.workbench.search;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -19,11 +19,11 @@ import org.eclipse.search.ui.text.AbstractTextSearchViewPage;
 import org.eclipse.search.ui.text.Match;
 import org.eclipse.swt.graphics.Image;
 
-/** Shows the places where a name stands, by file, each with its line. */
-public final class UsesPage extends AbstractTextSearchViewPage {
+/** Shows the places that a search found, by file, each with its line. */
+public final class PlacesPage extends AbstractTextSearchViewPage {
 
 	/** Made by the platform. */
-	public UsesPage() {
+	public PlacesPage() {
 		super(FLAG_LAYOUT_TREE);
 	}
 
@@ -53,7 +53,7 @@ public final class UsesPage extends AbstractTextSearchViewPage {
 
 	@Override
 	protected void handleOpen(OpenEvent event) {
-		if (((IStructuredSelection) event.getSelection()).getFirstElement() instanceof UseFound found) {
+		if (((IStructuredSelection) event.getSelection()).getFirstElement() instanceof PlaceFound found) {
 			Places.open((IFile) found.getElement(), found.getOffset(), found.getLength(), true);
 		} else {
 			super.handleOpen(event);
@@ -94,12 +94,12 @@ public final class UsesPage extends AbstractTextSearchViewPage {
 
 		@Override
 		public String getText(Object element) {
-			return element instanceof UseFound found ? found.use().line() : ((IFile) element).getProjectRelativePath().toString();
+			return element instanceof PlaceFound found ? found.line() : ((IFile) element).getProjectRelativePath().toString();
 		}
 
 		@Override
 		public Image getImage(Object element) {
-			return element instanceof UseFound found ? (found.use().declaration() ? Icon.LINK : Icon.OPEN).image() : Icon.FILE.image();
+			return element instanceof PlaceFound found ? found.icon().image() : Icon.FILE.image();
 		}
 	}
 }

@@ -1,10 +1,9 @@
-package org.baywright.workbench.editor;
+package org.baywright.workbench.search;
 
 import org.baywright.workbench.Icon;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.Adapters;
 import org.eclipse.jface.resource.ImageDescriptor;
-import org.eclipse.osgi.util.NLS;
 import org.eclipse.search.ui.ISearchQuery;
 import org.eclipse.search.ui.text.AbstractTextSearchResult;
 import org.eclipse.search.ui.text.IEditorMatchAdapter;
@@ -12,18 +11,18 @@ import org.eclipse.search.ui.text.IFileMatchAdapter;
 import org.eclipse.search.ui.text.Match;
 import org.eclipse.ui.IEditorPart;
 
-/** What a search for a name found. */
-public final class UsesFound extends AbstractTextSearchResult implements IEditorMatchAdapter, IFileMatchAdapter {
+/** What a search for places found. */
+public final class PlacesFound extends AbstractTextSearchResult implements IEditorMatchAdapter, IFileMatchAdapter {
 
-	private final UsesQuery query;
+	private final PlacesQuery query;
 
-	UsesFound(UsesQuery query) {
+	PlacesFound(PlacesQuery query) {
 		this.query = query;
 	}
 
 	@Override
 	public String getLabel() {
-		return NLS.bind(EditorMessages.UsesMatches, query.name(), getMatchCount());
+		return query.getLabel();
 	}
 
 	@Override
@@ -33,7 +32,7 @@ public final class UsesFound extends AbstractTextSearchResult implements IEditor
 
 	@Override
 	public ImageDescriptor getImageDescriptor() {
-		return Icon.FINDINGS.descriptor();
+		return Icon.FIND.descriptor();
 	}
 
 	@Override

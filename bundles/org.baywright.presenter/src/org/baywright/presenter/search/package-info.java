@@ -1,0 +1,2 @@
+/** Finds the rules that have to do with a word. */
+package org.baywright.presenter.search;

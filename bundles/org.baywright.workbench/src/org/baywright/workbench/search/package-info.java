@@ -1,0 +1,2 @@
+/** Searches in rules, with their results in the platform's search view. */
+package org.baywright.workbench.search;

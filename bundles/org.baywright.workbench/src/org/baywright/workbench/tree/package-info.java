@@ -1,0 +1,2 @@
+/** What the platform's project tree does with rules. */
+package org.baywright.workbench.tree;
