@@ -154,6 +154,19 @@ final class Drive {
 		check("welcome: Go to the workbench", () -> {
 			hands.click(hands.findAny("Go to the workbench"));
 			hands.until("the views", () -> hands.look(CTabItem.class, tab -> tab.getText().startsWith("Findings")).isPresent());
+		});
+		check("the empty tree says how to begin", () -> {
+			for (String link : List.of("Make a rule project", "Bring in an example", "Bring in a folder of rules")) {
+				hands.click(hands.findAny(link));
+				hands.rest(1500);
+				hands.picture("empty-tree");
+				if (link.endsWith("rules")) {
+					hands.key("Escape");
+				} else {
+					hands.click(hands.find(Button.class, "Cancel"));
+				}
+				hands.rest(500);
+			}
 			reopenWelcome();
 		});
 		walk();
@@ -309,7 +322,7 @@ final class Drive {
 		for (String view : List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench")) {
 			toolBar(view);
 		}
-		groups.go("contexts wizards labels");
+		groups.go("contexts wizards labels outside controls");
 		check("the text is as it was saved", this::revert);
 		check("nothing is logged", () -> log(""));
 		theme();

@@ -45,6 +45,9 @@ final class Groups {
 		if (which.contains("labels")) {
 			labels();
 		}
+		if (which.contains("outside")) {
+			new Outside(drive, hands, work).go();
+		}
 		if (which.contains("controls")) {
 			controls();
 		}

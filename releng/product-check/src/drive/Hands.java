@@ -3,6 +3,8 @@ package drive;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -22,9 +24,6 @@ import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.custom.StyledText;
-import org.eclipse.swt.graphics.GC;
-import org.eclipse.swt.graphics.Image;
-import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
@@ -253,6 +252,20 @@ final class Hands {
 		settle();
 	}
 
+	/** Drags from one point of the screen to another, as slowly as a hand does. */
+	void drag(Point from, Point to) {
+		tool("mousemove", "" + from.x, "" + from.y);
+		rest(150);
+		tool("mousedown", "1");
+		for (int step = 1; step <= 12; step++) {
+			rest(60);
+			tool("mousemove", "" + (from.x + (to.x - from.x) * step / 12), "" + (from.y + (to.y - from.y) * step / 12));
+		}
+		rest(500);
+		tool("mouseup", "1");
+		settle();
+	}
+
 	/** Where a widget's middle is on the screen. */
 	Point middle(Widget widget) {
 		return see(() -> {
@@ -421,22 +434,20 @@ final class Hands {
 		}
 	}
 
-	/** Returns the colours of the whole screen. */
+	/** Returns the colours of the whole screen, as they are while a dialog of the system keeps the toolkit waiting too. */
 	int[] screen() {
-		return see(() -> {
-			Rectangle all = display.getBounds();
-			Image image = new Image(display, all.width, all.height);
-			GC gc = new GC(display);
-			gc.copyArea(image, 0, 0);
-			gc.dispose();
-			ImageData data = image.getImageData();
-			image.dispose();
-			int[] colours = new int[all.width * all.height];
-			for (int y = 0; y < all.height; y++) {
-				data.getPixels(0, y, all.width, colours, y * all.width);
+		Path now = pictures.resolve("now.rgb");
+		run("import", "-window", "root", "-depth", "8", now.toString());
+		try {
+			byte[] bytes = Files.readAllBytes(now);
+			int[] colours = new int[bytes.length / 3];
+			for (int i = 0; i < colours.length; i++) {
+				colours[i] = bytes[3 * i] << 16 | (bytes[3 * i + 1] & 0xff) << 8 | bytes[3 * i + 2] & 0xff;
 			}
 			return colours;
-		});
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
+		}
 	}
 
 	/** Makes the window in front as large as given, in pixels. */

@@ -224,7 +224,7 @@ final class Sweep {
 		int[] before = hands.screen();
 		act.run();
 		for (int i = 0; i < 10; i++) {
-			if (hands.gone() || !hands.front().equals(title) || Entries.differ(before, hands.screen()) > FEW_PIXELS) {
+			if (hands.gone() || Entries.differ(before, hands.screen()) > FEW_PIXELS || !hands.front().equals(title)) {
 				return;
 			}
 			hands.rest(150);

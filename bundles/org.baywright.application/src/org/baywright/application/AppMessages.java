@@ -35,6 +35,8 @@ final class AppMessages extends NLS {
 	public static String AboutSafety;
 	public static String AboutText;
 	public static String AboutNoNotice;
+	public static String EmptyTree;
+	public static String EmptyTreeBringIn;
 
 	static {
 		NLS.initializeMessages(AppMessages.class.getPackageName() + ".messages", AppMessages.class);

@@ -46,6 +46,7 @@ final class WindowAdvisor extends WorkbenchWindowAdvisor {
 	@Override
 	public void postWindowOpen() {
 		IWorkbenchWindow window = getWindowConfigurer().getWindow();
+		EmptyTree.install(window);
 		window.getPartService().addPartListener(new IPartListener2() {
 			@Override
 			public void partActivated(IWorkbenchPartReference part) {

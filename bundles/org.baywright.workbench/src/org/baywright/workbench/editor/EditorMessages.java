@@ -27,6 +27,17 @@ final class EditorMessages extends NLS {
 	public static String AcceptBlank;
 	public static String BackTitle;
 	public static String BackText;
+	public static String ChangedTitle;
+	public static String ChangedText;
+	public static String ChangedKeep;
+	public static String ChangedReplace;
+	public static String ChangedFailed;
+	public static String GoneTitle;
+	public static String GoneText;
+	public static String GoneKeep;
+	public static String GoneSave;
+	public static String GoneClose;
+	public static String GoneFailed;
 
 	static {
 		NLS.initializeMessages(EditorMessages.class.getPackageName() + ".messages", EditorMessages.class);

@@ -1,0 +1,178 @@
+package drive;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.StyledText;
+import org.eclipse.swt.dnd.DND;
+import org.eclipse.swt.dnd.DragSource;
+import org.eclipse.swt.dnd.DragSourceAdapter;
+import org.eclipse.swt.dnd.DragSourceEvent;
+import org.eclipse.swt.dnd.FileTransfer;
+import org.eclipse.swt.dnd.Transfer;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Tree;
+
+/** What comes from outside the workbench: folders that are dropped onto it, files that others change or take away. */
+final class Outside {
+
+	private static final String RULES = "family wren \"Wren W1 (invented)\" {\n  trait engine : petrol, diesel\n}\nsign dark \"Lamp stays dark\"\n// rule \n";
+
+	private final Drive drive;
+	private final Hands hands;
+	private final Path work;
+
+	Outside(Drive drive, Hands hands, Path work) {
+		this.drive = drive;
+		this.hands = hands;
+		this.work = work;
+	}
+
+	void go() {
+		drive.check("a folder of rules that is dropped onto the tree is brought in", () -> {
+			drop(folder("dropped"));
+			hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("dropped.bay")).isPresent());
+			hands.until("the project in the tree", () -> hands.item(drive.projects(), "dropped"::equals) != null);
+			hands.picture("dropped");
+		});
+		drive.check("a file that is dropped beside the projects is refused in words", () -> {
+			drop(folder("single").resolve("single.bay"));
+			hands.until("a sentence", () -> hands.front().equals("Bring in a folder of rules"));
+			hands.picture("dropped-file");
+			hands.key("Return");
+			if (ResourcesPlugin.getWorkspace().getRoot().getProject("single").exists()) {
+				throw new AssertionError("a project was made");
+			}
+		});
+		drive.check("a file that something else changes: what was typed is kept, or what is on the disk is taken", () -> {
+			for (String answer : List.of("Keep my text", "Take what is on the disk")) {
+				drive.ready();
+				Path file = ResourcesPlugin.getWorkspace().getRoot().getProject("first-walk").getLocation().append("rules.bay").toPath();
+				String before = Files.readString(file);
+				Files.writeString(file, "// theirs\n", StandardOpenOption.APPEND);
+				hands.click(hands.item(drive.projects(), "rules.bay"::equals));
+				StyledText editor = drive.editor();
+				hands.click(editor);
+				hands.until("the question", () -> hands.front().equals("The file was changed by something else"));
+				hands.picture("changed-outside");
+				hands.click(hands.find(Button.class, answer));
+				boolean mine = answer.startsWith("Keep");
+				hands.until("the text", () -> editor.getText().contains("// to lose") == mine && editor.getText().contains("// theirs") != mine);
+				if (mine) {
+					drive.revert();
+					hands.until("theirs", () -> editor.getText().contains("// theirs"));
+				}
+				Files.writeString(file, before);
+				hands.click(hands.item(drive.projects(), "rules.bay"::equals));
+				hands.key("F5");
+				hands.rest(700);
+				hands.click(editor);
+				hands.until("the text as it was", () -> editor.getText().equals(before));
+			}
+		});
+		for (String answer : List.of("Keep it here", "Save it elsewhere\u2026", "Close and lose it")) {
+			drive.check("a project that is taken away under typed text: " + answer, () -> taken(answer));
+		}
+	}
+
+	private void taken(String answer) throws IOException {
+		String name = "taken-" + answer.charAt(0);
+		Path folder = folder(name);
+		drop(folder);
+		hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals(name + ".bay")).isPresent());
+		hands.rest(1000);
+		hands.key("ctrl+End");
+		hands.type("// typed");
+		try (Stream<Path> all = Files.walk(folder)) {
+			for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
+				Files.delete(path);
+			}
+		}
+		hands.click(hands.item(drive.projects(), name::equals));
+		hands.key("F5");
+		hands.rest(1500);
+		hands.picture("taken-away");
+		hands.look(Button.class, button -> Hands.label(button).equals("Delete")).ifPresent(hands::click);
+		hands.rest(1000);
+		if (!hands.front().equals("The file is gone")) {
+			hands.click(drive.tab(name + ".bay"));
+		}
+		hands.until("the question", () -> hands.front().equals("The file is gone"));
+		hands.picture("gone");
+		hands.click(hands.find(Button.class, answer));
+		hands.rest(1500);
+		boolean there = hands.look(CTabItem.class, tab -> tab.getText().replace("*", "").equals(name + ".bay")).isPresent();
+		if (answer.startsWith("Save")) {
+			Path saved = work.resolve("saved.bay");
+			hands.type("/");
+			hands.rest(1000);
+			hands.key("ctrl+a");
+			hands.type(saved.toString());
+			hands.rest(500);
+			hands.picture("gone-save");
+			hands.key("Return");
+			hands.rest(1500);
+			if (!Files.isRegularFile(saved) || !Files.readString(saved).endsWith("// typed")) {
+				throw new AssertionError("the text was not saved to " + saved);
+			}
+		} else if (there != answer.startsWith("Keep")) {
+			throw new AssertionError("the editor is " + (there ? "there" : "gone"));
+		}
+		if (answer.startsWith("Keep")) {
+			hands.click(drive.tab(name + ".bay"));
+			hands.key("ctrl+w");
+			hands.rest(700);
+			hands.picture("gone-close");
+			hands.look(Button.class, button -> Hands.label(button).equals("Don't Save")).ifPresent(hands::click);
+		}
+	}
+
+	private Path folder(String name) throws IOException {
+		Path folder = Files.createDirectories(work.resolve("outside").resolve(name));
+		Files.writeString(folder.resolve(name + ".bay"), RULES);
+		return folder;
+	}
+
+	/** Drags something from a window of another hand onto the free place beneath the projects. */
+	private void drop(Path what) {
+		drive.window();
+		Tree tree = drive.projects();
+		Point to = hands.see(() -> tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 12));
+		Shell other = hands.see(() -> {
+			Shell shell = new Shell(Display.getCurrent(), SWT.ON_TOP | SWT.TOOL);
+			Label label = new Label(shell, SWT.NONE);
+			label.setText("files");
+			label.setBounds(0, 0, 120, 60);
+			DragSource source = new DragSource(label, DND.DROP_COPY | DND.DROP_MOVE | DND.DROP_LINK);
+			source.setTransfer(FileTransfer.getInstance());
+			source.addDragListener(new DragSourceAdapter() {
+				@Override
+				public void dragSetData(DragSourceEvent event) {
+					event.data = new String[] { what.toString() };
+				}
+			});
+			shell.setBounds(700, 300, 120, 60);
+			shell.open();
+			return shell;
+		});
+		hands.rest(500);
+		hands.drag(new Point(740, 330), to);
+		hands.rest(1000);
+		hands.see(() -> {
+			other.dispose();
+			return null;
+		});
+	}
+}
