@@ -71,7 +71,7 @@ final class Outside {
 				boolean mine = answer.startsWith("Keep");
 				hands.until("the text", () -> editor.getText().contains("// to lose") == mine && editor.getText().contains("// theirs") != mine);
 				if (mine) {
-					drive.revert();
+					drive.revertNow();
 					hands.until("theirs", () -> editor.getText().contains("// theirs"));
 				}
 				Files.writeString(file, before);
@@ -122,8 +122,11 @@ final class Outside {
 			hands.type(saved.toString());
 			hands.rest(500);
 			hands.picture("gone-save");
-			hands.key("Return");
-			hands.rest(1500);
+			for (int i = 0; i < 3 && !Files.exists(saved); i++) {
+				// the first may only take what the dialog proposes
+				hands.key("Return");
+				hands.rest(1500);
+			}
 			if (!Files.isRegularFile(saved) || !Files.readString(saved).endsWith("// typed")) {
 				throw new AssertionError("the text was not saved to " + saved);
 			}

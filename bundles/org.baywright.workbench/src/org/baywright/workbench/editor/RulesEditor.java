@@ -119,7 +119,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 
 	private Optional<Path> chooseFile() {
 		FileDialog dialog = new FileDialog(getSite().getShell(), SWT.SAVE);
-		dialog.setText(EditorMessages.GoneSave);
+		dialog.setText(EditorMessages.GoneTitle);
 		dialog.setFileName(getEditorInput().getName());
 		dialog.setFilterExtensions(new String[] { "*." + Baywright.ENDING });
 		dialog.setOverwrite(true);
