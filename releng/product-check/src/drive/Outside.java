@@ -126,6 +126,7 @@ final class Outside {
 				// the first may only take what the dialog proposes
 				hands.key("Return");
 				hands.rest(1500);
+				hands.picture("gone-saved-" + i);
 			}
 			if (!Files.isRegularFile(saved) || !Files.readString(saved).endsWith("// typed")) {
 				throw new AssertionError("the text was not saved to " + saved);
@@ -134,6 +135,7 @@ final class Outside {
 			throw new AssertionError("the editor is " + (there ? "there" : "gone"));
 		}
 		if (answer.startsWith("Keep")) {
+			hands.until("what was typed", () -> hands.look(StyledText.class, text -> text.getEditable() && text.getText().endsWith("// typed")).isPresent());
 			hands.click(drive.tab(name + ".bay"));
 			hands.key("ctrl+w");
 			hands.rest(700);

@@ -53,6 +53,8 @@ class QuickAccessTest {
 			"folder, Bring in a folder of rules", "example, Bring in an example", "find, Find in rules", "walk, Ten-minute walk" })
 	void finds(String typed, String wanted) {
 		List<Shell> before = Ui.get(() -> List.of(Display.getCurrent().getShells()));
+		// what is about the text is offered where there is one
+		Ui.run(() -> Ui.page().activate(Ui.page().getActiveEditor()));
 		Ui.command("org.eclipse.ui.window.quickAccess");
 		Ui.await(() -> "no list", () -> opened(before) != null);
 		list = Ui.get(() -> opened(before));

@@ -81,8 +81,8 @@ class WalkTest {
 		Ui.picture("01-welcome");
 		Ui.run(() -> PlatformUI.getWorkbench().getIntroManager().closeIntro(PlatformUI.getWorkbench().getIntroManager().getIntro()));
 
-		assertEquals(List.of("File", "Edit", "Rules", "Search", "View", "Help"), Ui.get(() -> Arrays
-				.stream(Ui.page().getWorkbenchWindow().getShell().getMenuBar().getItems()).map(item -> item.getText().replace("&", "")).filter(text -> !text.isEmpty()).toList()));
+		// the menu of the rules comes with their perspective, a moment later
+		Ui.await(() -> "menus: " + menus(), () -> menus().equals(List.of("File", "Edit", "Search", "Rules", "View", "Help")));
 
 		ExampleWizard examples = new ExampleWizard();
 		WizardDialog choice = open(examples);
@@ -164,5 +164,10 @@ class WalkTest {
 			}
 		}
 		return null;
+	}
+
+	private static List<String> menus() {
+		return Arrays.stream(Ui.page().getWorkbenchWindow().getShell().getMenuBar().getItems()).map(item -> item.getText().replace("&", ""))
+				.filter(text -> !text.isEmpty()).toList();
 	}
 }

@@ -2,6 +2,7 @@ package org.baywright.workbench.editor;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 
@@ -14,6 +15,7 @@ import org.eclipse.jface.text.IDocument;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.ui.IEditorInput;
 import org.eclipse.ui.internal.genericeditor.ExtensionBasedTextEditor;
 import org.eclipse.ui.texteditor.IDocumentProvider;
 import org.eclipse.ui.texteditor.IDocumentProviderExtension;
@@ -72,6 +74,14 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		});
 	}
 
+	/** The platform shows in the editor's stead that there is no file; what was typed would be out of sight. */
+	@Override
+	public void updatePartControl(IEditorInput input) {
+		if (!isDirty() || !isGone()) {
+			super.updatePartControl(input);
+		}
+	}
+
 	private boolean isGone() {
 		return getDocumentProvider() != null && getDocumentProvider().isDeleted(getEditorInput());
 	}
@@ -109,7 +119,11 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		}
 		IDocument document = getDocumentProvider().getDocument(getEditorInput());
 		try {
-			WholeFile.write(chosen.get(), document.get().getBytes(StandardCharsets.UTF_8));
+			Path file = chosen.get();
+			if (!Files.exists(file)) {
+				Files.createFile(file);
+			}
+			WholeFile.replace(file, Files.readAllBytes(file), document.get().getBytes(StandardCharsets.UTF_8));
 			super.close(false);
 		} catch (IOException e) {
 			ErrorDialog.openError(getSite().getShell(), EditorMessages.GoneTitle, NLS.bind(EditorMessages.GoneFailed, chosen.get()),
