@@ -581,7 +581,7 @@ final class Drive {
 			// a hint that is about to open takes a stroke for itself
 			hands.key("Escape", "ctrl+End");
 		}
-		if (!hands.see(this::editorText).endsWith("// to lose")) {
+		if (!hands.see(this::editorText).endsWith("// to lose") || !hands.see(() -> tab("rules.bay").getText().startsWith("*"))) {
 			hands.key("Return");
 			hands.type("// to lose");
 			hands.key("Left", "Right");

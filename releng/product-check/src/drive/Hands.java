@@ -55,6 +55,8 @@ final class Hands {
 
 	private final Controls controls;
 	private volatile Menu menu;
+	private Point clicked;
+	private long clickedAt;
 
 	Hands(Display display, Path pictures, Controls controls) {
 		this.display = display;
@@ -239,8 +241,14 @@ final class Hands {
 	}
 
 	void click(Point at, int button, int times) {
+		// two clicks that follow one another closely are one of two strokes
+		if (at.equals(clicked)) {
+			rest(Math.max(0, 700 - (System.nanoTime() - clickedAt) / 1_000_000));
+		}
 		tool("mousemove", "" + at.x, "" + at.y);
 		rest(80);
+		clicked = at;
+		clickedAt = System.nanoTime();
 		if (button == 1) {
 			tool("click", "--repeat", "" + times, "--delay", "60", "" + button);
 		} else {
