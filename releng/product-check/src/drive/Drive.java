@@ -740,7 +740,17 @@ final class Drive {
 	private void afterRestart() throws IOException {
 		note("passed File, Restart");
 		check("after a restart the editor is back", () -> hands.until("the editor", () -> editorText().contains("rule strap_by_drop")));
-		check("what is typed is kept aside", () -> {
+		check("what is typed is kept aside, also of a file that goes", () -> {
+			Path folder = Files.createDirectories(work.resolve("going"));
+			Files.writeString(folder.resolve("going.bay"), "// rule\n");
+			new Outside(this, hands, work).drop(folder);
+			hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("going.bay")).isPresent());
+			hands.rest(800);
+			hands.key("ctrl+End");
+			hands.type("// typed into what goes");
+			hands.rest(3000);
+			Files.delete(folder.resolve("going.bay"));
+			hands.click(tab("rules.bay"));
 			hands.click(editor());
 			hands.key("ctrl+End", "Return");
 			hands.type("// typed before the crash");
@@ -760,7 +770,12 @@ final class Drive {
 	private void afterKill() throws IOException {
 		check("after a kill it is told and stands in the editor", () -> {
 			hands.until("the message", () -> hands.says("typed and not saved") || hands.front().contains("Brought back"));
+			hands.until("what is told of the file that went", () -> hands.says("going.bay"));
 			hands.picture("brought-back");
+			Path kept = ResourcesPlugin.getWorkspace().getRoot().getLocation().append("brought-back/going.bay").toPath();
+			if (!Files.readString(kept).endsWith("// typed into what goes")) {
+				throw new AssertionError("it is not in " + kept);
+			}
 			hands.click(hands.find(Button.class, "OK"));
 			hands.until("the text", () -> editorText().contains("typed before the crash"));
 		});

@@ -151,7 +151,7 @@ final class Outside {
 	}
 
 	/** Drags something from a window of another hand onto the free place beneath the projects. */
-	private void drop(Path what) {
+	void drop(Path what) {
 		drive.window();
 		Tree tree = drive.projects();
 		Point to = hands.see(() -> tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 12));

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HexFormat;
@@ -169,6 +170,7 @@ public final class Unsaved implements IStartup {
 			}
 		});
 		Map<IFile, String> found = new HashMap<>();
+		List<String> homeless = new ArrayList<>();
 		for (Path aside : asides()) {
 			try {
 				String kept = Files.readString(aside);
@@ -177,8 +179,9 @@ public final class Unsaved implements IStartup {
 				String text = kept.substring(end + 1);
 				if (file.exists() && !text.equals(onDisk(file))) {
 					found.put(file, text);
-				} else if (!file.exists() && file.getProject().isAccessible()) {
-					Baywright.log("What was not saved of " + file.getFullPath() + ", which is gone, stays in " + aside + ".", null);
+				} else if (!file.exists()) {
+					homeless.add(file.getFullPath().toPortableString().substring(1) + ": " + keep(file, text));
+					Files.delete(aside);
 				} else {
 					Files.delete(aside);
 				}
@@ -186,9 +189,19 @@ public final class Unsaved implements IStartup {
 				Baywright.log("What was kept in " + aside + " cannot be brought back.", e);
 			}
 		}
-		if (!found.isEmpty()) {
-			PlatformUI.getWorkbench().getDisplay().asyncExec(() -> bringBack(found));
+		if (!found.isEmpty() || !homeless.isEmpty()) {
+			PlatformUI.getWorkbench().getDisplay().asyncExec(() -> bringBack(found, homeless));
 		}
+	}
+
+	/** Writes the text of a file that is gone where a user finds it, and returns where. */
+	private static Path keep(IFile file, String text) throws IOException {
+		Path folder = Files.createDirectories(ResourcesPlugin.getWorkspace().getRoot().getLocation().append("brought-back").toPath());
+		Path kept = folder.resolve(file.getName());
+		for (int number = 2; Files.exists(kept); number++) {
+			kept = folder.resolve(number + "-" + file.getName());
+		}
+		return Files.writeString(kept, text, StandardOpenOption.CREATE_NEW);
 	}
 
 	private static List<Path> asides() {
@@ -209,7 +222,7 @@ public final class Unsaved implements IStartup {
 		}
 	}
 
-	private static void bringBack(Map<IFile, String> found) {
+	private static void bringBack(Map<IFile, String> found, List<String> homeless) {
 		var window = PlatformUI.getWorkbench().getWorkbenchWindows()[0];
 		List<String> told = new ArrayList<>();
 		found.forEach((file, text) -> {
@@ -229,9 +242,16 @@ public final class Unsaved implements IStartup {
 			}
 		});
 		told.sort(null);
+		homeless.sort(null);
+		List<String> all = new ArrayList<>();
 		if (!told.isEmpty()) {
-			MessageDialog.openInformation(window.getShell(), EditorMessages.BackTitle,
-					EditorMessages.bind(EditorMessages.BackText, String.join("\n", told)));
+			all.add(EditorMessages.bind(EditorMessages.BackText, String.join("\n", told)));
+		}
+		if (!homeless.isEmpty()) {
+			all.add(EditorMessages.bind(EditorMessages.BackGone, String.join("\n", homeless)));
+		}
+		if (!all.isEmpty()) {
+			MessageDialog.openInformation(window.getShell(), EditorMessages.BackTitle, String.join("\n\n", all));
 		}
 	}
 }

@@ -42,6 +42,10 @@ public final class FolderOfRules {
 			tell(shell, NLS.bind(WizardMessages.FolderIsFile, folder.getFileName()));
 			return;
 		}
+		if (ResourcesPlugin.getWorkspace().getRoot().getLocation().toPath().startsWith(folder)) {
+			tell(shell, NLS.bind(WizardMessages.FolderIsWorkspace, folder));
+			return;
+		}
 		Job job = Job.create(NLS.bind(WizardMessages.FolderReading, folder), (IProgressMonitor monitor) -> {
 			try {
 				List<String> files = RuleProject.filesIn(folder);

@@ -64,6 +64,7 @@ final class WizardMessages extends NLS {
 	public static String FolderReading;
 	public static String FolderIsFile;
 	public static String FolderEmpty;
+	public static String FolderIsWorkspace;
 	public static String FolderFailed;
 
 	static {
