@@ -2,12 +2,14 @@ package org.baywright.analysis.sat;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -33,6 +35,18 @@ class SatSolverTest {
 	@ValueSource(ints = { 1, 50 })
 	void aLimitThatIsReachedIsSaid(int conflicts) {
 		assertEquals(Answer.UNDECIDED, pigeonhole(10, 9, conflicts).solve());
+	}
+
+	@Test
+	void nothingIsAskedForThoseWhoNoLongerWait() {
+		SatSolver solver = pigeonhole(3, 3, 1000);
+		Thread.currentThread().interrupt();
+		try {
+			assertThrows(CancellationException.class, solver::solve);
+		} finally {
+			assertTrue(Thread.interrupted());
+		}
+		assertEquals(Answer.YES, solver.solve());
 	}
 
 	@Test

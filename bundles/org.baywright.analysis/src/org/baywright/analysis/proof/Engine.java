@@ -12,6 +12,8 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 
@@ -203,11 +205,11 @@ public final class Engine {
 	private void prove(RuleBase base, Map<Component, Draft> toProve, Listener listener) {
 		AtomicInteger done = new AtomicInteger();
 		int total = toProve.size();
-		if (total < 2 || threads < 2) {
-			toProve.forEach((part, draft) -> proveOne(base, part, draft, listener, done, total));
+		if (total == 0) {
 			return;
 		}
-		ExecutorService pool = Executors.newFixedThreadPool(threads, task -> {
+		// also a single part gets a thread of its own: one that proves cannot look whether somebody still waits
+		ExecutorService pool = Executors.newFixedThreadPool(Math.max(1, Math.min(threads, total)), task -> {
 			Thread thread = new Thread(task, "baywright-prover");
 			thread.setDaemon(true);
 			return thread;
@@ -217,7 +219,7 @@ public final class Engine {
 			toProve.forEach(
 					(part, draft) -> tasks.add(pool.submit(() -> proveOne(base, part, draft, listener, done, total))));
 			for (Future<?> task : tasks) {
-				task.get();
+				await(task, listener);
 			}
 		} catch (ExecutionException e) {
 			throw e.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(e.getCause());
@@ -226,6 +228,38 @@ public final class Engine {
 			throw new CancellationException();
 		} finally {
 			pool.shutdownNow();
+			leave(pool);
+		}
+	}
+
+	/** What is being proved stops at its next question; it must not write into what a later check uses. */
+	private static void leave(ExecutorService pool) {
+		boolean interrupted = false;
+		while (true) {
+			try {
+				if (pool.awaitTermination(1, TimeUnit.SECONDS)) {
+					break;
+				}
+			} catch (InterruptedException e) {
+				interrupted = true;
+			}
+		}
+		if (interrupted) {
+			Thread.currentThread().interrupt();
+		}
+	}
+
+	/** Waits for a task, but no longer than somebody wants its result; a part that is hard may take minutes. */
+	private static void await(Future<?> task, Listener listener) throws ExecutionException, InterruptedException {
+		while (true) {
+			try {
+				task.get(100, TimeUnit.MILLISECONDS);
+				return;
+			} catch (TimeoutException e) {
+				if (listener.isCancelled()) {
+					throw new CancellationException();
+				}
+			}
 		}
 	}
 

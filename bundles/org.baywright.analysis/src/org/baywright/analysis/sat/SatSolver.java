@@ -1,5 +1,7 @@
 package org.baywright.analysis.sat;
 
+import java.util.concurrent.CancellationException;
+
 import org.sat4j.core.VecInt;
 import org.sat4j.minisat.SolverFactory;
 import org.sat4j.specs.ContradictionException;
@@ -44,8 +46,15 @@ public final class SatSolver {
 		}
 	}
 
-	/** Asks whether all clauses and all assumptions can hold together. */
+	/**
+	 * Asks whether all clauses and all assumptions can hold together.
+	 *
+	 * @throws CancellationException if the thread was interrupted, as it is when nobody waits for the answer any more
+	 */
 	public Answer solve(int... assumptions) {
+		if (Thread.currentThread().isInterrupted()) {
+			throw new CancellationException();
+		}
 		questions++;
 		if (broken) {
 			return Answer.NO;
