@@ -28,6 +28,8 @@ final class EditorMessages extends NLS {
 	public static String BackTitle;
 	public static String BackText;
 	public static String BackGone;
+	public static String FullTitle;
+	public static String FullText;
 	public static String ChangedTitle;
 	public static String ChangedText;
 	public static String ChangedKeep;

@@ -1,14 +1,20 @@
 package org.baywright.workbench.editor;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 
 import org.baywright.pack.WholeFile;
 import org.baywright.workbench.Baywright;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.runtime.Adapters;
 import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.text.IDocument;
@@ -109,6 +115,43 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		// the first does no harm; closing the dialog means it too
 		return MessageDialog.open(MessageDialog.QUESTION, getSite().getShell(), title, NLS.bind(text, getEditorInput().getName()), SWT.NONE,
 				buttons);
+	}
+
+	/**
+	 * The platform writes over the file itself, so a disk that is full would leave half of it. Whether there is room is tried
+	 * beside it first.
+	 */
+	@Override
+	protected void performSave(boolean overwrite, IProgressMonitor monitor) {
+		IFile file = Adapters.adapt(getEditorInput(), IFile.class);
+		IDocument document = getDocumentProvider().getDocument(getEditorInput());
+		Path folder = file == null || file.getLocation() == null ? null : file.getLocation().toPath().getParent();
+		if (folder != null && document != null && Files.isDirectory(folder)) {
+			try {
+				tryRoom(folder, document.get().getBytes(StandardCharsets.UTF_8));
+			} catch (IOException e) {
+				if (monitor != null) {
+					monitor.setCanceled(true);
+				}
+				ErrorDialog.openError(getSite().getShell(), EditorMessages.FullTitle, NLS.bind(EditorMessages.FullText, getEditorInput().getName()),
+						Baywright.error(e.getMessage(), e));
+				return;
+			}
+		}
+		super.performSave(overwrite, monitor);
+	}
+
+	private static void tryRoom(Path folder, byte[] content) throws IOException {
+		Path trial = Files.createTempFile(folder, ".baywright-", ".part");
+		try (FileChannel channel = FileChannel.open(trial, StandardOpenOption.WRITE)) {
+			ByteBuffer left = ByteBuffer.wrap(content);
+			while (left.hasRemaining()) {
+				channel.write(left);
+			}
+			channel.force(true);
+		} finally {
+			Files.deleteIfExists(trial);
+		}
 	}
 
 	/** The platform would save into the workspace, and would make anew a project of which nothing else is left. */
