@@ -17,12 +17,15 @@ import org.eclipse.ui.PlatformUI;
 /** Starts the workbench on a workspace that no other one has open. */
 public final class Application implements IApplication {
 
+	/** Exit code of a workbench that cannot have its workspace. */
+	private static final Integer EXIT_UNUSABLE = 1;
+
 	@Override
 	public Object start(IApplicationContext context) throws Exception {
 		Display display = PlatformUI.createDisplay();
 		try {
 			if (!lockWorkspace()) {
-				return EXIT_OK;
+				return EXIT_UNUSABLE;
 			}
 			int result = PlatformUI.createAndRunWorkbench(display, new Advisor());
 			return result == PlatformUI.RETURN_RESTART ? EXIT_RESTART : EXIT_OK;

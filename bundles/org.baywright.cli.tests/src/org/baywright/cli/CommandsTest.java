@@ -112,6 +112,13 @@ class CommandsTest {
 		assertHas(run("verify", "text.baypack").out(), "wrong  archive         The file is not a rule pack");
 		assertEquals(ExitCode.FILES, run("show", "text.baypack").code());
 		assertEquals(ExitCode.FILES, run("verify", "none.baypack").code());
+		Runs.Result some = run("verify", "van.baypack", "none.baypack", "bad.baypack");
+		assertEquals(ExitCode.FINDINGS, some.code());
+		assertHas(some.err(), "There is no file or folder");
+		assertHas(some.out(), "bad.baypack");
+		if (Files.exists(Path.of("/dev/zero"))) {
+			assertHas(run("verify", "/dev/zero").out(), "larger than any rule pack");
+		}
 	}
 
 	// ---- tidy --------------------------------------------------------------------------------------------------

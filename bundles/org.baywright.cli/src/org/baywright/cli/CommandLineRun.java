@@ -82,7 +82,8 @@ final class CommandLineRun {
 		return ExitCode.USAGE;
 	}
 
-	private static int failed(Session session, Exception e) {
+	/** Says what went wrong, and returns the exit code for it. */
+	static int failed(Session session, Exception e) {
 		session.out().flush();
 		session.progress(false).end();
 		Output err = session.err();

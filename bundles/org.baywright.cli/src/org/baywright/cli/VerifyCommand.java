@@ -54,12 +54,21 @@ final class VerifyCommand implements Callable<Integer> {
 	}
 
 	@Override
-	public Integer call() throws IOException {
+	public Integer call() {
 		int code = ExitCode.FINE;
 		for (String path : given) {
-			code = worse(code, verify(path));
+			code = worse(code, tried(path));
 		}
 		return code;
+	}
+
+	/** One that cannot be read keeps nobody from what is to be told of the others. */
+	private int tried(String path) {
+		try {
+			return verify(path);
+		} catch (IOException | CommandException e) {
+			return CommandLineRun.failed(session, e);
+		}
 	}
 
 	private static int worse(int one, int other) {

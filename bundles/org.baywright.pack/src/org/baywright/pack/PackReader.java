@@ -1,6 +1,7 @@
 package org.baywright.pack;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,6 +23,9 @@ import com.google.gson.JsonObject;
  * pack.
  */
 public final class PackReader {
+
+	/** As much is taken from what does not say how much it holds. */
+	private static final int MAX_STREAM = 1 << 26;
 
 	private PackReader() {
 	}
@@ -76,10 +80,18 @@ public final class PackReader {
 	}
 
 	static byte[] bytes(Path file) throws IOException, PackException {
-		if (Files.size(file) > Archive.MAX_BYTES) {
-			throw new PackException("The file is larger than any rule pack; it is not read.");
+		boolean endless = !Files.isRegularFile(file) && Files.exists(file);
+		if (!endless && Files.size(file) <= Archive.MAX_BYTES) {
+			return Files.readAllBytes(file);
 		}
-		return Files.readAllBytes(file);
+		// a pipe or a device has no size
+		try (InputStream in = Files.newInputStream(file)) {
+			byte[] bytes = endless ? in.readNBytes(MAX_STREAM + 1) : null;
+			if (bytes == null || bytes.length > MAX_STREAM) {
+				throw new PackException("The file is larger than any rule pack; it is not read.");
+			}
+			return bytes;
+		}
 	}
 
 	static PackManifest manifest(Map<String, byte[]> entries) throws PackException {

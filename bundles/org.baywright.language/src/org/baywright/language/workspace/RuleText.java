@@ -7,6 +7,7 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.OptionalInt;
@@ -19,6 +20,8 @@ import java.util.OptionalInt;
  */
 record RuleText(String text, OptionalInt wrongAt) {
 
+	/** More than a million rules; nobody writes such a file. */
+	private static final long MAX_BYTES = 256L << 20;
 	private static final char BYTE_ORDER_MARK = '\uFEFF';
 
 	static RuleText of(String text) {
@@ -26,6 +29,9 @@ record RuleText(String text, OptionalInt wrongAt) {
 	}
 
 	static RuleText read(Path file) throws IOException {
+		if (Files.size(file) > MAX_BYTES) {
+			throw new FileSystemException(file.toString(), null, "it is larger than any rule file");
+		}
 		return decode(Files.readAllBytes(file));
 	}
 

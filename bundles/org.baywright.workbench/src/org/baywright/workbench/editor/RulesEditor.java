@@ -57,7 +57,10 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 	private void changed(IDocumentProvider provider) {
 		boolean replace = !isDirty() || ask(EditorMessages.ChangedTitle, EditorMessages.ChangedText, EditorMessages.ChangedKeep,
 				EditorMessages.ChangedReplace) == 1;
-		if (replace && provider instanceof IDocumentProviderExtension extension) {
+		if (replace && provider.isDeleted(getEditorInput())) {
+			// it went while the question was open
+			gone();
+		} else if (replace && provider instanceof IDocumentProviderExtension extension) {
 			try {
 				extension.synchronize(getEditorInput());
 			} catch (CoreException e) {
