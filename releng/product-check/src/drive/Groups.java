@@ -79,7 +79,7 @@ final class Groups {
 			hands.until("no line", () -> lines.getItemCount() == 0);
 			hands.click(hands.find(ToolItem.class, "Redo"));
 			hands.until("one line again", () -> lines.getItemCount() == 1);
-			hands.click(hands.find(ToolItem.class, "Begin anew with the same family"));
+			hands.click(hands.find(ToolItem.class, "Start over with the same family"));
 			hands.until("no line again", () -> lines.getItemCount() == 0);
 			// what the bench asks for next, until a rule fires
 			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("What to find out next"));

@@ -35,7 +35,7 @@ import org.baywright.model.VerdictKind;
  * A rule that confirms or clears on what nobody has seen: the missing code of a silent module, the silence of a module
  * that need not answer, or the absence of a sign that comes and goes.
  */
-@RuleCheck(id = "blind-evidence", severity = Severity.WARNING, summary = "A rule takes as proof what only was not seen")
+@RuleCheck(id = "blind-evidence", severity = Severity.WARNING, summary = "A rule takes as proof what merely was not seen")
 public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>> {
 
 	/** Why evidence proves nothing. */

@@ -29,7 +29,7 @@ import org.baywright.model.Severity;
  * Rules that say the same in the same situations, of which any but one could go. Dead rules are reported as dead; rules that only say
  * {@code proves nothing} are notes and may repeat.
  */
-@RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same")
+@RuleCheck(id = "duplicate-rule", severity = Severity.WARNING, summary = "Two rules mean the same thing")
 public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Alike>> {
 
 	/** So many rules are named in the sentence; all of them have their place. */

@@ -16,7 +16,7 @@ import org.baywright.model.Span;
 import org.baywright.model.Test;
 
 /** Work on a part with a hazard that its instructions do not warn of, or a hazard without a word of caution. */
-@RuleCheck(id = "hazard-without-caution", severity = Severity.ERROR, summary = "Work on something dangerous does not warn of it")
+@RuleCheck(id = "hazard-without-caution", severity = Severity.ERROR, summary = "Work on something dangerous carries no warning")
 public final class HazardWithoutCaution implements Check {
 
 	@Override

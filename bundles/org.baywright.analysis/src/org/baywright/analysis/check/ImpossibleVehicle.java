@@ -16,7 +16,7 @@ import org.baywright.model.Law;
 import org.baywright.model.Severity;
 
 /** Laws that no vehicle of a family can obey together. Nothing else is proved about the rules they concern. */
-@RuleCheck(id = "impossible-vehicle", severity = Severity.ERROR, summary = "The laws leave no vehicle of the family")
+@RuleCheck(id = "impossible-vehicle", severity = Severity.ERROR, summary = "The laws rule out every vehicle of the family")
 public final class ImpossibleVehicle implements ProofCheck<List<SourceLine>> {
 
 	@Override

@@ -12,7 +12,7 @@ import org.baywright.model.Repair;
 import org.baywright.model.Severity;
 
 /** A verification that expects something of a code after reading some other module, or none. */
-@RuleCheck(id = "verify-wrong-module", severity = Severity.ERROR, summary = "A verification reads another module than the one that holds the code")
+@RuleCheck(id = "verify-wrong-module", severity = Severity.ERROR, summary = "A verification reads a different module from the one that holds the code")
 public final class VerifyWrongModule implements Check {
 
 	@Override
