@@ -51,7 +51,6 @@ final class Elsewhere {
 		drive.check("elsewhere: a finding is mended by the fix in the view", drive::mend);
 		for (String view : VIEWS) {
 			drive.check("elsewhere: F1 in " + view, () -> drive.helpOn(view));
-			drive.toolBar(view);
 		}
 		new Entries(hands, drive::ready, drive::note).menus(entry -> entry.startsWith("Rules > "), Drive.list());
 		drive.check("elsewhere: the walk", () -> {
@@ -60,8 +59,6 @@ final class Elsewhere {
 			hands.until("the first step", () -> hands.says("Step 1 of 8"));
 		});
 		groups.contexts(VIEWS);
-		groups.wizards();
-		groups.readable(VIEWS);
 		Sweep sweep = new Sweep(drive, hands, controls);
 		for (String view : VIEWS) {
 			drive.check("elsewhere: controls of " + view, () -> sweep.view(view));
