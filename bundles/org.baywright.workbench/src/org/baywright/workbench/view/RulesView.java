@@ -16,6 +16,7 @@ import org.eclipse.jface.action.IAction;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.ImageDescriptor;
+import org.eclipse.jface.viewers.StructuredViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.part.ViewPart;
@@ -122,6 +123,13 @@ public abstract class RulesView extends ViewPart {
 		};
 		action.setImageDescriptor(image);
 		action.setToolTipText(text);
+		return action;
+	}
+
+	/** Returns an action on what is chosen in a list; it is grey while nothing is. */
+	protected static Action onChosen(StructuredViewer list, Action action) {
+		action.setEnabled(false);
+		list.addSelectionChangedListener(event -> action.setEnabled(!event.getSelection().isEmpty()));
 		return action;
 	}
 

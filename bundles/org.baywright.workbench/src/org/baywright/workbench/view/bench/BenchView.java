@@ -126,7 +126,7 @@ public final class BenchView extends RulesView {
 			}
 		}));
 		MenuManager menu = new MenuManager();
-		menu.add(action(BenchMessages.Remove, shared(ISharedImages.IMG_TOOL_DELETE), this::remove));
+		menu.add(onChosen(table, action(BenchMessages.Remove, shared(ISharedImages.IMG_TOOL_DELETE), this::remove)));
 		table.getControl().setMenu(menu.createContextMenu(table.getControl()));
 	}
 

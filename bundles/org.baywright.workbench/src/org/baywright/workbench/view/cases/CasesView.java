@@ -77,7 +77,7 @@ public final class CasesView extends RulesView {
 		bar.add(toggle(CasesMessages.FailingOnly, Icon.FAILED.descriptor(), false,
 				on -> filter(new Cases.Filter(on, filter.text()))));
 		MenuManager menu = new MenuManager();
-		menu.add(action(CasesMessages.GoTo, Icon.OPEN.descriptor(), this::go));
+		menu.add(onChosen(table, action(CasesMessages.GoTo, Icon.OPEN.descriptor(), this::go)));
 		table.getControl().setMenu(menu.createContextMenu(table.getControl()));
 	}
 
