@@ -77,6 +77,10 @@ final class Groups {
 			drive.window();
 			drive.show("Bench");
 			// a year, which is typed
+			Combo found = hands.find(Combo.class, "what was found", list -> list.getText().matches("(Vehicle|Sign|Test|Code): .*"));
+			hands.click(found);
+			hands.rest(300);
+			hands.key("Home", "Return");
 			Text year = hands.find(Text.class, "the year", field -> field.getMessage().matches("\\d+ to \\d+"));
 			hands.click(year);
 			hands.type("2018");

@@ -59,6 +59,8 @@ final class Outside {
 		drive.check("a file that something else changes: what was typed is kept, or what is on the disk is taken", () -> {
 			for (String answer : List.of("Keep my text", "Take what is on the disk")) {
 				drive.ready();
+				hands.key("End", "Return");
+				hands.type("// mine now");
 				Path file = ResourcesPlugin.getWorkspace().getRoot().getProject("first-walk").getLocation().append("rules.bay").toPath();
 				String before = Files.readString(file);
 				Files.writeString(file, "// theirs\n", StandardOpenOption.APPEND);
@@ -69,7 +71,7 @@ final class Outside {
 				hands.picture("changed-outside");
 				hands.click(hands.find(Button.class, answer));
 				boolean mine = answer.startsWith("Keep");
-				hands.until("the text", () -> editor.getText().contains("// to lose") == mine && editor.getText().contains("// theirs") != mine);
+				hands.until("the text", () -> editor.getText().contains("// mine now") == mine && editor.getText().contains("// theirs") != mine);
 				if (mine) {
 					drive.revertNow();
 					hands.until("theirs", () -> editor.getText().contains("// theirs"));
