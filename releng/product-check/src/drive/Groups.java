@@ -23,8 +23,8 @@ import org.eclipse.swt.widgets.Tree;
 /** Groups of cases that can be driven by themselves, once there are rules to work with. */
 final class Groups {
 
-	/** Whether the platform's own windows are gone through too, which takes some minutes more. */
-	private static final boolean ALL = Boolean.getBoolean("drive.all");
+	/** Whether every control is used, also of the platform's own windows, which takes some minutes more. */
+	static final boolean ALL = Boolean.getBoolean("drive.all");
 	/** What we show ourselves, or bring into the window. */
 	private static final Set<String> OURS = Set.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
 			"Project Explorer", "Editor", "Window", "Rule project", "Rule file", "Rule", "Vehicle family", "Example rules", "Rule pack", "Jump to",
@@ -71,8 +71,8 @@ final class Groups {
 		}, drive::details));
 	}
 
-	/** What is live only after something else was done. */
-	private void sequences() {
+	/** Enters what the bench asks for, until a rule fires. */
+	void bench() {
 		drive.check("bench: enter, undo, redo, begin anew", () -> {
 			drive.window();
 			drive.show("Bench");
@@ -108,6 +108,28 @@ final class Groups {
 				drive.show("Bench");
 			}, () -> told);
 		});
+	}
+
+	/** Follows the words that lead somewhere in what is told of a job. */
+	void jobs() {
+		drive.check("words that lead in a job", () -> new Sweep(drive, hands, controls).links(() -> {
+			drive.window();
+			drive.show("Finished jobs");
+			Table jobs = hands.find(Table.class, "the jobs", table -> table.getColumnCount() > 2 && table.getColumn(0).getText().equals("Job") && table.getItemCount() > 0);
+			Point first = hands.see(() -> {
+				Rectangle bounds = jobs.getItem(0).getBounds(0);
+				return jobs.toDisplay(bounds.x + 20, bounds.y + bounds.height / 2);
+			});
+			hands.click(first, 1, 1);
+			hands.rest(400);
+		}, () -> hands.find(StyledText.class, "what is told of the job", text -> text.isVisible() && text.getText().contains("Rules that fired")
+				&& Controls.place(text).equals("Finished jobs"))));
+	}
+
+	/** What is live only after something else was done. */
+	private void sequences() {
+		bench();
+		jobs();
 		drive.check("find whole words", () -> {
 			drive.ready();
 			hands.menu("Edit", "Find/Replace...");
@@ -214,7 +236,7 @@ final class Groups {
 			platform(sweep);
 		}
 		drive.check("no control is without a drive", () -> Controls.none(controls.unused().stream()
-				.filter(name -> ALL || OURS.contains(name.substring(0, name.indexOf(" > ")))).toList()));
+				.filter(name -> OURS.contains(name.substring(0, name.indexOf(" > ")))).toList()));
 	}
 
 	/** Windows that are the platform's, with all their fields. */
