@@ -152,6 +152,8 @@ final class Controls {
 		}
 		open.removeAll(done);
 		open.removeAll(EXCEPT.keySet());
+		// there for a moment, while rules are read or checked
+		open.removeIf(name -> name.endsWith(" > button Stop"));
 		return new ArrayList<>(open);
 	}
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 
@@ -96,6 +97,13 @@ final class Groups {
 			// what the bench asks for next, until a rule fires
 			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("What to find out next"));
 			hands.clickWords(told, "Sometimes does not crank");
+			Combo value = hands.find(Combo.class, "present or absent", list -> list.isVisible() && Arrays.asList(list.getItems()).contains("absent"));
+			for (String key : List.of("End", "Home")) {
+				hands.click(value);
+				hands.rest(300);
+				hands.key(key, "Return");
+			}
+			hands.until("present", () -> value.getText().equals("present"));
 			hands.click(hands.find(Button.class, "Enter"));
 			hands.until("the sign", () -> lines.getItemCount() == 1);
 			hands.clickWords(told, "Battery voltage at rest");
