@@ -3,11 +3,9 @@ package org.baywright.application;
 import java.nio.file.Path;
 import java.util.Arrays;
 
-import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.wizard.FolderOfRules;
 import org.baywright.workbench.wizard.Wizards;
-import org.eclipse.core.commands.common.CommandException;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.JFaceColors;
@@ -26,11 +24,9 @@ import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.IPartListener2;
 import org.eclipse.ui.IWorkbenchPartReference;
 import org.eclipse.ui.IWorkbenchWindow;
-import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.forms.events.HyperlinkAdapter;
 import org.eclipse.ui.forms.events.HyperlinkEvent;
 import org.eclipse.ui.forms.widgets.ImageHyperlink;
-import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.navigator.resources.ProjectExplorer;
 
 /**
@@ -95,7 +91,7 @@ final class EmptyTree {
 		label.setText(AppMessages.EmptyTree);
 		GridDataFactory.fillDefaults().grab(true, false).hint(200, SWT.DEFAULT).applyTo(label);
 		way(area, Icon.PROJECT, AppMessages.WelcomeProject, Wizards::newProject);
-		way(area, Icon.FILE, AppMessages.EmptyTreeBringIn, EmptyTree::bringIn);
+		way(area, Icon.FILE, AppMessages.EmptyTreeBringIn, () -> FolderOfRules.choose(area.getShell()));
 		way(area, Icon.SKELETON, AppMessages.WelcomeExample, Wizards::example);
 		for (Control ours : area.getChildren()) {
 			ours.setData(OURS, Boolean.TRUE);
@@ -135,13 +131,5 @@ final class EmptyTree {
 				go.run();
 			}
 		});
-	}
-
-	private static void bringIn() {
-		try {
-			PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand("org.baywright.workbench.bringIn", null);
-		} catch (CommandException e) {
-			Baywright.log("A folder cannot be brought in.", e);
-		}
 	}
 }

@@ -1,14 +1,8 @@
 package org.baywright.application;
 
-import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
-import org.eclipse.e4.ui.model.application.ui.menu.MToolBar;
-import org.eclipse.e4.ui.workbench.modeling.EModelService;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
-import org.eclipse.ui.IPartListener2;
-import org.eclipse.ui.IWorkbenchPartReference;
-import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.application.ActionBarAdvisor;
 import org.eclipse.ui.application.IActionBarConfigurer;
 import org.eclipse.ui.application.IWorkbenchWindowConfigurer;
@@ -16,8 +10,6 @@ import org.eclipse.ui.application.WorkbenchWindowAdvisor;
 
 /** What the window shows around its page. */
 final class WindowAdvisor extends WorkbenchWindowAdvisor {
-
-	private static final String PRESENTATION = "org.eclipse.ui.edit.text.actionSet.presentation";
 
 	WindowAdvisor(IWorkbenchWindowConfigurer configurer) {
 		super(configurer);
@@ -42,25 +34,8 @@ final class WindowAdvisor extends WorkbenchWindowAdvisor {
 		window.setTitle(AppMessages.WindowTitle);
 	}
 
-	/** What programmers look at in a text: characters that do not show, blocks of columns. */
 	@Override
 	public void postWindowOpen() {
-		IWorkbenchWindow window = getWindowConfigurer().getWindow();
-		EmptyTree.install(window);
-		window.getPartService().addPartListener(new IPartListener2() {
-			@Override
-			public void partActivated(IWorkbenchPartReference part) {
-				// the platform adds them when it hears of the editor too
-				Display.getCurrent().asyncExec(() -> hide(window, PRESENTATION));
-			}
-		});
-	}
-
-	private static void hide(IWorkbenchWindow window, String toolBar) {
-		EModelService model = window.getService(EModelService.class);
-		MWindow shown = window.getService(MWindow.class);
-		if (model != null && shown != null) {
-			model.findElements(shown, toolBar, MToolBar.class, null, EModelService.IN_TRIM).forEach(bar -> bar.setToBeRendered(false));
-		}
+		EmptyTree.install(getWindowConfigurer().getWindow());
 	}
 }

@@ -20,6 +20,8 @@ import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.osgi.util.NLS;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Shell;
 
 /** Makes a folder of rule files a project of the workbench; the files stay where they are. */
@@ -28,9 +30,14 @@ public final class FolderOfRules {
 	private FolderOfRules() {
 	}
 
-	/** Returns the title of what brings a folder in. */
-	public static String title() {
-		return WizardMessages.FolderTitle;
+	/** Asks for a folder and brings it in. To be called on the screen's thread. */
+	public static void choose(Shell shell) {
+		DirectoryDialog dialog = new DirectoryDialog(shell, SWT.OPEN);
+		dialog.setText(WizardMessages.FolderTitle);
+		String chosen = dialog.open();
+		if (chosen != null) {
+			bringIn(shell, Path.of(chosen));
+		}
 	}
 
 	/**
