@@ -89,13 +89,41 @@ public final class WholeFile {
 		return Arrays.equals(Files.readAllBytes(whole), before) && replace(whole, content, Optional.of(before));
 	}
 
+	/**
+	 * Writes a rule file where its author has chosen; a file that is there is replaced.
+	 *
+	 * @param target the file; its folder is there
+	 * @throws IOException if the file cannot be written, or may not be; nothing has changed then
+	 */
+	public static void writeRules(Path target, byte[] content) throws IOException {
+		replace(followed(target), content, Optional.empty());
+	}
+
+	/**
+	 * Finds out whether a folder has room for a content, by writing it aside.
+	 *
+	 * @throws IOException if there is none, or the folder may not be written
+	 */
+	public static void requireRoom(Path folder, byte[] content) throws IOException {
+		Path aside = aside(folder);
+		try {
+			put(aside, content, StandardOpenOption.CREATE_NEW);
+		} finally {
+			Files.deleteIfExists(aside);
+		}
+	}
+
+	private static Path aside(Path folder) {
+		return folder.resolve(ASIDE + ProcessHandle.current().pid() + "-" + NUMBERS.incrementAndGet() + ENDING);
+	}
+
 	private static boolean replace(Path whole, byte[] content, Optional<byte[]> before) throws IOException {
 		if (Files.exists(whole) && isReadOnly(whole)) {
 			throw new AccessDeniedException(whole.toString(), null, "it is read-only");
 		}
 		Path folder = whole.getParent();
 		sweep(folder);
-		Path aside = folder.resolve(ASIDE + ProcessHandle.current().pid() + "-" + NUMBERS.incrementAndGet() + ENDING);
+		Path aside = aside(folder);
 		try {
 			put(aside, content, StandardOpenOption.CREATE_NEW);
 			boolean alike = copyRights(whole, aside);

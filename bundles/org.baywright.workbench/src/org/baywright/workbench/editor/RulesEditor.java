@@ -1,12 +1,9 @@
 package org.baywright.workbench.editor;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 
 import org.baywright.pack.WholeFile;
@@ -131,7 +128,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		Path folder = file == null || file.getLocation() == null ? null : file.getLocation().toPath().getParent();
 		if (folder != null && document != null && Files.isDirectory(folder)) {
 			try {
-				tryRoom(folder, document.get().getBytes(StandardCharsets.UTF_8));
+				WholeFile.requireRoom(folder, document.get().getBytes(StandardCharsets.UTF_8));
 			} catch (IOException e) {
 				if (monitor != null) {
 					monitor.setCanceled(true);
@@ -144,19 +141,6 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		super.performSave(overwrite, monitor);
 	}
 
-	private static void tryRoom(Path folder, byte[] content) throws IOException {
-		Path trial = Files.createTempFile(folder, ".baywright-", ".part");
-		try (FileChannel channel = FileChannel.open(trial, StandardOpenOption.WRITE)) {
-			ByteBuffer left = ByteBuffer.wrap(content);
-			while (left.hasRemaining()) {
-				channel.write(left);
-			}
-			channel.force(true);
-		} finally {
-			Files.deleteIfExists(trial);
-		}
-	}
-
 	/** The platform would save into the workspace, and would make anew a project of which nothing else is left. */
 	private void saveElsewhere() {
 		Optional<Path> chosen = chooseFile();
@@ -165,11 +149,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		}
 		IDocument document = getDocumentProvider().getDocument(getEditorInput());
 		try {
-			Path file = chosen.get();
-			if (!Files.exists(file)) {
-				Files.createFile(file);
-			}
-			WholeFile.replace(file, Files.readAllBytes(file), document.get().getBytes(StandardCharsets.UTF_8));
+			WholeFile.writeRules(chosen.get(), document.get().getBytes(StandardCharsets.UTF_8));
 			super.close(false);
 		} catch (IOException e) {
 			ErrorDialog.openError(getSite().getShell(), EditorMessages.GoneTitle, NLS.bind(EditorMessages.GoneFailed, chosen.get()),
