@@ -2,7 +2,6 @@ package org.baywright.presenter;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 
@@ -74,13 +73,5 @@ public final class Say {
 	/** Returns the text without tabs and line breaks. */
 	public static String oneLine(String text) {
 		return text.replace("\n", "; ").replaceAll("\\p{Cntrl}+", " ");
-	}
-
-	/** Returns "a", "a and b", "a, b and c"; the empty text for none. */
-	public static String and(List<String> parts) {
-		if (parts.size() < 2) {
-			return String.join("", parts);
-		}
-		return String.join(", ", parts.subList(0, parts.size() - 1)) + " and " + parts.get(parts.size() - 1);
 	}
 }

@@ -20,6 +20,7 @@ import org.baywright.model.Exclusive;
 import org.baywright.model.Fault;
 import org.baywright.model.Rule;
 import org.baywright.model.VerdictKind;
+import org.baywright.model.words.Words;
 
 /** Tells of pairs of rules, each once, with the smallest situation that shows it in any family. */
 final class ClashReport {
@@ -60,7 +61,7 @@ final class ClashReport {
 
 		private static String behind(List<Pairs.Step> chain) {
 			List<String> rules = chain.stream().map(Pairs.Step::rule).distinct().toList();
-			return rules.isEmpty() ? "" : ", which builds on " + (rules.size() == 1 ? "rule " : "rules ") + list(rules) + ",";
+			return rules.isEmpty() ? "" : ", which builds on " + (rules.size() == 1 ? "rule " : "rules ") + Words.and(rules) + ",";
 		}
 
 		String it() {
@@ -151,13 +152,6 @@ final class ClashReport {
 
 	/** Returns several faults as {@link #say(Checked, String)} says each. */
 	static String say(Checked checked, Collection<String> faults) {
-		return list(faults.stream().map(fault -> say(checked, fault)).toList());
-	}
-
-	/** Returns "a, b and c". */
-	static String list(Collection<String> several) {
-		List<String> all = List.copyOf(several);
-		int last = all.size() - 1;
-		return last < 1 ? String.join("", all) : String.join(", ", all.subList(0, last)) + " and " + all.get(last);
+		return Words.and(faults.stream().map(fault -> say(checked, fault)).toList());
 	}
 }

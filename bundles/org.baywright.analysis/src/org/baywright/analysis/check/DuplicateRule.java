@@ -24,6 +24,7 @@ import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
+import org.baywright.model.words.Words;
 
 /**
  * Rules that say the same in the same situations, of which any but one could go. Dead rules are reported as dead; rules that only say
@@ -193,7 +194,7 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Alike>
 		boolean one = later.size() == 1;
 		Checked.Draftsman finding = checked
 				.finding(this, String.join("/", rules.stream().map(Rule::name).sorted().toList()), later.get(0).span())
-				.says((one ? "Rule " : "Rules ") + ClashReport.list(names) + (one ? " means" : " mean") + " the same as rule "
+				.says((one ? "Rule " : "Rules ") + Words.and(names) + (one ? " means" : " mean") + " the same as rule "
 						+ first.name() + "; keep one of them.")
 				.about(first).near(first.span(), "rule " + first.name());
 		for (Rule rule : later) {

@@ -25,6 +25,7 @@ import org.baywright.model.Meaning;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Sign;
+import org.baywright.model.words.Words;
 
 /**
  * A sign is present, every test of the family is done, and still nothing is confirmed and nobody referred to. Gaps are
@@ -153,7 +154,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		if (!families.isEmpty()) {
 			checked.finding(this, sign.name() + "/" + String.join("+", families), sign.span())
 					.says("No rule asks for \"" + sign.title() + "\" in " + (families.size() == 1 ? "family " : "families ")
-							+ ClashReport.list(families) + ", so it leads nowhere there; write a rule for it, or a law that it is never there.")
+							+ Words.and(families) + ", so it leads nowhere there; write a rule for it, or a law that it is never there.")
 					.about(sign.name())
 					.fix(new Fix.AddElement("Add a rule that refers", "rule " + sign.name() + "_elsewhere {\n  for "
 							+ String.join(", ", families) + "\n  given " + sign.name() + "\n  then refers \"\"\n}"))

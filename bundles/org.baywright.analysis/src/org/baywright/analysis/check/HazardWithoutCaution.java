@@ -14,6 +14,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.baywright.model.Test;
+import org.baywright.model.words.Words;
 
 /** Work on a part with a hazard that its instructions do not warn of, or a hazard without a word of caution. */
 @RuleCheck(id = "hazard-without-caution", severity = Severity.ERROR, summary = "Work on something dangerous carries no warning")
@@ -51,7 +52,7 @@ public final class HazardWithoutCaution implements Check {
 			boolean one = hazards.size() == 1;
 			String parts = one ? "a part with hazard " : kind.equals("test") ? "a part with hazards " : "parts with hazards ";
 			checked.finding(this, name + "/" + String.join("+", hazards), span)
-					.says("The " + kind + " " + name + " works on " + parts + ClashReport.list(hazards) + " and does not warn of "
+					.says("The " + kind + " " + name + " works on " + parts + Words.and(hazards) + " and does not warn of "
 							+ (one ? "it" : "them") + "; add \"" + caution + "\".")
 					.about(name + String.join("+", hazards))
 					.fix(new Fix.AddLine(one ? "Warn of it" : "Warn of them", kind, name, caution)).add();

@@ -11,6 +11,7 @@ import org.baywright.analysis.proof.Prover;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.VerdictKind;
+import org.baywright.model.words.Words;
 
 /**
  * A situation in which a fault is suspected and cleared on equally strong evidence. A test counts more than signs and
@@ -49,7 +50,7 @@ public final class SuspectedAndCleared implements ProofCheck<List<Pairs.Clash>> 
 				told -> "Rule " + told.firstRule() + " suspects " + ClashReport.say(checked, told.subjects())
 						+ " and rule " + told.secondRule() + " clears " + told.it() + " in the same situation, on equally strong evidence; "
 						+ (checked.base().rule(told.clash().second()).flatMap(Rule::test).isPresent()
-								? "if the second counts more, let it ask for " + ClashReport.list(told.subjects()) + " suspected."
+								? "if the second counts more, let it ask for " + Words.and(told.subjects()) + " suspected."
 								: "let the weaker of them prove nothing, or rest on a test."));
 	}
 }

@@ -16,6 +16,7 @@ import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.model.Severity;
+import org.baywright.model.words.Words;
 
 /**
  * A situation in which one rule sends the same complaint on to somebody while another confirms a cause, or sends it to
@@ -85,7 +86,7 @@ public final class TwoEnds implements ProofCheck<List<Pairs.Clash>> {
 	@Override
 	public void report(Checked checked) {
 		ClashReport.report(checked, this, told -> "Rule " + told.firstRule() + " refers the job to "
-				+ ClashReport.list(told.subjects()) + " and rule " + told.secondRule() + " brings the same complaint to another end in the same situation; "
+				+ Words.and(told.subjects()) + " and rule " + told.secondRule() + " brings the same complaint to another end in the same situation; "
 				+ "let the one that refers ask that the sign is unexplained.");
 	}
 }

@@ -1,12 +1,17 @@
 package org.baywright.analysis.check;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.proof.Checked;
 import org.baywright.model.Code;
@@ -94,8 +99,11 @@ final class Verification {
 		}
 	}
 
-	List<Expectation> expectations() {
-		return expectations;
+	/** Returns the expectations that something is wrong with, in groups that one thing is told of: in their order. */
+	Collection<List<Expectation>> wrong(Predicate<Expectation> isWrong, Function<Expectation, Object> cause) {
+		return expectations.stream().filter(isWrong)
+				.collect(Collectors.groupingBy(expected -> List.of(expected.module(), cause.apply(expected)), LinkedHashMap::new, Collectors.toList()))
+				.values();
 	}
 
 	/** Returns the codes that the steps expect something of, each once. */

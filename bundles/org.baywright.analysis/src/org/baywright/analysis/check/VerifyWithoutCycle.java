@@ -1,15 +1,13 @@
 package org.baywright.analysis.check;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.model.Repair;
 import org.baywright.model.Severity;
+import org.baywright.model.words.Words;
 
 /**
  * A verification that finds a code gone without having cleared it, or before the module could test itself again: it
@@ -21,15 +19,14 @@ public final class VerifyWithoutCycle implements Check {
 	@Override
 	public void report(Checked checked) {
 		for (Repair repair : checked.base().repairs()) {
-			Map<List<Object>, List<Verification.Expectation>> byCause = new LinkedHashMap<>();
-			for (Verification.Expectation expected : new Verification(checked.base(), repair).expectations()) {
-				boolean rightModule = expected.read().filter(expected.module()::equals).isPresent();
-				if (rightModule && !expected.step().present() && !(expected.cleared() && expected.cycled())) {
-					byCause.computeIfAbsent(List.of(expected.module(), expected.cleared()), key -> new ArrayList<>()).add(expected);
-				}
-			}
-			byCause.values().forEach(expected -> report(checked, repair, expected));
+			new Verification(checked.base(), repair).wrong(VerifyWithoutCycle::provesNothing, Verification.Expectation::cleared)
+					.forEach(expected -> report(checked, repair, expected));
 		}
+	}
+
+	private static boolean provesNothing(Verification.Expectation expected) {
+		boolean rightModule = expected.read().filter(expected.module()::equals).isPresent();
+		return rightModule && !expected.step().present() && !(expected.cleared() && expected.cycled());
 	}
 
 	private void report(Checked checked, Repair repair, List<Verification.Expectation> expected) {
@@ -37,7 +34,7 @@ public final class VerifyWithoutCycle implements Check {
 		List<String> codes = Verification.codes(expected);
 		boolean one = codes.size() == 1;
 		Verification.places(expected, checked.finding(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
-				.says("That " + (one ? "code " : "codes ") + ClashReport.list(codes) + (one ? " is" : " are")
+				.says("That " + (one ? "code " : "codes ") + Words.and(codes) + (one ? " is" : " are")
 						+ " absent proves nothing here: module " + first.module()
 						+ (first.cleared() ? " was read before a cycle let it test itself again; cycle between clearing and reading."
 								: " was not cleared before; clear it, cycle, then read it."))

@@ -1,15 +1,13 @@
 package org.baywright.analysis.check;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.model.Repair;
 import org.baywright.model.Severity;
+import org.baywright.model.words.Words;
 
 /** A verification that expects something of a code after reading some other module, or none. */
 @RuleCheck(id = "verify-wrong-module", severity = Severity.ERROR, summary = "A verification reads a different module from the one that holds the code")
@@ -18,13 +16,9 @@ public final class VerifyWrongModule implements Check {
 	@Override
 	public void report(Checked checked) {
 		for (Repair repair : checked.base().repairs()) {
-			Map<List<Object>, List<Verification.Expectation>> byCause = new LinkedHashMap<>();
-			for (Verification.Expectation expected : new Verification(checked.base(), repair).expectations()) {
-				if (!expected.read().filter(expected.module()::equals).isPresent()) {
-					byCause.computeIfAbsent(List.of(expected.module(), expected.read()), key -> new ArrayList<>()).add(expected);
-				}
-			}
-			byCause.values().forEach(expected -> report(checked, repair, expected));
+			new Verification(checked.base(), repair)
+					.wrong(expected -> expected.read().filter(expected.module()::equals).isEmpty(), Verification.Expectation::read)
+					.forEach(expected -> report(checked, repair, expected));
 		}
 	}
 
@@ -32,7 +26,7 @@ public final class VerifyWrongModule implements Check {
 		Verification.Expectation first = expected.get(0);
 		List<String> codes = Verification.codes(expected);
 		Verification.places(expected, checked.finding(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
-				.says((codes.size() == 1 ? "Code " : "Codes ") + ClashReport.list(codes) + (codes.size() == 1 ? " is" : " are")
+				.says((codes.size() == 1 ? "Code " : "Codes ") + Words.and(codes) + (codes.size() == 1 ? " is" : " are")
 						+ " kept in module " + first.module() + ", but "
 						+ first.read().map(read -> "module " + read + " was read last").orElse("no module was read") + "; read "
 						+ first.module() + " first.")

@@ -209,7 +209,7 @@ public final class Engine {
 			return;
 		}
 		// also a single part gets a thread of its own: one that proves cannot look whether somebody still waits
-		ExecutorService pool = Executors.newFixedThreadPool(Math.max(1, Math.min(threads, total)), task -> {
+		ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, total), task -> {
 			Thread thread = new Thread(task, "baywright-prover");
 			thread.setDaemon(true);
 			return thread;

@@ -1,6 +1,7 @@
 package org.baywright.model.words;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -35,6 +36,13 @@ public final class Words {
 
 	public Words(RuleBase base) {
 		this.base = base;
+	}
+
+	/** Returns "a", "a and b", "a, b and c"; the empty text for none. */
+	public static String and(Collection<String> several) {
+		List<String> parts = List.copyOf(several);
+		int last = parts.size() - 1;
+		return last < 1 ? String.join("", parts) : String.join(", ", parts.subList(0, last)) + " and " + parts.get(last);
 	}
 
 	public String family(String name) {

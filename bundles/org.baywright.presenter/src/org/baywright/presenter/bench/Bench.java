@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 
 import org.baywright.analysis.Variable;
-import org.baywright.model.CodeReading;
 import org.baywright.model.Domain;
 import org.baywright.model.Family;
 import org.baywright.model.Reading;
@@ -65,7 +64,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		List<String> lost = now.readings().stream().filter(reading -> !kept.contains(reading))
 				.map(reading -> line(reading).title()).toList();
 		return new Bench(other, List.of(), new Vehicle(now.family(), kept), List.of(),
-				"Left out, since the rules no longer know it: " + Say.and(lost) + ".");
+				"Left out, since the rules no longer know it: " + Words.and(lost) + ".");
 	}
 
 	private boolean isKnown(RuleBase other, Reading reading) {

@@ -60,13 +60,13 @@ record Sayer(RuleBase base, String family, Words words) {
 		long unsure = advice.rules().stream().filter(rule -> rule.state() == State.UNDECIDED).count();
 		String rest = Say.count(open, "rule") + " may fire yet"
 				+ (unsure == 0 ? "" : "; of " + Say.count(unsure, "rule") + " nobody knows");
-		String found = confirmed.isEmpty() ? "Nothing is confirmed" : Say.and(confirmed);
+		String found = confirmed.isEmpty() ? "Nothing is confirmed" : Words.and(confirmed);
 		if (open + unsure == 0) {
-			return referrals.isEmpty() ? found + ", and no rule can fire any more." : found + ". " + Say.and(referrals) + ".";
+			return referrals.isEmpty() ? found + ", and no rule can fire any more." : found + ". " + Words.and(referrals) + ".";
 		}
 		// a referral stands as long as nothing explains the sign: no reason to send the job away before the tests are done
 		return found + (confirmed.isEmpty() ? " yet; " : "; ") + rest + "."
-				+ (referrals.isEmpty() ? "" : " If nothing more comes of it: " + Say.lower(Say.and(referrals)) + ".");
+				+ (referrals.isEmpty() ? "" : " If nothing more comes of it: " + Say.lower(Words.and(referrals)) + ".");
 	}
 
 	private static long open(Advice advice) {
@@ -103,7 +103,7 @@ record Sayer(RuleBase base, String family, Words words) {
 	private Link outcome(Rule rule, Outcome outcome) {
 		String result = words.result(rule, outcome);
 		List<String> said = outcome.conclusions().stream().map((Conclusion each) -> words.conclusion(each)).toList();
-		return new Link((result.isEmpty() ? "" : result + ": ") + Say.and(said), outcome.span());
+		return new Link((result.isEmpty() ? "" : result + ": ") + Words.and(said), outcome.span());
 	}
 
 	private Link demand(Demand demand, String before) {
@@ -124,7 +124,7 @@ record Sayer(RuleBase base, String family, Words words) {
 			lines.add(new Link(obstacle.demands().isEmpty() ? "The reason was not found: the search reached its limit."
 					: "No vehicle of this family lets the rule fire.", Span.NONE));
 		} else {
-			lines.add(new Link("because of: " + Say.and(readings(obstacle.readings())), Span.NONE));
+			lines.add(new Link("because of: " + Words.and(readings(obstacle.readings())), Span.NONE));
 		}
 		return lines;
 	}
@@ -138,7 +138,7 @@ record Sayer(RuleBase base, String family, Words words) {
 	private List<Link> warnings(Advice advice) {
 		List<Link> warnings = new ArrayList<>();
 		for (Clash clash : advice.clashes()) {
-			String about = clash.readings().isEmpty() ? "" : " " + Say.upper(Say.and(readings(clash.readings()))) + ".";
+			String about = clash.readings().isEmpty() ? "" : " " + Say.upper(Words.and(readings(clash.readings()))) + ".";
 			warnings.add(new Link(clash.message() + about, Span.NONE));
 			base.laws().stream().filter(law -> clash.laws().contains(law.title())).map(this::law).forEach(warnings::add);
 		}
@@ -164,7 +164,7 @@ record Sayer(RuleBase base, String family, Words words) {
 					.filter(fault -> standing.contains(new Verdict(fault, VerdictKind.CONFIRMED))).map(words::fault).toList();
 			if (confirmed.size() > 1) {
 				conflicts.add(new Link("Only one of these can be the cause, but the rules confirm "
-						+ Say.and(confirmed) + ".", exclusive.span()));
+						+ Words.and(confirmed) + ".", exclusive.span()));
 			}
 		}
 		return conflicts;

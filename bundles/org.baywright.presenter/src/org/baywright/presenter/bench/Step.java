@@ -16,6 +16,7 @@ import org.baywright.model.Meaning;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
+import org.baywright.model.words.Words;
 import org.baywright.presenter.Say;
 
 /**
@@ -45,7 +46,7 @@ public record Step(Subject subject, BigDecimal cost, BigDecimal minutes, List<St
 		List<String> reasons = new ArrayList<>();
 		if (!ready.isEmpty()) {
 			reasons.add("it is all that the " + (ready.size() == 1 ? "rule " : "rules ")
-					+ Say.and(ready.stream().map(title -> "“" + title + "”").toList())
+					+ Words.and(ready.stream().map(title -> "“" + title + "”").toList())
 					+ (ready.size() == 1 ? " still needs" : " still need"));
 		}
 		if (begun > 0) {

@@ -52,7 +52,7 @@ final class JobMaker {
 		if (job.referred()) {
 			ends.add("referred");
 		}
-		return Say.and(ends);
+		return Words.and(ends);
 	}
 
 	private static boolean isEnd(Conclusion said, Case job) {

@@ -6,6 +6,7 @@ import java.util.List;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Report;
 import org.baywright.model.Severity;
+import org.baywright.model.words.Words;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.Say;
 
@@ -71,7 +72,7 @@ record Headline(String text, Tone tone) {
 				parts.add(Say.count(count, Say.lower(severity)));
 			}
 		}
-		return Say.and(parts);
+		return Words.and(parts);
 	}
 
 	private static String accepted(int count) {

@@ -120,6 +120,6 @@ final class GridMaker {
 			return size + "No two of these faults are always confirmed and cleared together." + since;
 		}
 		return size + String.join(" ", groups.stream().map(group -> Say.upper(Say.count(group.size(), "fault"))
-				+ " that no test can tell apart: " + Say.and(group.stream().map(words::fault).toList()) + ".").toList()) + since;
+				+ " that no test can tell apart: " + Words.and(group.stream().map(words::fault).toList()) + ".").toList()) + since;
 	}
 }
