@@ -7,23 +7,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.graphics.Point;
-import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.MenuItem;
-import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolItem;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
@@ -43,20 +39,22 @@ final class Drive {
 	private final Hands hands;
 	private final Controls controls;
 	private final Path work;
+	private final Restarts restarts;
 
 	Drive(Hands hands, Controls controls, Path work) {
 		this.hands = hands;
 		this.controls = controls;
 		this.work = work;
+		restarts = new Restarts(this, hands, work);
 	}
 
 	void go() {
 		try {
 			switch (part(work)) {
 			case "1" -> first();
-			case "theme" -> afterTheme();
-			case "2" -> afterRestart();
-			case "3" -> afterKill();
+			case "theme" -> restarts.afterTheme();
+			case "2" -> restarts.afterRestart();
+			case "3" -> restarts.afterKill();
 			default -> throw new IllegalStateException("unknown part");
 			}
 		} catch (Throwable e) {
@@ -75,10 +73,6 @@ final class Drive {
 		}
 	}
 
-	private void next(String part) throws IOException {
-		Files.writeString(work.resolve("part"), part);
-	}
-
 	void note(String line) {
 		try {
 			Files.writeString(work.resolve("result"), line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
@@ -87,7 +81,7 @@ final class Drive {
 		}
 	}
 
-	private void halt() {
+	void halt() {
 		if (hands.gone()) {
 			// the product is ending by itself, and how it ends is what the script looks at
 			Hands.rest(60_000);
@@ -130,7 +124,7 @@ final class Drive {
 			}
 			groups.go(only);
 			if (only.contains("restart")) {
-				theme();
+				restarts.theme();
 			}
 			halt();
 		}
@@ -325,79 +319,8 @@ final class Drive {
 		groups.go("contexts wizards labels outside" + (Groups.ALL ? " controls" : ""));
 		check("the text is as it was saved", this::revert);
 		check("nothing is logged", () -> log(""));
-		theme();
+		restarts.theme();
 		halt();
-	}
-
-	/** The dark look, which the platform brings by a restart. */
-	private void theme() throws IOException {
-		next("theme");
-		check("dark theme, Restart", () -> {
-			ready();
-			hands.key("ctrl+shift+s");
-			hands.rest(1500);
-			preferencePage("General", "Appearance");
-			Combo themes = hands.find(Combo.class, "the themes", combo -> Arrays.asList(combo.getItems()).contains("Dark"));
-			hands.click(themes);
-			hands.rest(300);
-			hands.key("Home");
-			for (int i = 0; i < hands.see(() -> themes.indexOf("Dark")); i++) {
-				hands.key("Down");
-			}
-			hands.key("Return");
-			hands.until("Dark", () -> themes.getText().equals("Dark"));
-			hands.picture("theme");
-			hands.click(hands.find(Button.class, "Apply and Close"));
-			hands.rest(1500);
-			hands.picture("theme-restart");
-			hands.click(hands.find(Button.class, "Restart"));
-			hands.rest(15_000);
-			throw new AssertionError("the workbench did not restart");
-		});
-	}
-
-	private void afterTheme() throws IOException {
-		note("passed dark theme, Restart");
-		check("after it the editor is back and the tree unfolded", () -> {
-			hands.until("the editor", () -> editorText().contains("rule strap_by_drop"));
-			hands.until("the tree", () -> hands.item(projects(), "rules.bay"::equals) != null);
-			hands.rest(3000);
-			hands.picture("dark");
-		});
-		for (String view : List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench", "Outline", "Project Explorer")) {
-			check("dark and readable: " + view, () -> {
-				hands.alone();
-				show(view);
-				hands.rest(1200);
-				Rectangle area = hands.see(() -> {
-					CTabFolder folder = tab(view).getParent();
-					Point corner = folder.toDisplay(2, folder.getTabHeight() + 4);
-					return new Rectangle(corner.x, corner.y, folder.getSize().x - 4, folder.getSize().y - folder.getTabHeight() - 8);
-				});
-				String picture = "dark-" + view.replace(' ', '-');
-				hands.picture(picture);
-				List<Color> colours = hands.colours(picture, new Point(area.x, area.y), new Point(area.x + area.width, area.y + area.height));
-				double ground = colours.stream().mapToDouble(Drive::luminance).sorted().skip(colours.size() / 2).findFirst().orElse(1);
-				if (ground > 0.1) {
-					throw new AssertionError("its ground is not dark but " + ground);
-				}
-				readable(colours);
-			});
-		}
-		restart();
-		halt();
-	}
-
-	private void restart() throws IOException {
-		next("2");
-		check("File, Restart", () -> {
-			hands.alone();
-			hands.key("ctrl+shift+s");
-			hands.rest(1500);
-			hands.menu("File", "Restart");
-			hands.rest(15_000);
-			throw new AssertionError("the workbench did not restart");
-		});
 	}
 
 	/** The start of the walk, which brings in rules to work with. */
@@ -523,7 +446,7 @@ final class Drive {
 	}
 
 	/** Words and what they stand on are as far apart as the guidelines for web content ask of a text (WCAG 2.1, 1.4.3). */
-	private static void readable(List<Color> colours) {
+	static void readable(List<Color> colours) {
 		double lightest = colours.stream().mapToDouble(Drive::luminance).max().orElse(0);
 		double darkest = colours.stream().mapToDouble(Drive::luminance).min().orElse(0);
 		double contrast = (lightest + 0.05) / (darkest + 0.05);
@@ -532,7 +455,7 @@ final class Drive {
 		}
 	}
 
-	private static double luminance(Color colour) {
+	static double luminance(Color colour) {
 		double[] parts = { colour.getRed(), colour.getGreen(), colour.getBlue() };
 		for (int i = 0; i < parts.length; i++) {
 			double part = parts[i] / 255;
@@ -668,7 +591,7 @@ final class Drive {
 				&& text.isVisible() && text.getText().contains("given") || text.getEditable() && text.getText().contains("rule "));
 	}
 
-	private String editorText() {
+	String editorText() {
 		return hands.look(StyledText.class, StyledText::getEditable).map(text -> hands.see(text::getText)).orElse("");
 	}
 
@@ -734,60 +657,5 @@ final class Drive {
 		if (!entries.isEmpty()) {
 			throw new AssertionError(entries.size() + " entries, the first: " + entries.get(0));
 		}
-	}
-
-	// ---- second start ----------------------------------------------------------------------------------------------
-
-	private void afterRestart() throws IOException {
-		note("passed File, Restart");
-		check("after a restart the editor is back", () -> hands.until("the editor", () -> editorText().contains("rule strap_by_drop")));
-		check("what is typed is kept aside, also of a file that goes", () -> {
-			Path folder = Files.createDirectories(work.resolve("going"));
-			Files.writeString(folder.resolve("going.bay"), "// rule\n");
-			new Outside(this, hands, work).drop(folder);
-			hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("going.bay")).isPresent());
-			hands.rest(800);
-			hands.key("ctrl+End");
-			hands.type("// typed into what goes");
-			hands.rest(3000);
-			Files.delete(folder.resolve("going.bay"));
-			hands.click(tab("rules.bay"));
-			hands.click(editor());
-			hands.key("ctrl+End", "Return");
-			hands.type("// typed before the crash");
-			hands.rest(3000);
-		});
-		next("3");
-		hands.picture("before-kill");
-		// the script kills the product now
-		Files.writeString(work.resolve("kill"), "now");
-		Hands.rest(30_000);
-		note("FAILED the script did not kill the product");
-		halt();
-	}
-
-	// ---- third start -----------------------------------------------------------------------------------------------
-
-	private void afterKill() throws IOException {
-		check("after a kill it is told and stands in the editor", () -> {
-			hands.until("the message", () -> hands.says("typed and not saved") || hands.front().contains("Brought back"));
-			hands.until("what is told of the file that went", () -> hands.says("going.bay"));
-			hands.picture("brought-back");
-			Path kept = ResourcesPlugin.getWorkspace().getRoot().getLocation().append("brought-back/going.bay").toPath();
-			if (!Files.readString(kept).endsWith("// typed into what goes")) {
-				throw new AssertionError("it is not in " + kept);
-			}
-			hands.click(hands.find(Button.class, "OK"));
-			hands.until("the text", () -> editorText().contains("typed before the crash"));
-		});
-		check("nothing is logged after restart and kill", () -> log("The workspace exited with unsaved changes"));
-		check("File, Exit", () -> {
-			hands.key("ctrl+s");
-			next("4");
-			hands.menu("File", "Exit");
-			hands.rest(20_000);
-			throw new AssertionError("the workbench did not end");
-		});
-		halt();
 	}
 }

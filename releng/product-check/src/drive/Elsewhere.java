@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.List;
 
 import org.eclipse.swt.custom.CTabItem;
-import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Button;
 
 /** The plug-in in a platform that has nothing else of ours: no welcome, none of our menus but one. */

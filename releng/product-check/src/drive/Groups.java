@@ -218,13 +218,10 @@ final class Groups {
 				"Progress", "Search", "Editor", "Window")) {
 			drive.check("controls of " + view, () -> sweep.view(view));
 		}
-		List<String> windows = new ArrayList<>(List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
+		List<String> windows = List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
 				"File > Bring in an example\u2026", "File > Export rule pack\u2026", "Rules > Find in rules\u2026", "Rules > Jump in the project\u2026",
-				"Rules > Jump in this file\u2026", "Help > About Baywright"));
-		if (ALL) {
-			windows.addAll(List.of("File > New > Other...", "File > Save As...", "Edit > Find/Replace...", "Rules > Rename\u2026", "Search > Search...",
-					"View > Show > Other...", "Help > Find Actions"));
-		}
+				"Rules > Jump in this file\u2026", "Help > About Baywright", "File > New > Other...", "File > Save As...", "Edit > Find/Replace...",
+				"Rules > Rename\u2026", "Search > Search...", "View > Show > Other...", "Help > Find Actions");
 		for (String entry : windows) {
 			drive.check("controls of " + entry, () -> {
 				Runnable open = () -> {
@@ -240,9 +237,7 @@ final class Groups {
 			});
 			hands.alone();
 		}
-		if (ALL) {
-			platform(sweep);
-		}
+		platform(sweep);
 		drive.check("no control is without a drive", () -> Controls.none(controls.unused().stream()
 				.filter(name -> OURS.contains(name.substring(0, name.indexOf(" > ")))).toList()));
 	}
