@@ -83,8 +83,8 @@ final class Drive {
 
 	void halt() {
 		if (hands.gone()) {
-			// the product is ending by itself, and how it ends is what the script looks at
-			Hands.rest(60_000);
+			// the product is ending by itself, which takes its time on a busy machine, and how it ends is what the script looks at
+			Hands.rest(600_000);
 		}
 		Runtime.getRuntime().halt(0);
 	}
