@@ -9,6 +9,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.IPath;
@@ -121,6 +122,9 @@ final class Drive {
 			walk();
 			if (only.contains("controls")) {
 				groups.words();
+			}
+			if (only.contains("typing")) {
+				typing();
 			}
 			groups.go(only);
 			if (only.contains("restart")) {
@@ -244,9 +248,7 @@ final class Drive {
 			hands.key("ctrl+z");
 			hands.until("the text is back", () -> editorText().contains("rule strap_by_drop"));
 		});
-		for (int delay : new int[] { 1, 30, 120 }) {
-			check("a rule typed letter by letter, one each " + delay + " ms, stands as it was typed", () -> typed(delay));
-		}
+		typing();
 		check("a part typed slowly has its braces once", () -> {
 			hands.click(editor());
 			hands.key("ctrl+End", "Return");
@@ -321,6 +323,16 @@ final class Drive {
 		check("nothing is logged", () -> log(""));
 		restarts.theme();
 		halt();
+	}
+
+	private void typing() {
+		for (int delay : new int[] { 1, 12, 45, 80 }) {
+			check("a rule typed letter by letter, one each " + delay + " ms, on a busy machine, stands as it was typed", () -> {
+				try (Busy busy = new Busy()) {
+					typed(delay);
+				}
+			});
+		}
 	}
 
 	/** The start of the walk, which brings in rules to work with. */
@@ -427,15 +439,13 @@ final class Drive {
 		String before = hands.see(this::editorText);
 		hands.click(editor());
 		hands.key("ctrl+End", "Return");
-		for (String line : TYPED.split("\n")) {
-			hands.type(line, delay);
-			hands.key("Return");
-		}
+		// in one go: Enter comes in the same rhythm
+		hands.typeLines(TYPED, delay);
 		hands.rest(500);
 		hands.key("Escape");
 		String after = hands.see(this::editorText);
-		String got = after.substring(Math.min(before.length(), after.length())).replaceAll("\\s+", " ").strip();
-		String wanted = TYPED.replaceAll("\\s+", " ").strip();
+		String got = lines(after.substring(Math.min(before.length(), after.length())));
+		String wanted = lines(TYPED);
 		for (int i = 0; i < 400 && !hands.see(this::editorText).equals(before); i++) {
 			hands.key("ctrl+z");
 		}
@@ -443,6 +453,34 @@ final class Drive {
 			throw new AssertionError("typed: " + wanted + " but there stands: " + got);
 		}
 		hands.until("all of it is undone", () -> editorText().equals(before));
+	}
+
+	/** The lines as they were typed, whatever is put before them by itself. */
+	private static String lines(String text) {
+		return text.lines().map(line -> line.strip().replaceAll("\\s+", " ")).filter(line -> !line.isEmpty()).collect(Collectors.joining("\n"));
+	}
+
+	/** More work than the machine has hands for. */
+	private static final class Busy implements AutoCloseable {
+
+		private volatile boolean over;
+
+		Busy() {
+			for (int i = 0; i < 2 * Runtime.getRuntime().availableProcessors(); i++) {
+				Thread thread = new Thread(() -> {
+					while (!over) {
+						Thread.onSpinWait();
+					}
+				}, "busy");
+				thread.setDaemon(true);
+				thread.start();
+			}
+		}
+
+		@Override
+		public void close() {
+			over = true;
+		}
 	}
 
 	/** Words and what they stand on are as far apart as the guidelines for web content ask of a text (WCAG 2.1, 1.4.3). */

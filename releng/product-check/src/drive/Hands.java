@@ -351,6 +351,15 @@ final class Hands {
 		settle();
 	}
 
+	/** Types lines, with Enter behind each in the same rhythm. */
+	void typeLines(String lines, int delayMillis) {
+		List<String> words = new ArrayList<>();
+		lines.lines().forEach(line -> words.addAll(List.of("type", "--args", "1", "--delay", "" + delayMillis, line,
+				"sleep", "" + delayMillis / 1000.0, "key", "--delay", "" + delayMillis, "Return", "sleep", "" + delayMillis / 1000.0)));
+		tool(words.toArray(String[]::new));
+		settle();
+	}
+
 	void key(String... keys) {
 		for (String key : keys) {
 			tool("key", key);

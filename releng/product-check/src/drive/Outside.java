@@ -83,9 +83,42 @@ final class Outside {
 				hands.until("the text as it was", () -> editor.getText().equals(before));
 			}
 		});
+		drive.check("a long check is stopped, and no view shows it any more", this::stopped);
 		for (String answer : List.of("Keep it here", "Save it elsewhere\u2026", "Close and lose it")) {
 			drive.check("a project that is taken away under typed text: " + answer, () -> taken(answer));
 		}
+	}
+
+	/** Rules of which each contradicts each other, so that their check takes most of a minute. */
+	private void stopped() throws IOException {
+		Path folder = folder("slow");
+		String small = Files.readString(folder.resolve("slow.bay"));
+		StringBuilder rules = new StringBuilder(small + "part lamp \"Lamp\" {\n  fault dim \"Dim\"\n}\ntest volts \"Voltage\" {\n  measures V 0 .. 18 step 0.01\n}\n");
+		for (int i = 0; i < 200; i++) {
+			rules.append("rule r").append(i).append(" \"R\" {\n  given dark\n  run volts\n  expect at_least ").append(5 + i / 100.0)
+					.append(" V\n  met : clears lamp.dim\n  below : confirms lamp.dim\n  because \"B.\"\n  source practice\n  by \"A. Author\" on 2026-03-02\n}\n");
+		}
+		Files.writeString(folder.resolve("slow.bay"), rules);
+		hands.click(drive.tab("Findings"));
+		drop(folder);
+		hands.until("its way to stop", 40, () -> hands.look(Button.class, button -> Hands.label(button).equals("Stop")).isPresent());
+		hands.rest(2000);
+		hands.picture("slow");
+		hands.click(hands.find(Button.class, "Stop"));
+		hands.until("that it was stopped", 20, () -> hands.says("stopped"));
+		for (String view : List.of("Picture", "Test grid", "Finished jobs", "Bench", "Findings")) {
+			hands.click(drive.tab(view));
+			hands.rest(1500);
+			if (hands.look(Button.class, button -> Hands.label(button).equals("Stop")).isPresent()) {
+				hands.picture("still-at-work");
+				throw new AssertionError(view + " shows work though nothing goes on");
+			}
+		}
+		hands.picture("stopped");
+		Files.writeString(folder.resolve("slow.bay"), small);
+		hands.click(hands.item(drive.projects(), "slow"::equals));
+		hands.key("F5");
+		hands.until("the smaller file", () -> drive.editorText().equals(small));
 	}
 
 	private void taken(String answer) throws IOException {

@@ -65,6 +65,19 @@ class LayoutTest {
 		}
 	}
 
+	@Test
+	void aLongWordIsBrokenBehindASignOrElseWhereItMust() {
+		double width = TextMetrics.FIXED.width("ten_letter", TextMetrics.Style.TITLE);
+		String long1 = "a starter_relay_by_the_swap word";
+		assertEquals(List.of("a", "starter_", "relay_by_", "the_swap", "word"), Wrap.lines(long1, width, TextMetrics.FIXED, TextMetrics.Style.TITLE));
+		assertEquals(List.of("abcdefghij", "klmno pq"), Wrap.lines("abcdefghijklmno pq", width, TextMetrics.FIXED, TextMetrics.Style.TITLE));
+		for (String text : List.of(long1, "\ud83d\ude97".repeat(30), "x".repeat(5000), "")) {
+			List<String> lines = Wrap.lines(text, width, TextMetrics.FIXED, TextMetrics.Style.TITLE);
+			assertEquals(text.replace(" ", ""), String.join("", lines).replace(" ", ""));
+			lines.forEach(line -> assertTrue(TextMetrics.FIXED.width(line, TextMetrics.Style.TITLE) <= width, line));
+		}
+	}
+
 	private static boolean touches(Box box, Point point) {
 		Rect at = box.bounds();
 		boolean inside = at.contains(point.x(), point.y());

@@ -88,9 +88,9 @@ class RuleSearchTest {
 				found("not start", Subject.SIGN));
 		assertEquals(List.of("fault Low state of charge", "rule Low at rest: fault Low state of charge",
 				"rule The module saw it: fault Low state of charge", "job Job 12: fault Low state of charge"), found("charge", Subject.FAULT));
-		assertEquals(List.of("code Voltage low", "rule The module saw it: code Voltage low"), found("p0562", Subject.CODE));
+		assertEquals(List.of("code Voltage low (P0562)", "rule The module saw it: code Voltage low"), found("p0562", Subject.CODE));
 		assertEquals(List.of("rule The module saw it: by B. Other"), found("other", Subject.AUTHOR));
-		assertEquals(List.of("module Engine control module", "code Voltage low: module Engine control module",
+		assertEquals(List.of("module Engine control module", "code Voltage low (P0562): module Engine control module",
 				"rule The module saw it: module Engine control module"), found("ecm", Subject.MODULE));
 		assertEquals(7, found("12 V", Subject.PART).size(), () -> found("12 V", Subject.PART).toString());
 		assertEquals(List.of("family Long one", "rule Low at rest: family Long one", "job Job 12: family Long one"),

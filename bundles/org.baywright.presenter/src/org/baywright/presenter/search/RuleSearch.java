@@ -148,7 +148,7 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			base.hazards().forEach(hazard -> hit(Element.HAZARD, hazard, new TreeSet<>()));
 			base.signs().forEach(sign -> hit(Element.SIGN, sign, new TreeSet<>()));
 			base.modules().forEach(module -> hit(Element.MODULE, module, spoken(module)));
-			base.codes().forEach(code -> hit(Element.CODE, code, spoken(code)));
+			base.codes().forEach(code -> hit(Element.CODE, code.name(), code.title() + " (" + code.text().display() + ")", code.span(), spoken(code)));
 			base.parts().forEach(part -> hit(Element.PART, part, spoken(part)));
 			base.faults().forEach(fault -> hit(Element.FAULT, fault, spoken(fault)));
 			base.tests().forEach(test -> hit(Element.TEST, test, spoken(test)));

@@ -3,6 +3,7 @@ package org.baywright.workbench.editor;
 import java.util.Map;
 import java.util.WeakHashMap;
 
+import org.eclipse.jface.text.IDocumentExtension4;
 import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.jface.text.contentassist.ContentAssistEvent;
 import org.eclipse.jface.text.contentassist.ICompletionListener;
@@ -10,6 +11,7 @@ import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.jface.text.source.ContentAssistantFacade;
 import org.eclipse.jface.text.source.ISourceViewerExtension4;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Listener;
@@ -29,6 +31,8 @@ final class AssistSession implements ICompletionListener {
 
 	private volatile boolean byItself;
 	private long shownAt;
+	private boolean open;
+	private boolean passing;
 	private boolean byEnter;
 	private boolean chosen;
 
@@ -41,7 +45,7 @@ final class AssistSession implements ICompletionListener {
 				assistant.addCompletionListener(made);
 			}
 			Display display = of.getTextWidget().getDisplay();
-			Listener hand = made::moved;
+			Listener hand = event -> made.moved(event, of);
 			display.addFilter(SWT.KeyDown, hand);
 			display.addFilter(SWT.MouseDown, hand);
 			of.getTextWidget().addDisposeListener(event -> {
@@ -55,20 +59,56 @@ final class AssistSession implements ICompletionListener {
 	@Override
 	public void assistSessionStarted(ContentAssistEvent event) {
 		byItself = event.isAutoActivated;
+		open = true;
 		shownAt = 0;
 		chosen = false;
 	}
 
 	/** An arrow or the tabulator, which leads into the list, is a choice; letters that sift the list are none. A click never means a new line. */
-	private void moved(Event event) {
-		byEnter = event.type == SWT.KeyDown && (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR);
+	private void moved(Event event, ITextViewer viewer) {
+		byEnter = event.type == SWT.KeyDown && (event.character == SWT.CR || event.character == SWT.LF);
 		boolean arrow = event.keyCode == SWT.ARROW_UP || event.keyCode == SWT.ARROW_DOWN || event.keyCode == SWT.PAGE_UP
 				|| event.keyCode == SWT.PAGE_DOWN || event.keyCode == SWT.TAB;
 		chosen |= shownAt != 0 && event.type == SWT.KeyDown && arrow;
+		if (open && byEnter && byItself && !chosen && !passing && event.widget == viewer.getTextWidget()
+				&& event.stateMask == 0 && viewer.getDocument() instanceof IDocumentExtension4 document) {
+			passing = true;
+			try {
+				pass(event, document);
+			} finally {
+				passing = false;
+			}
+		}
+	}
+
+	/**
+	 * Hands Enter on, and once more if the list only closed by it: the platform's list swallows the key when it finds at
+	 * that moment that none of its lines fits any more what was typed, or while its lines are still worked out.
+	 */
+	private void pass(Event event, IDocumentExtension4 document) {
+		StyledText text = (StyledText) event.widget;
+		long before = document.getModificationStamp();
+		send(text, event.keyCode, event.character);
+		if (document.getModificationStamp() == before) {
+			if (open) {
+				send(text, SWT.ESC, SWT.ESC);
+			}
+			send(text, event.keyCode, event.character);
+		}
+		event.type = SWT.None;
+	}
+
+	private static void send(StyledText text, int keyCode, char character) {
+		Event key = new Event();
+		key.keyCode = keyCode;
+		key.character = character;
+		key.doit = true;
+		text.notifyListeners(SWT.KeyDown, key);
 	}
 
 	@Override
 	public void assistSessionEnded(ContentAssistEvent event) {
+		open = false;
 		shownAt = 0;
 	}
 

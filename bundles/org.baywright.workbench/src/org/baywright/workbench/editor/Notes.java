@@ -1,6 +1,5 @@
 package org.baywright.workbench.editor;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -67,11 +66,13 @@ public final class Notes extends AbstractCodeMiningProvider {
 			for (Mining mining : minings) {
 				lines.merge(document.getLineOfOffset(mining.offset()), mining.text(), (a, b) -> a + "  \u00b7  " + b);
 			}
-			List<ICodeMining> notes = new ArrayList<>();
+			// the text may change between two of them; the platform cannot draw a line that has got two
+			Map<Integer, ICodeMining> notes = new TreeMap<>();
 			for (Map.Entry<Integer, String> line : lines.entrySet()) {
-				notes.add(new Note(line.getKey(), document, this, line.getValue()));
+				Note note = new Note(line.getKey(), document, this, line.getValue());
+				notes.put(note.getPosition().getOffset(), note);
 			}
-			return notes;
+			return List.copyOf(notes.values());
 		} catch (BadLocationException e) {
 			// the text has changed meanwhile; the next call sees the new one
 			return List.of();

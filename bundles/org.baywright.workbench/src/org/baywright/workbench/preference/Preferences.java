@@ -2,7 +2,9 @@ package org.baywright.workbench.preference;
 
 import org.baywright.workbench.Baywright;
 import org.eclipse.core.runtime.preferences.AbstractPreferenceInitializer;
+import org.eclipse.core.runtime.preferences.InstanceScope;
 import org.eclipse.jface.preference.IPreferenceStore;
+import org.osgi.service.prefs.BackingStoreException;
 
 /** What a user can set, with its usual values. */
 public final class Preferences extends AbstractPreferenceInitializer {
@@ -29,6 +31,12 @@ public final class Preferences extends AbstractPreferenceInitializer {
 	public static void setAuthor(String author) {
 		if (!author.isBlank()) {
 			store().setValue(AUTHOR, author.strip());
+			try {
+				// at once: after a crash nobody shall have to type it again
+				InstanceScope.INSTANCE.getNode(Baywright.ID).flush();
+			} catch (BackingStoreException e) {
+				Baywright.log("The author cannot be remembered.", e);
+			}
 		}
 	}
 

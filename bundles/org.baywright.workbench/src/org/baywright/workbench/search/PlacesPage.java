@@ -94,7 +94,7 @@ public final class PlacesPage extends AbstractTextSearchViewPage {
 
 		@Override
 		public String getText(Object element) {
-			return element instanceof PlaceFound found ? found.line() : ((IFile) element).getProjectRelativePath().toString();
+			return element instanceof PlaceFound found ? found.line() : ((IFile) element).getFullPath().makeRelative().toString();
 		}
 
 		@Override

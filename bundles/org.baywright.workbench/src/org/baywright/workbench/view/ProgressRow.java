@@ -63,7 +63,8 @@ final class ProgressRow {
 			bar.setSelection(now.thousandths());
 		});
 		watching = working.isPresent();
-		if (row.isVisible() != watching || watching) {
+		// not whether it can be seen: the view may lie behind another one just now, and must not show it when it comes back
+		if (row.getVisible() != watching || watching) {
 			((GridData) row.getLayoutData()).exclude = !watching;
 			row.setVisible(watching);
 			row.getParent().layout(true, true);

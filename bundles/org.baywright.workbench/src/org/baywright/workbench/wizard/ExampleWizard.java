@@ -2,6 +2,7 @@ package org.baywright.workbench.wizard;
 
 import java.io.IOException;
 
+import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Icon;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -9,10 +10,11 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.wizard.WizardPage;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.events.MouseListener;
 import org.eclipse.swt.events.SelectionListener;
-import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.List;
 import org.eclipse.ui.IImportWizard;
 
 /** Brings one of the example projects into the workspace. */
@@ -45,6 +47,8 @@ public final class ExampleWizard extends ProjectWizard implements IImportWizard 
 	private static final class Page extends WizardPage {
 
 		private Examples.Example chosen;
+		private List list;
+		private Label about;
 
 		Page() {
 			super("example", WizardMessages.ExampleTitle, Icon.SKELETON.large());
@@ -53,28 +57,36 @@ public final class ExampleWizard extends ProjectWizard implements IImportWizard 
 
 		@Override
 		public void createControl(Composite parent) {
-			Composite choices = new Composite(parent, SWT.NONE);
-			GridLayoutFactory.swtDefaults().applyTo(choices);
-			for (Examples.Example example : Examples.ALL) {
-				Button button = new Button(choices, SWT.RADIO);
-				button.setText(example.title());
-				button.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> choose(example)));
-				Label about = new Label(choices, SWT.WRAP);
-				about.setText(example.about());
-				GridDataFactory.fillDefaults().indent(24, 0).hint(460, SWT.DEFAULT).grab(true, false).applyTo(about);
-				if (chosen == null) {
-					button.setSelection(true);
-					choose(example);
+			Composite fields = new Composite(parent, SWT.NONE);
+			GridLayoutFactory.swtDefaults().applyTo(fields);
+			list = new List(fields, SWT.BORDER | SWT.SINGLE | SWT.V_SCROLL);
+			Examples.ALL.forEach(example -> list.add(example.title()));
+			Accessible.name(list, WizardMessages.ExampleTitle);
+			GridDataFactory.fillDefaults().grab(true, true).applyTo(list);
+			about = new Label(fields, SWT.WRAP);
+			GridDataFactory.fillDefaults().hint(460, 2 * about.computeSize(SWT.DEFAULT, SWT.DEFAULT).y).grab(true, false).applyTo(about);
+			list.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> choose()));
+			list.addMouseListener(MouseListener.mouseDoubleClickAdapter(event -> {
+				if (isPageComplete() && getWizard().performFinish()) {
+					getShell().close();
 				}
-			}
-			setControl(choices);
+			}));
+			// the first that is not there yet
+			list.select((int) Examples.ALL.stream().takeWhile(Page::isThere).count() % Examples.ALL.size());
+			choose();
+			setControl(fields);
+			list.setFocus();
 		}
 
-		private void choose(Examples.Example example) {
-			chosen = example;
-			boolean there = ResourcesPlugin.getWorkspace().getRoot().getProject(example.id()).exists();
-			setErrorMessage(there ? NLS.bind(WizardMessages.ExampleThere, example.id()) : null);
-			setPageComplete(!there);
+		private static boolean isThere(Examples.Example example) {
+			return ResourcesPlugin.getWorkspace().getRoot().getProject(example.id()).exists();
+		}
+
+		private void choose() {
+			chosen = Examples.ALL.get(list.getSelectionIndex());
+			about.setText(chosen.about());
+			setErrorMessage(isThere(chosen) ? NLS.bind(WizardMessages.ExampleThere, chosen.id()) : null);
+			setPageComplete(!isThere(chosen));
 		}
 	}
 }
