@@ -53,15 +53,18 @@ final class Controls {
 	private static final List<String> VIEWS = List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench", "Help", "Outline", "Ten-minute walk",
 			"Project Explorer", "Progress", "Search", "Shared Area", "Rules");
 	/** What is seen and need not be used, each with the reason. */
-	private static final Map<String, String> EXCEPT = Map.of(
-			"Progress > tool Cancel Operation", "there for a moment, while the platform works",
-			"Progress > link", "there for a moment, while the platform works",
-			"Window > tool Cancel Current Operation", "there for a moment, while the platform works",
-			"Window > tool Shows background operations in Progress view", "there for a moment, while the platform works",
-			"Select a wizard > button Finish", "the wizards that are chosen there end with it and are driven by themselves",
-			"Select a wizard > button < Back", "the first page",
-			"Rule > button Next >", "the only page, when it was chosen among all wizards",
-			"Save As > tool Back", "live only in folders within folders");
+	private static final Map<String, String> EXCEPT = Map.ofEntries(
+			Map.entry("Progress > tool Cancel Operation", "there for a moment, while the platform works"),
+			Map.entry("Progress > link", "there for a moment, while the platform works"),
+			Map.entry("Window > tool Cancel Current Operation", "there for a moment, while the platform works"),
+			Map.entry("Window > tool Shows background operations in Progress view", "there for a moment, while the platform works"),
+			Map.entry("Select a wizard > button Finish", "the wizards that are chosen there end with it and are driven by themselves"),
+			Map.entry("Select a wizard > button < Back", "the first page"),
+			Map.entry("Rule > button Next >", "the only page, when it was chosen among all wizards"),
+			Map.entry("Rule project > button Next >", "the only page, when it was chosen among all wizards"),
+			Map.entry("Rule pack > tool Cancel Operation", "there for a moment, while the pack is written"),
+			Map.entry("Editor > tool Show List", "the platform's, there only while more editors are open than there is room for"),
+			Map.entry("Save As > tool Back", "live only in folders within folders"));
 
 	private final Set<String> seen = new ConcurrentSkipListSet<>();
 	private final Set<String> used = new ConcurrentSkipListSet<>();
@@ -153,6 +156,8 @@ final class Controls {
 		open.removeAll(EXCEPT.keySet());
 		// there for a moment, while rules are read or checked
 		open.removeIf(name -> name.endsWith(" > button Stop"));
+		// words lead nowhere by themselves; those that do are told as links
+		open.removeIf(name -> name.contains(" > words "));
 		return new ArrayList<>(open);
 	}
 
@@ -178,6 +183,9 @@ final class Controls {
 		String says = widget instanceof Text || widget instanceof Combo || widget instanceof CCombo || widget instanceof Spinner
 				|| widget instanceof StyledText || widget instanceof Tree || widget instanceof Table || widget instanceof Canvas
 				|| widget instanceof org.eclipse.swt.widgets.List ? before(control) : Hands.label(widget);
+		if (widget instanceof Link && says.isEmpty()) {
+			return null; // nobody sees it
+		}
 		if (widget instanceof ToolItem && VIEWS.contains(constant(says)) && control.getShell().getMenuBar() != null) {
 			return "Window > tool of a view that was put away";
 		}
@@ -252,11 +260,14 @@ final class Controls {
 
 	/** The words in front of a field, or the hint in it. */
 	private static String before(Control field) {
+		if (field instanceof Text text && !text.getMessage().isEmpty()) {
+			return text.getMessage();
+		}
 		String words = "";
 		for (Control each : field.getParent().getChildren()) {
 			if (each == field) {
 				boolean inner = words.isEmpty() && field.getParent().getLayout() instanceof StackLayout;
-				return !words.isEmpty() ? words : inner ? before(field.getParent()) : field instanceof Text text ? text.getMessage() : "";
+				return !words.isEmpty() ? words : inner ? before(field.getParent()) : "";
 			}
 			words = each instanceof Label label && !label.getText().isEmpty() ? label.getText() : words;
 		}

@@ -318,7 +318,7 @@ final class Drive {
 		for (String view : List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench")) {
 			toolBar(view);
 		}
-		groups.go("contexts wizards labels outside" + (Groups.ALL ? " controls" : ""));
+		groups.go("contexts wizards labels outside controls");
 		check("the text is as it was saved", this::revert);
 		check("nothing is logged", () -> log(""));
 		restarts.theme();

@@ -24,7 +24,7 @@ import org.eclipse.swt.widgets.Tree;
 /** Groups of cases that can be driven by themselves, once there are rules to work with. */
 final class Groups {
 
-	/** Whether every control is used, also of the platform's own windows, which takes some minutes more. */
+	/** Whether the controls of the platform's own windows are used too, which takes some minutes more. */
 	static final boolean ALL = Boolean.getBoolean("drive.all");
 	/** What we show ourselves, or bring into the window. */
 	private static final Set<String> OURS = Set.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
@@ -220,8 +220,18 @@ final class Groups {
 		}
 		List<String> windows = List.of("File > New > Rule project", "File > New > Rule file", "File > New > Rule", "File > New > Vehicle family",
 				"File > Bring in an example\u2026", "File > Export rule pack\u2026", "Rules > Find in rules\u2026", "Rules > Jump in the project\u2026",
-				"Rules > Jump in this file\u2026", "Help > About Baywright", "File > New > Other...", "File > Save As...", "Edit > Find/Replace...",
-				"Rules > Rename\u2026", "Search > Search...", "View > Show > Other...", "Help > Find Actions");
+				"Rules > Jump in this file\u2026", "Help > About Baywright");
+		windows(sweep, windows);
+		if (ALL) {
+			windows(sweep, List.of("File > New > Other...", "File > Save As...", "Edit > Find/Replace...", "Rules > Rename\u2026", "Search > Search...",
+					"View > Show > Other...", "Help > Find Actions"));
+			platform(sweep);
+		}
+		drive.check("no control of ours is without a drive", () -> Controls.none(controls.unused().stream()
+				.filter(name -> OURS.contains(name.substring(0, name.indexOf(" > ")))).toList()));
+	}
+
+	private void windows(Sweep sweep, List<String> windows) {
 		for (String entry : windows) {
 			drive.check("controls of " + entry, () -> {
 				Runnable open = () -> {
@@ -237,9 +247,6 @@ final class Groups {
 			});
 			hands.alone();
 		}
-		platform(sweep);
-		drive.check("no control is without a drive", () -> Controls.none(controls.unused().stream()
-				.filter(name -> OURS.contains(name.substring(0, name.indexOf(" > ")))).toList()));
 	}
 
 	/** Windows that are the platform's, with all their fields. */

@@ -300,7 +300,8 @@ final class Sweep {
 		hands.key("End");
 		hands.type("7");
 		if (hands.see(() -> !field.isDisposed() && words(field).equals(before))) {
-			// a short field is full
+			// a short field is full, or the window has just filled it anew
+			hands.click(field);
 			hands.key("ctrl+a");
 			hands.type("7");
 		}
