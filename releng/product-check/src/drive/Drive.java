@@ -205,7 +205,7 @@ final class Drive {
 			hands.picture("walk-7");
 		});
 		check("walk: write the rule pack", () -> {
-			step("Write the rule pack");
+			step("Export the rule pack");
 			hands.until("the wizard", () -> hands.look(Button.class, b -> Hands.label(b).equals("Finish")).isPresent());
 			hands.picture("pack");
 			hands.click(hands.find(Button.class, "Cancel"));

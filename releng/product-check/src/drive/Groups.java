@@ -95,8 +95,8 @@ final class Groups {
 			hands.click(hands.find(ToolItem.class, "Start over with the same family"));
 			hands.until("no line again", () -> lines.getItemCount() == 0);
 			// what the bench asks for next, until a rule fires
-			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("What to find out next"));
-			hands.clickWords(told, "Sometimes does not crank");
+			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("Next checks"));
+			hands.clickWords(told, "Intermittent no-crank");
 			Combo value = hands.find(Combo.class, "present or absent", list -> list.isVisible() && Arrays.asList(list.getItems()).contains("absent"));
 			for (String key : List.of("End", "Home")) {
 				hands.click(value);
@@ -109,8 +109,8 @@ final class Groups {
 			hands.clickWords(told, "Battery voltage at rest");
 			hands.type("11.5");
 			hands.key("Return");
-			hands.until("a rule fires", () -> told.getText().contains("Rules that fired"));
-			hands.picture("bench-fired");
+			hands.until("a rule applies", () -> told.getText().contains("Rules that applied"));
+			hands.picture("bench-applied");
 			new Sweep(drive, hands, controls).links(() -> {
 				drive.window();
 				drive.show("Bench");
@@ -130,7 +130,7 @@ final class Groups {
 			});
 			hands.click(first, 1, 1);
 			hands.rest(400);
-		}, () -> hands.find(StyledText.class, "what is told of the job", text -> text.isVisible() && text.getText().contains("Rules that fired")
+		}, () -> hands.find(StyledText.class, "what is told of the job", text -> text.isVisible() && text.getText().contains("Rules that applied")
 				&& Controls.place(text).equals("Finished jobs"))));
 	}
 

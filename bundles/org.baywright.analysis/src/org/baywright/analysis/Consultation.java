@@ -73,7 +73,7 @@ public final class Consultation {
 	 * What has become of one rule.
 	 *
 	 * @param fired numbers of its outcomes that fired, ascending
-	 * @param possible numbers of the outcomes that may fire yet, ascending; empty unless it is open
+	 * @param possible numbers of the outcomes that may still apply, ascending; empty unless it is open
 	 * @param begun whether a condition of it on a finding, or on a verdict that must stand, holds already
 	 * @param needs what an open rule waits for, in the order of its text
 	 * @param obstacle why the rule can never fire

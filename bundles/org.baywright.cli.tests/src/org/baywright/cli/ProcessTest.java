@@ -220,7 +220,7 @@ class ProcessTest extends ProcessFixture {
 		Runs.Result result = run("verify", "twice.baypack");
 		assertNoTrace(result);
 		assertEquals(ExitCode.FINDINGS, result.code());
-		assertHas(result.out(), "wrong  references      The rules declare state ");
+		assertHas(result.out(), "wrong  references      The rules define state ");
 	}
 
 	@Test

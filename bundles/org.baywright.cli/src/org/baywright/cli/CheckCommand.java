@@ -53,7 +53,7 @@ import picocli.CommandLine.Parameters;
 				"  baywright check --only gap --only band-gap       only two kinds of findings", //
 				"  baywright check --format line --quiet van        one line for each finding, for a log", //
 				"  baywright check --format json van | jq .projects[0].counts", //
-				"  baywright check --fix van                        first put right slips of writing", //
+				"  baywright check --fix van                        first put right typing errors", //
 				"  baywright check --watch van                      check after each change", //
 				"  baywright check --format sarif --output van.sarif van" })
 final class CheckCommand implements Callable<Integer> {
@@ -84,7 +84,7 @@ final class CheckCommand implements Callable<Integer> {
 	private Optional<String> output = Optional.empty();
 
 	@Option(names = "--only", paramLabel = "ID", description = {
-			"Tell and count only this kind of finding; 'baywright explain' lists them. The word text stands for what is wrong"
+			"Show and count only this kind of finding; 'baywright explain' lists them. The word text stands for what is wrong"
 					+ " in the text of the files. May be given several times." })
 	private Set<String> only = Set.of();
 
@@ -92,11 +92,11 @@ final class CheckCommand implements Callable<Integer> {
 			"What makes the command fail. Accepted warnings never do. Default: error." })
 	private FailOn failOn = FailOn.ERROR;
 
-	@Option(names = "--accepted", description = "Tell accepted findings too, with the author's reason.")
+	@Option(names = "--accepted", description = "Show accepted findings too, with the author's reason.")
 	private boolean accepted;
 
 	@Option(names = "--fix", description = {
-			"First put right the slips of writing for which there is one answer: brackets, quotes, a misspelt name. Each is"
+			"First put right the typing errors for which there is one answer: brackets, quotes, a misspelt name. Each is"
 					+ " written only if it helps and brings nothing new. What changes what a rule says is yours to decide; it"
 					+ " is told and left." })
 	private boolean fix;

@@ -21,7 +21,7 @@ final class HelpOption {
 		this.session = session;
 	}
 
-	@Option(names = { "-q", "--quiet" }, description = "Tell only results and what is wrong: no totals, no progress.")
+	@Option(names = { "-q", "--quiet" }, description = "Show only results and what is wrong: no totals, no progress.")
 	private void quiet(boolean quiet) {
 		if (quiet) {
 			session.beQuiet();

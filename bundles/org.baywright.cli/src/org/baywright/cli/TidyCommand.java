@@ -41,7 +41,7 @@ final class TidyCommand implements Callable<Integer> {
 			"Rule files, or folders with rule files. Default: this folder." })
 	private List<String> given = List.of();
 
-	@Option(names = "--check", description = "Change nothing; only tell which files are not well laid out.")
+	@Option(names = "--check", description = "Change nothing; only list the files that are not well laid out.")
 	private boolean check;
 
 	@Option(names = "--diff", description = "Change nothing; show what would be changed, as lines that go (-) and come (+).")

@@ -313,12 +313,12 @@ public final class References {
 		Set<String> seen = new HashSet<>();
 		for (String name : names) {
 			if (!seen.add(name)) {
-				throw new Missing("The rules declare " + what + " " + name + " twice.");
+				throw new Missing("The rules define " + what + " " + name + " twice.");
 			}
 		}
 	}
 
 	private Missing missing(String kind, String name) {
-		return new Missing(user + " speaks of " + kind + " " + name + ", which the rules do not declare.");
+		return new Missing(user + " speaks of " + kind + " " + name + ", which the rules do not define.");
 	}
 }

@@ -165,8 +165,8 @@ class PackReaderTest {
 			"\"date\":\"2026-03-04\"|\"date\":\"2026-02-30\"|date is not a day such as 2026-03-02: \"2026-02-30\".",
 			"\"code\":\"U3003\"|\"code\":\"X3003\"|is no trouble code of SAE J2012 / ISO 15031-6: X3003-16.",
 			"\"spn\":168|\"spn\":524288|is no trouble code of SAE J1939-73",
-			"\"fault\":\"lamp.blown\"|\"fault\":\"lamp.gone\"|rule lamp speaks of fault lamp.gone, which the rules do not declare.",
-			"\"value\":\"off\"|\"value\":\"oof\"|test rest_voltage speaks of value of state ignition oof, which the rules do not declare.",
+			"\"fault\":\"lamp.blown\"|\"fault\":\"lamp.gone\"|rule lamp speaks of fault lamp.gone, which the rules do not define.",
+			"\"value\":\"off\"|\"value\":\"oof\"|test rest_voltage speaks of value of state ignition oof, which the rules do not define.",
 			"\"format\":\"baywright-rules\"|\"format\":\"x\"|rules.json/format may not be \"x\".",
 			"\"project\":\"tarn|\"project\":\"barn|The manifest speaks of project",
 			"\"listed\":true|\"listed\":1|should be true or false, but is 1." })

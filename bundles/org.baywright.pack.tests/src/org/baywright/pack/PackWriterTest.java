@@ -71,7 +71,7 @@ class PackWriterTest {
 		base.signs.removeIf(sign -> sign.name().equals("stalls"));
 		PackContents contents = new PackContents(base.build(), fixed().report(), List.of(), "9.9.9");
 		PackException wrong = assertThrows(PackException.class, () -> PackWriter.bytes(contents));
-		assertEquals("test lamp_test speaks of finding stalls, which the rules do not declare.", wrong.getMessage());
+		assertEquals("test lamp_test speaks of finding stalls, which the rules do not define.", wrong.getMessage());
 	}
 
 	@Test

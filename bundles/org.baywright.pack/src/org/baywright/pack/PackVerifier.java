@@ -139,7 +139,7 @@ public final class PackVerifier {
 		});
 		Optional<RuleBase> rules = look(Aspect.RULES, "The rules can be read.",
 				() -> PackReader.rules(manifest.get(), entries));
-		boolean sound = rules.isPresent() && look(Aspect.REFERENCES, "Every name that the rules use is declared, and once.", () -> {
+		boolean sound = rules.isPresent() && look(Aspect.REFERENCES, "Every name that the rules use is defined, and once.", () -> {
 			References.check(rules.get());
 			return true;
 		}).isPresent();

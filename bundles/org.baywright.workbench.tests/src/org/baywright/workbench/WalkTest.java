@@ -2,6 +2,7 @@ package org.baywright.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,6 +15,7 @@ import java.util.function.Predicate;
 import org.baywright.pack.Pack;
 import org.baywright.pack.PackReader;
 import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.walk.WalkView;
 import org.baywright.workbench.wizard.ExampleWizard;
 import org.baywright.workbench.wizard.PackWizard;
 import org.eclipse.core.resources.IFile;
@@ -27,6 +29,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 import org.eclipse.ui.IWorkbenchWizard;
@@ -88,6 +91,8 @@ class WalkTest {
 		WizardDialog choice = open(examples);
 		Ui.picture("02-example");
 		finish(choice, examples);
+		Ui.run(WalkView::open);
+		awaitWalk("Done: the example is in the project tree.");
 		IFile rules = project().getFile("rules.bay");
 		assertTrue(rules.exists());
 
@@ -100,9 +105,15 @@ class WalkTest {
 		Ui.pause(1500);
 		Ui.picture("contradiction");
 
-		String wrong = "                 clears ground_strap.loose\n";
+		Composite window = Ui.get(WalkTest::window);
+		for (int i = 0; i < 3; i++) {
+			Ui.press(window, "Next step");
+		}
+		assertFalse(walk().endsWith("Done: the contradiction is gone."), WalkTest::walk);
+		String wrong = "                  clears ground_strap.loose\n";
 		Ui.run(() -> document.set(document.get().replace(wrong, "")));
 		Ui.await(() -> "still there: " + marks(), () -> Ui.marks(project()).length == 0);
+		awaitWalk("Done: the contradiction is gone.");
 		Ui.run(() -> editor.doSave(null));
 		Ui.pause(500);
 		Ui.picture("03-mended");
@@ -138,6 +149,20 @@ class WalkTest {
 		assertEquals(4, read.rules().rules().size());
 		assertEquals(3, read.manifest().cases());
 		assertNotNull(read.manifest().fingerprint());
+	}
+
+	private static Composite window() {
+		return Ui.page().getWorkbenchWindow().getShell();
+	}
+
+	/** What the walk says at its step. */
+	private static String walk() {
+		return Ui.get(() -> find(window(), Text.class, text -> text.getText().contains("contradict")
+				|| text.getText().contains("relay_by_swap")).getText());
+	}
+
+	private static void awaitWalk(String end) {
+		Ui.await(() -> "the walk says: " + walk(), () -> walk().endsWith(end));
 	}
 
 	/** Selects the contradiction, so that its story is told. */

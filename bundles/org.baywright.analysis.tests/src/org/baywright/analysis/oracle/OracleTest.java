@@ -243,7 +243,7 @@ class OracleTest {
 			assertTrue(expected.situations(witness.family()).contains(sit), label + " is no situation: " + sit);
 			Set<String> fired = new TreeSet<>();
 			enumeration.derive(sit, null).fired().forEach(branch -> fired.add(branch.substring(0, branch.indexOf('/'))));
-			assertTrue(fired.containsAll(wanted), label + " fires only " + fired + " in " + sit);
+			assertTrue(fired.containsAll(wanted), label + " applies only " + fired + " in " + sit);
 		}
 		if (!blind) {
 			List<String> about = finding.check().equals("exclusive-faults") ? List.of(subject[0]) : List.of(subject[0].split("\\+"));

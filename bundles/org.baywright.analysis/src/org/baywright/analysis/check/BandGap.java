@@ -27,7 +27,7 @@ public final class BandGap implements EachRule {
 			if (!between.isEmpty()) {
 				checked.finding(this, rule.name(), rule.testSpan())
 						.says("Rule " + rule.name() + " says nothing about " + Story.say(domain.get(), between)
-								+ ", which lies between its bands; let one of them reach further.")
+								+ ", which lies between its bands; extend one of them.")
 						.about(rule).add();
 			}
 		}

@@ -40,6 +40,6 @@ public final class Contradiction implements ProofCheck<List<Pairs.Clash>> {
 	public void report(Checked checked) {
 		ClashReport.report(checked, this, told -> "Rule " + told.firstRule() + " confirms "
 				+ ClashReport.say(checked, told.subjects()) + " and rule " + told.secondRule()
-				+ " clears " + told.it() + " in the same situation; let one of them ask for what rules out the other.");
+				+ " clears " + told.it() + " in the same situation; withdraw one of the two, or add a condition to one of the rules.");
 	}
 }

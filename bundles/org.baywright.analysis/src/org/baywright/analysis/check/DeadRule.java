@@ -23,7 +23,7 @@ import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 
 /** A rule, or one outcome of it, that no situation fires. */
-@RuleCheck(id = "dead-rule", severity = Severity.WARNING, summary = "No vehicle and no findings can make the rule fire")
+@RuleCheck(id = "dead-rule", severity = Severity.WARNING, summary = "No vehicle and no findings can make the rule apply")
 public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 
 	/**
@@ -60,7 +60,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	private static List<SourceLine> core(Prover prover, List<Integer> branches) {
 		Optional<List<SourceLine>> lines = prover.reasons().whyNever(branches);
 		if (lines.isEmpty()) {
-			prover.undecided("which lines keep rule " + prover.ruleName(branches.get(0)) + " from firing");
+			prover.undecided("which lines keep rule " + prover.ruleName(branches.get(0)) + " from applying");
 		}
 		return lines.orElse(List.of());
 	}
@@ -74,7 +74,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	public void report(Checked checked) {
 		for (Rule rule : checked.unreached()) {
 			checked.finding(this, rule.name(), rule.span())
-					.says("Rule " + rule.name() + " covers no vehicle family, so it can never fire."
+					.says("Rule " + rule.name() + " covers no vehicle family, so it can never apply."
 							+ consequences(checked, rule.outcomes())).about(rule)
 					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
 		}
@@ -92,7 +92,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 		if (deads.values().stream().allMatch(Dead::whole)) {
 			byReason(deads, dead -> dead.cores().get(dead.cores().size() - 1)).forEach((core, where) -> checked
 					.finding(this, rule.name() + where.subject(), rule.span())
-					.says("Rule " + rule.name() + " can never fire" + where.words() + ": what it asks for cannot all be true."
+					.says("Rule " + rule.name() + " can never apply" + where.words() + ": what it asks for cannot all be true."
 							+ consequences(checked, rule.outcomes()))
 					.shownBy(core(checked, core)).about(rule)
 					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add());

@@ -47,7 +47,7 @@ public final class ExclusiveFaults implements ProofCheck<List<Pairs.Clash>> {
 							+ " in the same situation, but only one of them can be the cause; decide for one."
 					: first + ClashReport.say(checked, told.first()) + " and rule " + told.secondRule() + " confirms "
 							+ ClashReport.say(checked, told.second())
-							+ ", but only one of them can be the cause; let one rule ask for what rules out the other.";
+							+ ", but only one of them can be the cause; withdraw one of the two, or add a condition to one of the rules.";
 		});
 	}
 }

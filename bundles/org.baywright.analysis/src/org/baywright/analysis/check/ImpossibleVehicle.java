@@ -48,7 +48,7 @@ public final class ImpossibleVehicle implements ProofCheck<List<SourceLine>> {
 			Law first = checked.base().laws().stream().filter(laws::contains).findFirst().orElseThrow();
 			Checked.Draftsman finding = checked.finding(this, families.iterator().next() + "/" + first.title(), first.span())
 					.says("No vehicle of family " + String.join(", ", families)
-							+ " can obey these laws together, so no rule for it can ever fire; correct one of them.")
+							+ " can obey these laws together, so no rule for it can ever apply; correct one of them.")
 					.shownBy(checked.core(lines));
 			laws.forEach(law -> finding.about(law.title()));
 			finding.add();

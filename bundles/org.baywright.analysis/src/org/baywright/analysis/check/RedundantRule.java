@@ -31,7 +31,7 @@ import org.baywright.model.Severity;
  * nothing at all (only {@code proves nothing}) is a note of the author and is left alone; a dead rule is reported as
  * dead; a rule that points to a fault by evidence of its own corroborates, and is worth having.
  */
-@RuleCheck(id = "redundant-rule", severity = Severity.WARNING, summary = "Other rules say all that this rule says, whenever it fires")
+@RuleCheck(id = "redundant-rule", severity = Severity.WARNING, summary = "Other rules say all that this rule says, whenever it applies")
 public final class RedundantRule implements ProofCheck<List<RedundantRule.Redundant>> {
 
 	/**
@@ -211,7 +211,7 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 			String where = familiesByCover.size() == 1 ? ""
 					: (families.size() == 1 ? " (family " : " (families ") + String.join(", ", families) + ")";
 			reasons.add((coveredBy.isEmpty() ? "it says only what it waits for"
-					: "whenever it fires, " + (coveredBy.size() == 1 ? "rule " : "rules ") + String.join(", ", coveredBy)
+					: "whenever it applies, " + (coveredBy.size() == 1 ? "rule " : "rules ") + String.join(", ", coveredBy)
 							+ " already " + (coveredBy.size() == 1 ? "says" : "say") + " the same")
 					+ where);
 			coveredBy.forEach(other -> lines.add(new Place(checked.base().rule(other).orElseThrow().span(), "rule " + other + where)));

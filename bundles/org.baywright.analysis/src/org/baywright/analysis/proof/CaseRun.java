@@ -117,7 +117,7 @@ public final class CaseRun {
 		String does(Verdict verdict) {
 			String verb = verdict.isReferral() ? "refer" : verdict.kind() == VerdictKind.CLEARED ? "clear" : "confirm";
 			String what = verdict.isReferral() ? said ? " to " + verdict.fault() : "" : " " + verdict.fault();
-			return said ? verb + "s" + what : "would " + verb + what + " and did not fire";
+			return said ? verb + "s" + what : "would " + verb + what + " and did not apply";
 		}
 	}
 

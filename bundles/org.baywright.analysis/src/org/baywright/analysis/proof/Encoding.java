@@ -120,7 +120,7 @@ public final class Encoding {
 	}
 
 	/**
-	 * Returns a literal for "the sign is present, and a condition on it is part of what makes the branch fire", its own
+	 * Returns a literal for "the sign is present, and a condition on it is part of what makes the branch apply", its own
 	 * or one of the branches that derive what it asks for.
 	 */
 	public int restsOn(int sign, int branch) {

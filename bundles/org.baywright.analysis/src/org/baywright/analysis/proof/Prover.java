@@ -109,7 +109,7 @@ public final class Prover {
 		if (live[branch] == null) {
 			live[branch] = prove(branch);
 			if (live[branch] == Answer.UNDECIDED) {
-				undecided("whether " + say(branch) + " can ever fire");
+				undecided("whether " + say(branch) + " can ever apply");
 			}
 		}
 		return live[branch];
@@ -171,7 +171,7 @@ public final class Prover {
 				key -> encoding().ask(bodies(branches)));
 		if (answer == Answer.UNDECIDED) {
 			undecided("whether " + String.join(" and ", Arrays.stream(branches).mapToObj(this::say).toList())
-					+ " can fire together");
+					+ " can apply together");
 		}
 		return answer;
 	}

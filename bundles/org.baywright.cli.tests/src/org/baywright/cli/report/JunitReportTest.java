@@ -68,7 +68,7 @@ class JunitReportTest {
 		assertEquals("rules/jobs.bay", failing.getAttribute("classname"));
 		Element failure = (Element) failing.getFirstChild();
 		assertEquals("the cause was battery.flat, but the rules clear it.", failure.getAttribute("message"));
-		assertEquals("rules/jobs.bay:2:6\nRules that fired: high, low", failure.getTextContent());
+		assertEquals("rules/jobs.bay:2:6\nRules that applied: high, low", failure.getTextContent());
 		assertEquals(0, jobs.item(0).getChildNodes().getLength());
 		assertEquals("skipped", jobs.item(2).getFirstChild().getNodeName());
 	}

@@ -58,18 +58,18 @@ public final class Sample {
 				finding("gap", "no_crank/2", Severity.WARNING, span(2, 8, 2, 16), "A sign leads nowhere.", List.of(), region,
 						List.of("Invented van", "Lamp: dark"),
 						List.of(new Fix.AddElement("Add a rule", "rule x {\n  then refers \"\"\n}"), accept("gap:no_crank/2"))),
-				finding("dead-rule", "high", Severity.WARNING, span(5, 6, 5, 10), "Rule high can never fire.", List.of(),
+				finding("dead-rule", "high", Severity.WARNING, span(5, 6, 5, 10), "Rule high can never apply.", List.of(),
 						new Evidence.Core(List.of(new Place(low, "rule low, below"), high)), List.of("not told"),
 						List.of(new Fix.RemoveRule("Remove the rule", "high"), accept("dead-rule:high"))),
 				finding("band-gap", "low", Severity.WARNING, span(1, 6, 1, 9), "Some values lead nowhere.", List.of(),
 						new Evidence.Text(), List.of(), List.of()).accept(accepted),
 				finding("unused-result", "lamp", Severity.NOTE, Span.NONE, "Nobody uses the lamp.", List.of(),
 						new Evidence.Text(), List.of(), List.of(new Fix.AddLine("Use it", "rule", "low", "run lamp"))),
-				finding("undecided", "low/1", Severity.WARNING, span(1, 6, 1, 9), "It was not decided whether rule low can fire.",
-						List.of(), new Evidence.Undecided("whether rule low can fire"),
-						List.of("It was not decided whether rule low can fire."), List.of()));
+				finding("undecided", "low/1", Severity.WARNING, span(1, 6, 1, 9), "It was not decided whether rule low can apply.",
+						List.of(), new Evidence.Undecided("whether rule low can apply"),
+						List.of("It was not decided whether rule low can apply."), List.of()));
 		Problem problem = new Problem("unknown-name", Severity.ERROR, span(2, 22, 2, 26), "There is no sign `電圧 Ω`.\u001B[31m",
-				"Declare it, or correct the name.");
+				"Define it, or correct the name.");
 		Problem whole = new Problem("no-provenance", Severity.WARNING, span(1, 1, 4, 2), "Nobody says so.", "");
 		List<CaseResult> cases = List.of(new CaseResult(passing, true, "", List.of("low"), List.of(), List.of()),
 				new CaseResult(failing, false, "the cause was battery.flat, but the rules clear it.", List.of("high", "low"), List.of(), List.of()));

@@ -56,7 +56,7 @@ public final class JunitReport {
 			out.append("/>\n");
 		} else {
 			out.append("><failure type=\"failing-job\" message=\"").append(escaped(result.message())).append("\">")
-					.append(escaped(project.shown(job.span().toString()) + "\nRules that fired: "
+					.append(escaped(project.shown(job.span().toString()) + "\nRules that applied: "
 							+ (result.fired().isEmpty() ? "none" : String.join(", ", result.fired()))))
 					.append("</failure></testcase>\n");
 		}

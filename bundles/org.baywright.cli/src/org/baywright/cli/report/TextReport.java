@@ -101,7 +101,7 @@ public final class TextReport {
 			finding.accepted().ifPresentOrElse(this::acceptance, () -> acceptances(finding.fixes()));
 		}
 		for (Fix fix : answers(first.fixes())) {
-			out.println(INDENT + "To answer it: " + Style.safe(fix.title()));
+			out.println(INDENT + "What could be done: " + Style.safe(fix.title()));
 			String text = fix instanceof Fix.AddLine line ? line.line()
 					: fix instanceof Fix.AddElement element ? element.text()
 							: fix instanceof Fix.ReplaceText replace ? replace.now() : "";

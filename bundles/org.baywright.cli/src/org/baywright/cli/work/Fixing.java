@@ -27,7 +27,7 @@ import org.baywright.model.Problem;
 import org.baywright.model.Span;
 
 /**
- * Puts right the slips of writing in rule files for which an editor offers one answer. What changes what a rule says or who
+ * Puts right the typing errors in rule files for which an editor offers one answer. What changes what a rule says or who
  * stands for it is never done without a person; it is told.
  *
  * @param told what was done and what was left, a line for each

@@ -47,7 +47,7 @@ class BandGapTest {
 				rule a {
 				  given slow
 				  run cranking
-				//    ^^^^^^^^ warning band-gap: Rule a says nothing about 6.1 V or 11.0 V, which lies between its bands; let one of them reach further.
+				//    ^^^^^^^^ warning band-gap: Rule a says nothing about 6.1 V or 11.0 V, which lies between its bands; extend one of them.
 				  on above 11 V      : clears battery.worn
 				  on 0 V .. 6 V      : confirms battery.worn
 				  on 6.2 V .. 10.9 V : suspects battery.weak

@@ -52,7 +52,7 @@ class ContradictionTest {
 				test rest { measures V 0 .. 18 step 0.1 }
 				test cranking { measures V 0 .. 18 step 0.1 }
 				rule a { given slow_crank run rest expect at_least 12.4 V below : confirms battery.flat }
-				//                                                        ^^^^^ error contradiction: Rule a confirms battery.flat (flat) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//                                                        ^^^^^ error contradiction: Rule a confirms battery.flat (flat) and rule b clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; slow_crank; cranking: 9.6 V; rest: 12.3 V
 				//   also: line 10 (rule b, met)
 				rule b { given slow_crank, rest at_least 12.3 V run cranking expect at_least 9.6 V met : clears battery.flat }
@@ -85,7 +85,7 @@ class ContradictionTest {
 				test rest { measures V 0 .. 18 step 0.1 }
 				rule first { given no_crank, low_supply present then suspects battery.flat }
 				rule second { given battery.flat suspected run rest expect at_least 12.4 V below : confirms battery.flat }
-				//                                                                         ^^^^^ error contradiction: Rule second, which builds on rule first, confirms battery.flat (flat) and rule third clears it in the same situation; let one of them ask for what rules out the other.
+				//                                                                         ^^^^^ error contradiction: Rule second, which builds on rule first, confirms battery.flat (flat) and rule third clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; no_crank; code low_supply stored in bcm; rest: 12.3 V
 				//   also: line 12 (rule third, then), line 7 (rule first, then)
 				rule third { given no_crank, bcm answers then clears battery.flat }
@@ -108,7 +108,7 @@ class ContradictionTest {
 				rule begin { given no_crank run rest on at_least 12 V : clears cable.loose }
 				rule spare { given cable.loose cleared, relay.stuck cleared then suspects cable.loose }
 				rule worn { given no_crank, cable.loose suspected then confirms battery.flat }
-				//                                                ^^^^ error contradiction: Rule worn, which builds on rules begin, middle and spare, confirms battery.flat (flat) and rule end, which builds on rules begin and middle, clears it in the same situation; let one of them ask for what rules out the other.
+				//                                                ^^^^ error contradiction: Rule worn, which builds on rules begin, middle and spare, confirms battery.flat (flat) and rule end, which builds on rules begin and middle, clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; no_crank; click: heard; rest: 12.0 V
 				//   also: line 8 (rule end, then), line 10 (rule begin, on at_least 12 V), line 9 (rule middle, on heard), line 11 (rule spare, then)
 				""");
@@ -125,7 +125,7 @@ class ContradictionTest {
 				test play { results none, felt }
 				test sway { results stays, changes }
 				rule a { given hum run play on felt : confirms hub.worn }
-				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule b clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: Heron with engine petrol; hum; play: felt; sway: stays
 				//   also: line 11 (rule b, on stays)
 				rule b { for heron where engine is petrol given hum run sway on stays : clears hub.worn }
@@ -143,10 +143,10 @@ class ContradictionTest {
 				test play { results none, felt }
 				test sway { results stays, changes }
 				rule a { given hum run play on felt : confirms hub.worn }
-				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule b clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: Tarn; hum; play: felt; sway: stays
 				//   also: line 14 (rule b, on stays)
-				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule c clears it in the same situation; let one of them ask for what rules out the other.
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.worn (worn) and rule c clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: Tarn; hum; play: felt; sway: stays
 				//   also: line 15 (rule c, on stays, changes)
 				rule b { given hum run sway on stays : clears hub.worn }
@@ -165,7 +165,7 @@ class ContradictionTest {
 				test play { results none, felt }
 				test sway { results stays, changes }
 				rule a { given hum run play on felt : confirms hub.cracked, hub.worn, hub.loose }
-				//                          ^^^^^^^ error contradiction: Rule a confirms hub.cracked (cracked), hub.loose (loose) and hub.worn (worn) and rule b clears them in the same situation; let one of them ask for what rules out the other.
+				//                          ^^^^^^^ error contradiction: Rule a confirms hub.cracked (cracked), hub.loose (loose) and hub.worn (worn) and rule b clears them in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: Tarn; hum; play: felt; sway: stays
 				//   also: line 10 (rule b, on stays)
 				rule b { given hum run sway on stays : clears hub.worn, hub.loose, hub.cracked }
@@ -183,7 +183,7 @@ class ContradictionTest {
 				test colour { results clear, rusty }
 				test smell { results none, sweet }
 				rule a { given hot run level on low : confirms radiator.leaking on full : clears radiator.leaking }
-				//                           ^^^^^^ error contradiction: Rule a confirms radiator.leaking (leaking) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//                           ^^^^^^ error contradiction: Rule a confirms radiator.leaking (leaking) and rule b clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; hot; colour: clear; level: low; smell: sweet
 				//   also: line 11 (rule b, on clear)
 				rule b { given hot, smell is sweet run colour on rusty : confirms radiator.leaking on clear : clears radiator.leaking }
@@ -203,7 +203,7 @@ class ContradictionTest {
 				rule first { for tarn given hot, level is low then suspects pump.dry }
 				rule second { for heron given hot then suspects pump.dry }
 				rule a { given pump.dry suspected then confirms radiator.leaking }
-				//                                ^^^^ error contradiction: Rule a, which builds on rule second, confirms radiator.leaking (leaking) and rule b clears it in the same situation; let one of them ask for what rules out the other.
+				//                                ^^^^ error contradiction: Rule a, which builds on rule second, confirms radiator.leaking (leaking) and rule b clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: heron; hot; colour: clear
 				//   also: line 14 (rule b, on clear), line 9 (rule second, then)
 				rule b { given hot run colour on clear : clears radiator.leaking }

@@ -27,7 +27,7 @@ class DeadRuleTest {
 				part battery { fault flat }
 				test rest { measures V 0 .. 18 step 0.1 }
 				rule a {
-				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects battery.flat.
+				//   ^ warning dead-rule: Rule a can never apply: what it asks for cannot all be true. So nothing ever suspects battery.flat.
 				//   core: line 9 (rule a), line 10 (rule a)
 				  given no_crank,
 				    rest at_least 12.4 V,
@@ -79,14 +79,14 @@ class DeadRuleTest {
 				test drop { results high, low }
 				law "Petrol vans have no lamp" : never engine is petrol and lamp is lit
 				rule first {
-				//   ^^^^^ warning dead-rule: Rule first can never fire: what it asks for cannot all be true. So nothing ever suspects glow.stuck.
+				//   ^^^^^ warning dead-rule: Rule first can never apply: what it asks for cannot all be true. So nothing ever suspects glow.stuck.
 				//   core: line 10 (rule first), line 11 (rule first), line 6 (law: Petrol vans have no lamp)
 				  for tarn where engine is petrol
 				  given lamp is lit
 				  then suspects glow.stuck
 				}
 				rule second {
-				//   ^^^^^^ warning dead-rule: Rule second can never fire: what it asks for cannot all be true. So nothing ever confirms glow.stuck.
+				//   ^^^^^^ warning dead-rule: Rule second can never apply: what it asks for cannot all be true. So nothing ever confirms glow.stuck.
 				//   core: line 17 (rule second), line 6 (law: Petrol vans have no lamp), line 10 (rule first), line 11 (rule first)
 				  given glow.stuck suspected
 				  run drop
@@ -119,7 +119,7 @@ class DeadRuleTest {
 				sign no_start
 				part glow { fault stuck }
 				rule first { for tarn except tarn given no_start then suspects glow.stuck }
-				//   ^^^^^ warning dead-rule: Rule first covers no vehicle family, so it can never fire. So nothing ever suspects glow.stuck.
+				//   ^^^^^ warning dead-rule: Rule first covers no vehicle family, so it can never apply. So nothing ever suspects glow.stuck.
 				""");
 	}
 
@@ -132,7 +132,7 @@ class DeadRuleTest {
 				code low on ecm = raw "1"
 				part glow { fault stuck }
 				rule first {
-				//   ^^^^^ warning dead-rule: Rule first can never fire: what it asks for cannot all be true.
+				//   ^^^^^ warning dead-rule: Rule first can never apply: what it asks for cannot all be true.
 				//   core: line 9 (rule first), line 10 (rule first)
 				  given ecm silent,
 				    low present
@@ -167,9 +167,9 @@ class DeadRuleTest {
 				law "Level of the Tarn" for tarn : never level is low
 				law "Level of the Heron" for heron : when hot then level is full
 				rule a {
-				//   ^ warning dead-rule: Rule a can never fire in family heron: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
+				//   ^ warning dead-rule: Rule a can never apply in family heron: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
 				//   core: line 13 (rule a), line 7 (law: Level of the Heron)
-				//   ^ warning dead-rule: Rule a can never fire in family tarn: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
+				//   ^ warning dead-rule: Rule a can never apply in family tarn: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
 				//   core: line 13 (rule a), line 6 (law: Level of the Tarn)
 				  given hot, level is low
 				  then suspects radiator.leaking
@@ -203,7 +203,7 @@ class DeadRuleTest {
 				rule b { given wet unexplained, radiator.leaking confirmed run look on damp : refers "the body shop" }
 				rule c { given not (wet absent) run smell on sweet : confirms hose.split }
 				rule d { given wet unexplained, hose.split confirmed run level on low : refers "the body shop" }
-				//   ^ warning dead-rule: Rule d can never fire: what it asks for cannot all be true.
+				//   ^ warning dead-rule: Rule d can never apply: what it asks for cannot all be true.
 				//   core: line 12 (rule d), line 11 (rule c)
 				""");
 	}
@@ -221,7 +221,7 @@ class DeadRuleTest {
 				law "Petrol engines smoke" : when engine is petrol then smoke
 				law "Nothing that smokes is petrol" : when smoke then engine is diesel
 				rule a {
-				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
+				//   ^ warning dead-rule: Rule a can never apply: what it asks for cannot all be true. So nothing ever suspects radiator.leaking.
 				//   core: line 13 (rule a), line 9 (law: Nothing that smokes is petrol), line 8 (law: Petrol engines smoke)
 				  for osier where engine is petrol
 				  given hot
@@ -242,7 +242,7 @@ class DeadRuleTest {
 				law "Wiring" : never noisy
 				law "Wiring" : when hot then noisy
 				rule a { given hot then suspects pump.dry }
-				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects pump.dry.
+				//   ^ warning dead-rule: Rule a can never apply: what it asks for cannot all be true. So nothing ever suspects pump.dry.
 				//   core: line 7 (rule a), line 6 (law: Wiring), line 5 (law: Wiring)
 				""");
 	}
@@ -258,7 +258,7 @@ class DeadRuleTest {
 				law "Wiring" : when engine is diesel then noisy
 				law "Wiring" : when engine is diesel then noisy absent
 				rule a { for tarn where engine is diesel given hot then suspects pump.dry }
-				//   ^ warning dead-rule: Rule a can never fire: what it asks for cannot all be true. So nothing ever suspects pump.dry.
+				//   ^ warning dead-rule: Rule a can never apply: what it asks for cannot all be true. So nothing ever suspects pump.dry.
 				//   core: line 8 (rule a), line 6 (law: Wiring), line 7 (law: Wiring)
 				""");
 	}

@@ -82,11 +82,11 @@ class ExclusiveFaultsTest {
 				test play { results none, felt }
 				test look { results good, crack }
 				rule a { given hum run play on felt : confirms hub.worn, tyre.bald }
-				//                          ^^^^^^^ error exclusive-faults: Rule a confirms tyre.bald (bald) and rule b confirms tyre.oval (oval), but only one of them can be the cause; let one rule ask for what rules out the other.
+				//                          ^^^^^^^ error exclusive-faults: Rule a confirms tyre.bald (bald) and rule b confirms tyre.oval (oval), but only one of them can be the cause; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; hum; look: crack; play: felt
 				//   also: line 13 (rule b, on crack)
 				rule b { given hum run look on crack : confirms hub.cracked, hub.loose, tyre.oval }
-				//                          ^^^^^^^^ error exclusive-faults: Rule b confirms hub.cracked (cracked) and hub.loose (loose) and rule a confirms hub.worn (worn), but only one of them can be the cause; let one rule ask for what rules out the other.
+				//                          ^^^^^^^^ error exclusive-faults: Rule b confirms hub.cracked (cracked) and hub.loose (loose) and rule a confirms hub.worn (worn), but only one of them can be the cause; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; hum; look: crack; play: felt
 				//   also: line 9 (rule a, on felt)
 				//                          ^^^^^^^^ error exclusive-faults: Rule b confirms hub.cracked (cracked) and hub.loose (loose) in the same situation, but only one of them can be the cause; decide for one.
@@ -106,11 +106,11 @@ class ExclusiveFaultsTest {
 				test look { results good, crack }
 				rule a { given hum run play on felt : confirms hub.worn }
 				rule b { given hum, play is none run look on crack : confirms hub.cracked }
-				//                                        ^^^^^^^^ error exclusive-faults: Rule b confirms hub.cracked (cracked) and rule c confirms hub.loose (loose), but only one of them can be the cause; let one rule ask for what rules out the other.
+				//                                        ^^^^^^^^ error exclusive-faults: Rule b confirms hub.cracked (cracked) and rule c confirms hub.loose (loose), but only one of them can be the cause; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; hum; look: crack; play: none
 				//   also: line 12 (rule c, on good, crack)
 				rule c { given hum run look on good, crack : confirms hub.loose }
-				//                          ^^^^^^^^^^^^^^ error exclusive-faults: Rule c confirms hub.loose (loose) and rule a confirms hub.worn (worn), but only one of them can be the cause; let one rule ask for what rules out the other.
+				//                          ^^^^^^^^^^^^^^ error exclusive-faults: Rule c confirms hub.loose (loose) and rule a confirms hub.worn (worn), but only one of them can be the cause; withdraw one of the two, or add a condition to one of the rules.
 				//   witness: tarn; hum; look: good; play: felt
 				//   also: line 7 (rule a, on felt)
 				""");

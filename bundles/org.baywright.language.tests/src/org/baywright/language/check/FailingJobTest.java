@@ -66,7 +66,7 @@ class FailingJobTest {
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
 				job "Job" { on tarn with engine diesel found no_crank, dark was battery.flat }
 				//  ^^^^^ error failing-job: The job "Job" fails: the cause was battery.flat, but the rules do not confirm it.
-				//   also: line 8 (rule a would confirm battery.flat and did not fire)
+				//   also: line 8 (rule a would confirm battery.flat and did not apply)
 				""");
 	}
 
@@ -121,7 +121,7 @@ class FailingJobTest {
 				rule c { given no_crank unexplained, rest at_least 12 V then refers "the starter specialist" }
 				job "Job" { on tarn with engine diesel found no_crank was referred }
 				//  ^^^^^ error failing-job: The job "Job" fails: the job was referred, but no rule refers.
-				//   also: line 10 (rule c would refer and did not fire)
+				//   also: line 10 (rule c would refer and did not apply)
 				""");
 	}
 

@@ -37,10 +37,10 @@ class ImpossibleVehicleTest {
 				part motor { fault open }
 				test phases { results equal, unequal }
 				law "No diesel" : never engine is diesel
-				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever fire; correct one of them.
+				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever apply; correct one of them.
 				//   core: line 6 (law: No diesel), line 9 (law: Nothing electric), line 12 (law: Nothing electric at all)
 				law "Nothing electric" : never engine is electric and phases is equal
-				// (whole line) error impossible-vehicle: No vehicle of family dunlin can obey these laws together, so no rule for it can ever fire; correct one of them.
+				// (whole line) error impossible-vehicle: No vehicle of family dunlin can obey these laws together, so no rule for it can ever apply; correct one of them.
 				//   core: line 9 (law: Nothing electric), line 12 (law: Nothing electric at all)
 				law "Nothing electric at all" : when engine is electric then phases is equal
 				law "Tarn is fine" for tarn : when engine is diesel then phases is equal
@@ -59,7 +59,7 @@ class ImpossibleVehicleTest {
 				part battery { fault flat }
 				test rest { measures V 0 .. 18 step 0.1 }
 				law "First" : when dark then rest below 9 V
-				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever fire; correct one of them.
+				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever apply; correct one of them.
 				//   core: line 6 (law: First), line 11 (law: Fourth), line 9 (law: Second), line 10 (law: Third)
 				law "Second" : when rest below 9 V then quiet
 				law "Third" : never quiet
@@ -93,7 +93,7 @@ class ImpossibleVehicleTest {
 				sign wet
 				part radiator { fault leaking }
 				law "Always wet" : never wet absent
-				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever fire; correct one of them.
+				// (whole line) error impossible-vehicle: No vehicle of family tarn can obey these laws together, so no rule for it can ever apply; correct one of them.
 				//   core: line 5 (law: Always wet), line 8 (law: Never wet)
 				law "Never wet" : never wet
 				rule a { given hot then suspects radiator.leaking }

@@ -56,7 +56,7 @@ class RedundantRuleTest {
 				rule a { for osier where engine is diesel given hot run level on low : confirms radiator.leaking }
 				rule b { for osier where engine is gas given hot run level on low : confirms radiator.leaking }
 				rule c { given hot, smell run level on low : confirms radiator.leaking }
-				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rules a, b already say the same.
+				//   ^ warning redundant-rule: Rule c adds nothing: whenever it applies, rules a, b already say the same.
 				//   core: line 6 (rule a), line 7 (rule b)
 				""");
 		Finding finding = rules.only(RedundantRule.class);
@@ -75,7 +75,7 @@ class RedundantRuleTest {
 				rule a { given hot then suspects radiator.leaking }
 				rule b { given radiator.leaking suspected run level on low : confirms radiator.leaking }
 				rule c { given hot, smell run level on low : confirms radiator.leaking }
-				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rules a, b already say the same.
+				//   ^ warning redundant-rule: Rule c adds nothing: whenever it applies, rules a, b already say the same.
 				//   core: line 6 (rule a), line 7 (rule b)
 				""");
 		assertCoverIsMinimal(rules, rules.only(RedundantRule.class));
@@ -103,7 +103,7 @@ class RedundantRuleTest {
 				sign hot
 				part radiator { fault leaking }
 				rule a { for osier given hot then suspects radiator.leaking }
-				//   ^ warning redundant-rule: Rule a adds nothing: whenever it fires, rule b already says the same.
+				//   ^ warning redundant-rule: Rule a adds nothing: whenever it applies, rule b already says the same.
 				//   core: line 8 (rule b)
 				rule b { given hot then suspects radiator.leaking }
 				""");
@@ -143,7 +143,7 @@ class RedundantRuleTest {
 				test level { results full, low }
 				rule a { given hot run level on low : suspects radiator.leaking }
 				rule b { given hot, smell run level on low : suspects radiator.leaking }
-				//   ^ warning redundant-rule: Rule b adds nothing: whenever it fires, rule a already says the same.
+				//   ^ warning redundant-rule: Rule b adds nothing: whenever it applies, rule a already says the same.
 				//   core: line 6 (rule a)
 				""");
 	}
@@ -160,7 +160,7 @@ class RedundantRuleTest {
 				law "The Heron has a sealed radiator" for heron : never level is low
 				rule lost { given hot run level on low : confirms radiator.leaking on full : proves nothing }
 				rule smells { given hot, smell run level on low : confirms radiator.leaking on full : proves nothing }
-				//   ^^^^^^ warning redundant-rule: Rule smells adds nothing: whenever it fires, rule lost already says the same.
+				//   ^^^^^^ warning redundant-rule: Rule smells adds nothing: whenever it applies, rule lost already says the same.
 				//   core: line 8 (rule lost)
 				""");
 	}
@@ -175,11 +175,11 @@ class RedundantRuleTest {
 				test level { results full, low }
 				test look { results dry, damp }
 				rule a { given hot run level on low : suspects radiator.leaking }
-				//   ^ warning redundant-rule: Rule a adds nothing: whenever it fires, rule b already says the same.
+				//   ^ warning redundant-rule: Rule a adds nothing: whenever it applies, rule b already says the same.
 				//   core: line 10 (rule b)
 				rule b { given hot run level on low : suspects hose.split suspects radiator.leaking }
 				rule c { given hot, look is damp run level on low : suspects hose.split suspects radiator.leaking }
-				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rule b already says the same.
+				//   ^ warning redundant-rule: Rule c adds nothing: whenever it applies, rule b already says the same.
 				//   core: line 10 (rule b)
 				rule d { given hot, look is dry then suspects hose.split }
 				""");
@@ -194,13 +194,13 @@ class RedundantRuleTest {
 				part radiator { fault leaking }
 				test level { results full, low }
 				rule a { for tarn given hot run level on low : confirms radiator.leaking }
-				//   ^ warning redundant-rule: Rule a adds nothing: whenever it fires, rule c already says the same.
+				//   ^ warning redundant-rule: Rule a adds nothing: whenever it applies, rule c already says the same.
 				//   core: line 12 (rule c)
 				rule b { for heron given hot run level on low : confirms radiator.leaking }
-				//   ^ warning redundant-rule: Rule b adds nothing: whenever it fires, rule c already says the same.
+				//   ^ warning redundant-rule: Rule b adds nothing: whenever it applies, rule c already says the same.
 				//   core: line 12 (rule c)
 				rule c { given hot, level is low then confirms radiator.leaking }
-				//   ^ warning redundant-rule: Rule c adds nothing: whenever it fires, rule a already says the same (family tarn); whenever it fires, rule b already says the same (family heron).
+				//   ^ warning redundant-rule: Rule c adds nothing: whenever it applies, rule a already says the same (family tarn); whenever it applies, rule b already says the same (family heron).
 				//   core: line 6 (rule a (family tarn)), line 9 (rule b (family heron))
 				""");
 	}

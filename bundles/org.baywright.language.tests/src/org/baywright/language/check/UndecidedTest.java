@@ -49,7 +49,7 @@ class UndecidedTest {
 		MarkedFindings rules = MarkedFindings.of(pigeons(BIRDS, BIRDS - 1), new Analysis(1));
 		List<Finding> open = rules.of(Undecided.class);
 		assertTrue(open.stream().map(Finding::message).toList().contains(
-				"It was not decided whether rule nest (outcome on felt) can ever fire: the search reached its limit."),
+				"It was not decided whether rule nest (outcome on felt) can ever apply: the search reached its limit."),
 				open::toString);
 		for (Finding finding : open) {
 			assertEquals(Severity.WARNING, finding.severity());

@@ -47,7 +47,7 @@ class UnfoundFaultTest {
 				part hub { fault worn }
 				test play { results none, felt }
 				rule a { for tarn except tarn given hum run play on felt : confirms hub.worn }
-				//   ^ warning dead-rule: Rule a covers no vehicle family, so it can never fire. So nothing ever confirms hub.worn.
+				//   ^ warning dead-rule: Rule a covers no vehicle family, so it can never apply. So nothing ever confirms hub.worn.
 				rule b { given hum run play on none, felt : refers "the dealer" }
 				""");
 	}

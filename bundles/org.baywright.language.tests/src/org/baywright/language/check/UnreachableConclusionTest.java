@@ -31,7 +31,7 @@ class UnreachableConclusionTest {
 				test drop { measures V 0 .. 12 step 0.1 }
 				//   ^^^^ warning unused-result: No rule uses test drop; write a rule for it, or take it out.
 				rule first {
-				//   ^^^^^ warning dead-rule: Rule first can never fire: what it asks for cannot all be true. So nothing ever confirms starter.worn, or clears starter.worn.
+				//   ^^^^^ warning dead-rule: Rule first can never apply: what it asks for cannot all be true. So nothing ever confirms starter.worn, or clears starter.worn.
 				//   core: line 9 (rule first)
 				  given no_crank, starter.worn suspected
 				//                ^^^^^^^^^^^^^^^^^^^^^^ warning unreachable-conclusion: A rule asks whether starter.worn (worn) is suspected, but no rule ever says so; add that rule, or take the question out.

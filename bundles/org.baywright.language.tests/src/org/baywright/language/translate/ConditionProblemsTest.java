@@ -60,12 +60,12 @@ class ConditionProblemsTest {
 		MarkedText.check("""
 				rule r1 {
 				  for tarn where tail_lift is fitted
-				                 ^^^^^^^^^ error trait-not-in-family: No vehicle meant here has the trait `tail_lift`. > Declare the trait in the family, or name a family that has it under `for`.
+				                 ^^^^^^^^^ error trait-not-in-family: No vehicle meant here has the trait `tail_lift`. > Define the trait in the family, or name a family that has it under `for`.
 				  then suspects battery.discharged
 				}
 				rule r2 {
 				  for tarn, heron where tail_lift is fitted
-				                        ^^^^^^^^^ warning trait-missing: The family `tarn` has no trait `tail_lift`, so this never holds there. > Take the family out, or declare the trait in it.
+				                        ^^^^^^^^^ warning trait-missing: The family `tarn` has no trait `tail_lift`, so this never holds there. > Take the family out, or define the trait in it.
 				  then suspects battery.discharged
 				}
 				rule r3 {
@@ -197,7 +197,7 @@ class ConditionProblemsTest {
 				law "x" : when battery.discharged confirmed then no_crank
 				               ^^^^^^^^^^^^^^^^^^ error law-verdict: A law speaks of the vehicle and of what can be found on it, not of verdicts such as that on `battery.discharged`. > Write a rule with `given`, or `exclusive` for faults that exclude each other.
 				law "y" for tarn : never tail_lift is fitted
-				                         ^^^^^^^^^ error trait-not-in-family: No vehicle meant here has the trait `tail_lift`. > Declare the trait in the family, or name a family that has it under `for`.
+				                         ^^^^^^^^^ error trait-not-in-family: No vehicle meant here has the trait `tail_lift`. > Define the trait in the family, or name a family that has it under `for`.
 				law "z" : when no_crank unexplained then lift_dead
 				               ^^^^^^^^^^^^^^^^^^^^ error law-verdict: Whether a sign is explained depends on verdicts, of which a law does not speak. > Write `present` or `absent`.
 				""");

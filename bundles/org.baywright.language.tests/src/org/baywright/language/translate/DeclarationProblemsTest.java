@@ -144,7 +144,7 @@ class DeclarationProblemsTest {
 				exclusive battery.discharged, battery.discharged
 				                              ^^^^^^^^^^^^^^^^^^ error fault-twice: `battery.discharged` is named twice. > Name each fault once.
 				exclusive battery.discharged, battery.flat
-				                              ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Declare the fault, or correct the name.
+				                              ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Define the fault, or correct the name.
 				exclusive battery, starter.worn
 				          ^^^^^^^ error unknown-name: `battery` is a part, and a fault of the part is needed here. > Write `battery.discharged` or `battery.open_cell`.
 				""");

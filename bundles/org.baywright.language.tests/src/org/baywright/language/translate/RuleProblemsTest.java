@@ -120,7 +120,7 @@ class RuleProblemsTest {
 	void faultsOfConclusionsExist() {
 		MarkedText.check("""
 				rule r1 { given no_crank then confirms battery.flat, batery.discharged, battery, no_crank }
-				                                       ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Declare the fault, or correct the name.
+				                                       ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Define the fault, or correct the name.
 				                                                     ^^^^^^^^^^^^^^^^^ error unknown-name: There is no fault `batery.discharged`. > Did you mean `battery.discharged`?
 				                                                                        ^^^^^^^ error unknown-name: `battery` is a part, and a fault of the part is needed here. > Write `battery.discharged` or `battery.open_cell`.
 				                                                                                 ^^^^^^^^ error unknown-name: `no_crank` is a sign, and a fault is needed here. > Name a fault.

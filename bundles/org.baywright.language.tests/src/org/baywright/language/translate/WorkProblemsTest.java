@@ -26,12 +26,12 @@ class WorkProblemsTest {
 		MarkedText.check("""
 				repair p1 {
 				  fixes battery.flat, battery
-				        ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Declare the fault, or correct the name.
+				        ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Define the fault, or correct the name.
 				                      ^^^^^^^ error unknown-name: `battery` is a part, and a fault of the part is needed here. > Write `battery.discharged` or `battery.open_cell`.
 				  caution gas
-				          ^^^ error unknown-name: There is no hazard `gas`. > Declare the hazard, or correct the name.
+				          ^^^ error unknown-name: There is no hazard `gas`. > Define the hazard, or correct the name.
 				  needs hammer
-				        ^^^^^^ error unknown-name: There is no tool `hammer`. > Declare the tool, or correct the name.
+				        ^^^^^^ error unknown-name: There is no tool `hammer`. > Define the tool, or correct the name.
 				  takes 3
 				        ^ error unit-missing: 3 has no unit. > Write `3 min`.
 				  verify {
@@ -46,7 +46,7 @@ class WorkProblemsTest {
 				    expect low_suply absent
 				           ^^^^^^^^^ error unknown-name: There is no code `low_suply`. > Did you mean `low_supply`?
 				    repeat rest expect 12 V
-				           ^^^^ error unknown-name: There is no test `rest`. > Declare the test, or correct the name.
+				           ^^^^ error unknown-name: There is no test `rest`. > Define the test, or correct the name.
 				    repeat rest_voltage expect 12 Ohm
 				                               ^^^^^^ error unit-mismatch: 12 Ohm cannot be compared with a value in V. > Write it in V, or in another unit of the same kind.
 				    repeat charge_lamp expect lidd
@@ -102,7 +102,7 @@ class WorkProblemsTest {
 				  on tarn with engine diesel_3_0, built 2030, tail_lift fitted, no_crank
 				                      ^^^^^^^^^^ error unknown-value: `engine` has no value `diesel_3_0`. > Did you mean `diesel_2_0`?
 				                                        ^^^^ error reading-out-of-range: 2030 lies outside of what `built` can give, 2015 .. 2021. > Correct the value, or widen the range of `built`.
-				                                              ^^^^^^^^^ error trait-not-in-family: The family `tarn` has no trait `tail_lift`. > Take it out, or declare it in the family.
+				                                              ^^^^^^^^^ error trait-not-in-family: The family `tarn` has no trait `tail_lift`. > Take it out, or define it in the family.
 				                                                                ^^^^^^^^ error unknown-name: `no_crank` is a sign, and a trait is needed here. > Correct the name.
 				  found rest_voltage 40 V, charge_lamp lidd, no_cranc, bcm, bcm present, engine
 				                     ^^^^ error reading-out-of-range: 40 V lies outside of what `rest_voltage` can give, 0.0 V .. 18.0 V. > Correct the value, or widen the range of `rest_voltage`.

@@ -243,7 +243,7 @@ class RuleProjectTest {
 	@Test
 	void aWrongUnitIsToldAloneWithoutWhatFollowsFromIt() {
 		String right = CHAIN.replace("rule worn_out", "// ");
-		assertEquals(List.of("dead-rule"), told(right), "rule cranks can never fire by the law");
+		assertEquals(List.of("dead-rule"), told(right), "rule cranks can never apply by the law");
 		assertEquals(List.of("unit-mismatch", "dead-rule"), told(right.replace("on at_least 12 V", "on at_least 12 Ohm")));
 		assertEquals(List.of("unknown-unit"), told(right.replace("measures V 0 .. 18", "measures Volts 0 .. 18")));
 	}
@@ -261,7 +261,7 @@ class RuleProjectTest {
 	void aBetterNameElsewhereImprovesTheAdvice() {
 		RuleProject project = RuleProject.inMemory("one");
 		project.update("a.bay", "rule r { given lamp_drak then proves nothing }");
-		assertEquals("Declare it, or correct the name.", advice(project));
+		assertEquals("Define it, or correct the name.", advice(project));
 		project.update("b.bay", "sign lamp_dark");
 		assertEquals("Did you mean `lamp_dark`?", advice(project));
 	}

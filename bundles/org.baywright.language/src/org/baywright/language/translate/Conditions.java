@@ -167,7 +167,7 @@ final class Conditions {
 			List<String> faults = context.names(Kind.FAULT).stream().filter(name -> name.startsWith(ref.name() + "."))
 					.toList();
 			context.report.error("unknown-name", span, "`" + ref.name() + "` is a part, and a condition needs a fault of it.",
-					faults.isEmpty() ? "Declare a fault of the part first." : "Write " + Spelling.either(faults) + ".");
+					faults.isEmpty() ? "Define a fault of the part first." : "Write " + Spelling.either(faults) + ".");
 			return;
 		}
 		for (Kind kind : List.of(Kind.STATE, Kind.TOOL, Kind.FAMILY, Kind.HAZARD, Kind.RULE, Kind.REPAIR)) {
@@ -188,7 +188,7 @@ final class Conditions {
 		}
 		String what = within.place() == Place.WHERE ? "trait" : "sign, test, code, module or trait";
 		context.report.error("unknown-name", span, "There is no " + what + " `" + ref.name() + "`.",
-				Spelling.advice(ref.name(), names, "Declare it, or correct the name."));
+				Spelling.advice(ref.name(), names, "Define it, or correct the name."));
 	}
 
 	private Optional<org.baywright.model.Condition> sign(Atom atom, Symbol symbol, Within within) {
@@ -285,7 +285,7 @@ final class Conditions {
 			} else {
 				context.report.error("trait-not-in-family", context.source.span(ref.node()),
 						"No vehicle meant here has the trait `" + ref.name() + "`.",
-						"Declare the trait in the family, or name a family that has it under `for`.");
+						"Define the trait in the family, or name a family that has it under `for`.");
 			}
 			return Optional.empty();
 		}
@@ -293,7 +293,7 @@ final class Conditions {
 			context.report.warning("trait-missing", context.source.span(ref.node()),
 					"The family `" + view.missing().get(0) + "` has no trait `" + ref.name()
 							+ "`, so this never holds there.",
-					"Take the family out, or declare the trait in it.");
+					"Take the family out, or define the trait in it.");
 		}
 		List<Domain> domains = view.facts().stream().map(facts -> facts.domain().get()).toList();
 		Values.Owner owner = new Values.Owner(ref.name(), view.facts().get(0).word(), domains);

@@ -72,7 +72,7 @@ final class Context {
 	private void unknown(Ref ref, Kind kind) {
 		if (kind == Kind.FAULT && ref.name().indexOf('.') < 0 && find(Kind.PART, ref.name()).isPresent()) {
 			List<String> faults = names(Kind.FAULT).stream().filter(name -> name.startsWith(ref.name() + ".")).toList();
-			String advice = faults.isEmpty() ? "Declare a fault of the part first." : "Write " + Spelling.either(faults) + ".";
+			String advice = faults.isEmpty() ? "Define a fault of the part first." : "Write " + Spelling.either(faults) + ".";
 			report.error("unknown-name", source.span(ref.node()),
 					"`" + ref.name() + "` is a part, and a fault of the part is needed here.", advice);
 			return;
@@ -86,7 +86,7 @@ final class Context {
 			}
 		}
 		report.error("unknown-name", source.span(ref.node()), "There is no " + kind.word() + " `" + ref.name() + "`.",
-				Spelling.advice(ref.name(), names(kind), "Declare the " + kind.word() + ", or correct the name."));
+				Spelling.advice(ref.name(), names(kind), "Define the " + kind.word() + ", or correct the name."));
 	}
 
 	/** Returns all names of a kind, for suggestions. */

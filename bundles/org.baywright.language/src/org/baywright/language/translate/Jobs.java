@@ -213,7 +213,7 @@ final class Jobs {
 		if (trait.isEmpty()) {
 			context.report.error("trait-not-in-family", context.source.span(ref.node()),
 					"The family `" + family + "` has no trait `" + ref.name() + "`.",
-					Spelling.advice(ref.name(), traitNames(family), "Take it out, or declare it in the family."));
+					Spelling.advice(ref.name(), traitNames(family), "Take it out, or define it in the family."));
 			return Optional.empty();
 		}
 		if (trait.get().domain().isEmpty()) {

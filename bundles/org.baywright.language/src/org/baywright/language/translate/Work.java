@@ -112,7 +112,7 @@ final class Work {
 				names.addAll(context.names(Kind.MODULE));
 				context.report.error("unknown-name", context.source.span(ref.node()),
 						"There is no sign, test, code or module `" + ref.name() + "`.",
-						Spelling.advice(ref.name(), names, "Declare it, or correct the name."));
+						Spelling.advice(ref.name(), names, "Define it, or correct the name."));
 			} else if (found.get(0).kind() == Kind.TRAIT || found.get(0).kind() == Kind.FAULT) {
 				context.report.error("wrong-subject", context.source.span(ref.node()),
 						"A test disturbs what can be found, and `" + ref.name() + "` is " + found.get(0).kind().aWord() + ".",

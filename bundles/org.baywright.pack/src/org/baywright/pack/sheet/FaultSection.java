@@ -171,7 +171,7 @@ final class FaultSection {
 				.list(job.found().stream().map(found -> words.reading(job.family(), found)).toList()).close().open("td")
 				.list(job.causes().stream().map(words::fault).toList());
 		if (job.referred()) {
-			html.text("handed on");
+			html.text("referred");
 		}
 		html.close().close();
 	}

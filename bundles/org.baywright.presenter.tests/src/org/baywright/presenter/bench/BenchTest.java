@@ -77,7 +77,7 @@ class BenchTest {
 	void tellsWhatFiredWhatWaitsAndWhatCannot() {
 		Bench bench = Bench.of(SMALL).enter(ENGINE, "petrol").enter(NO_CRANK, "present").enter(VOLTS, "12.4");
 		Shown shown = show(bench);
-		assertEquals("Nothing is confirmed yet; 1 rule may fire yet.", shown.headline());
+		assertEquals("Nothing is confirmed yet; 1 rule may still apply.", shown.headline());
 		assertEquals("First: 12.0 V to 12.9 V: suspects “Battery: Worn”", lines(shown.fired()));
 		assertEquals("Third: waits for: code 1 (Supply low) is stored in Body module", lines(shown.open()));
 		assertEquals("Second: cannot be so any more: engine diesel | because of: engine petrol", lines(shown.never()));
@@ -96,9 +96,9 @@ class BenchTest {
 				"rule z { given dead unexplained then refers \"the specialist\"", WHY);
 		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
 		Shown early = show(bench);
-		assertEquals("Nothing is confirmed yet; 1 rule may fire yet. If nothing more comes of it: refer to the specialist.",
+		assertEquals("Nothing is confirmed yet; 1 rule may still apply. If nothing else is found: refer to the specialist.",
 				early.headline());
-		assertEquals("If nothing more comes of it: refer to the specialist", early.verdicts().get(0).text());
+		assertEquals("If nothing else is found: refer to the specialist", early.verdicts().get(0).text());
 		Shown done = show(bench.enter(new Variable(Variable.Kind.TEST, "lamp"), "lit"));
 		assertEquals("Nothing is confirmed. Refer to the specialist.", done.headline());
 	}

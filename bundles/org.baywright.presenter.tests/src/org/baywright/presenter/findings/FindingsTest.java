@@ -132,8 +132,8 @@ class FindingsTest {
 	void neverSaysFineWhenQuestionsWereNotDecided() {
 		RuleBase base = Examples.checked("light-van").rules();
 		Finding open = new Finding("undecided:a/1", "undecided", Severity.WARNING, base.rules().get(0).span(),
-				"It was not decided whether it fires: the search reached its limit.", List.of(),
-				new Evidence.Undecided("whether it fires"), List.of("It was not decided whether it fires."), "00000000",
+				"It was not decided whether it applies: the search reached its limit.", List.of(),
+				new Evidence.Undecided("whether it applies"), List.of("It was not decided whether it applies."), "00000000",
 				List.of(), Optional.empty());
 		ProjectState state = new ProjectState(base, List.of(), List.of(),
 				Optional.of(new Report(List.of(open), List.of(), Checks.ids(), 1, 1)), true);

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 /** On the project of the ten-minute walk, before and after the mistake in it is mended. */
 class PackCheckTest {
 
-	private static final String MISTAKE = "                 clears ground_strap.loose\n";
+	private static final String MISTAKE = "                  clears ground_strap.loose\n";
 
 	private static RuleProject walk() {
 		return Examples.project("../bundles/org.baywright.workbench/examples/first-walk");

@@ -58,15 +58,15 @@ record Sayer(RuleBase base, String family, Words words) {
 				.map(derived -> Say.verdict(words, derived.verdict())).toList();
 		long open = open(advice);
 		long unsure = advice.rules().stream().filter(rule -> rule.state() == State.UNDECIDED).count();
-		String rest = Say.count(open, "rule") + " may fire yet"
-				+ (unsure == 0 ? "" : "; of " + Say.count(unsure, "rule") + " nobody knows");
+		String rest = Say.count(open, "rule") + " may still apply"
+				+ (unsure == 0 ? "" : "; " + Say.count(unsure, "rule") + " could not be decided");
 		String found = confirmed.isEmpty() ? "Nothing is confirmed" : Words.and(confirmed);
 		if (open + unsure == 0) {
-			return referrals.isEmpty() ? found + ", and no rule can fire any more." : found + ". " + Words.and(referrals) + ".";
+			return referrals.isEmpty() ? found + ", and no rule can apply any more." : found + ". " + Words.and(referrals) + ".";
 		}
 		// a referral stands as long as nothing explains the sign: no reason to send the job away before the tests are done
 		return found + (confirmed.isEmpty() ? " yet; " : "; ") + rest + "."
-				+ (referrals.isEmpty() ? "" : " If nothing more comes of it: " + Say.lower(Words.and(referrals)) + ".");
+				+ (referrals.isEmpty() ? "" : " If nothing else is found: " + Say.lower(Words.and(referrals)) + ".");
 	}
 
 	private static long open(Advice advice) {
@@ -75,7 +75,7 @@ record Sayer(RuleBase base, String family, Words words) {
 
 	private VerdictLine verdict(Derived derived, boolean early) {
 		String said = Say.verdict(words, derived.verdict());
-		return new VerdictLine(early && derived.verdict().isReferral() ? "If nothing more comes of it: " + Say.lower(said) : said, derived.verdict().kind(),
+		return new VerdictLine(early && derived.verdict().isReferral() ? "If nothing else is found: " + Say.lower(said) : said, derived.verdict().kind(),
 				derived.rules().stream().map(this::link).toList());
 	}
 
@@ -122,7 +122,7 @@ record Sayer(RuleBase base, String family, Words words) {
 				obstacle.demands().size() == 1 ? "cannot be so any more: " : "cannot be so any more together: ")));
 		if (obstacle.readings().isEmpty()) {
 			lines.add(new Link(obstacle.demands().isEmpty() ? "The reason was not found: the search reached its limit."
-					: "No vehicle of this family lets the rule fire.", Span.NONE));
+					: "No vehicle of this family lets the rule apply.", Span.NONE));
 		} else {
 			lines.add(new Link("because of: " + Words.and(readings(obstacle.readings())), Span.NONE));
 		}

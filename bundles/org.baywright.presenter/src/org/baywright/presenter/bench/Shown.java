@@ -14,7 +14,7 @@ import org.baywright.presenter.Link;
  * @param warnings what cannot be, with the findings it is about
  * @param verdicts what stands: confirmed first, then referrals, suspicions and what is cleared
  * @param fired rules that fired, with what they say
- * @param open rules that may fire yet, with what each waits for
+ * @param open rules that may still apply, with what each waits for
  * @param never rules that can no longer fire, with the reason
  * @param unsure rules of which nobody knows
  * @param steps what to find out next, the cheapest that brings a rule to its end first

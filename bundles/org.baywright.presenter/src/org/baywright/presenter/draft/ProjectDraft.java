@@ -68,8 +68,8 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 
 				sign no_start "Engine does not start"
 
-				hazard battery_gas "Gas from a battery" {
-				  caution "No sparks or flames near a battery. Local safety rules and the maker's instructions come first."
+				hazard battery_gas "Gas and acid of a battery" {
+				  caution "No sparks or flames near a battery, eye protection on. Local safety rules and the maker's instructions come first."
 				}
 
 				part battery "12 V battery" hazards battery_gas {
@@ -80,8 +80,8 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 				  measures V 0 .. 18 step 0.1
 				  at battery
 				  in ignition off
-				  prepare "Main beam on for a minute if it was just charged or driven. Then all loads off, and wait 10 min."
-				  takes 12 min
+				  prepare "Headlamps on for 2 min, off, then wait 5 min: it takes the surface charge off."
+				  takes 8 min
 				  caution battery_gas
 				}
 
@@ -99,18 +99,18 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 				rule start_end "Nothing found" {
 				  given no_start unexplained
 				  then refers "somebody who knows more; say here whom, and with which results"
-				  because "An honest end of the road."
+				  because "What is not found here goes to somebody who can find it."
 				  source practice
 				  by %1$s on %2$s
 				}
 
 				repair recharge "Recharge the battery" {
 				  fixes battery.discharged
-				  steps "Charge it as its maker says." "Look for what emptied it."
+				  steps "Charge it to the end as its maker says, then take the surface charge off." "Look for what emptied it."
 				  caution battery_gas
 				  takes 6 h
 				  tell_customer "Short trips in winter do not recharge the battery."
-				  verify { repeat rest_voltage expect at_least 12.4 V }
+				  verify { repeat rest_voltage expect at_least 12.6 V }
 				}
 				""".formatted(Say.quoted(author), date);
 	}

@@ -330,7 +330,7 @@ class ViewsTest {
 			enter(view, "Vehicle: engine", "2.1 diesel");
 			enter(view, "Sign: Engine does not crank", "present");
 		});
-		await("no result", view, shown -> texts(shown).contains("may fire yet"));
+		await("no result", view, shown -> texts(shown).contains("may still apply"));
 		Ui.run(() -> enter(view, "Test: Battery voltage at rest", "much"));
 		await("no message", view, shown -> texts(shown).contains("Write a number in V"));
 		Ui.run(() -> enter(view, "Test: Battery voltage at rest", "11400 mV"));

@@ -9,7 +9,6 @@ final class WalkMessages extends NLS {
 	public static String Before;
 	public static String Next;
 	public static String End;
-	public static String Over;
 	public static String Missing;
 	public static String Failed;
 

@@ -1,9 +1,15 @@
 package org.baywright.workbench.walk;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
 
 import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Baywright;
+import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.ProjectState;
 import org.eclipse.core.commands.common.CommandException;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -11,7 +17,6 @@ import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.events.SelectionListener;
-import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
@@ -33,7 +38,9 @@ public final class WalkView extends ViewPart {
 
 	private static final String AT = "step";
 
+	private final Consumer<ProjectState> heard = this::hear;
 	private Walk walk;
+	private ProjectState known;
 	private int at;
 	private Label number;
 	private Label title;
@@ -95,6 +102,21 @@ public final class WalkView extends ViewPart {
 			}
 		});
 		turn(at);
+		// the window may not be whole yet while views are restored
+		parent.getDisplay().asyncExec(() -> {
+			if (!parent.isDisposed()) {
+				ActiveProject.get().addListener(heard);
+				ActiveProject.get().state().ifPresent(heard);
+			}
+		});
+		parent.addDisposeListener(event -> ActiveProject.get().removeListener(heard));
+	}
+
+	private void hear(ProjectState state) {
+		if (state.project().getName().equals(walk.project())) {
+			known = state;
+			tell();
+		}
 	}
 
 	private static Button button(Composite parent, Runnable run) {
@@ -107,23 +129,40 @@ public final class WalkView extends ViewPart {
 	private void turn(int step) {
 		at = step;
 		boolean over = at == walk.steps().size();
-		Walk.Step now = over ? null : walk.steps().get(at);
 		number.setText(over ? "" : NLS.bind(WalkMessages.StepOf, at + 1, walk.steps().size()));
-		title.setText(over ? walk.title() : now.title());
-		text.setText(over ? WalkMessages.Over : at == 0 ? walk.about() + "\n\n" + now.text() : now.text());
-		go.setText(over ? "" : now.button());
-		go.setVisible(!over);
-		((GridData) go.getLayoutData()).exclude = over;
+		title.setText(over ? walk.title() : now().title());
+		go.setText(now().button());
 		before.setEnabled(at > 0);
 		next.setText(over ? WalkMessages.End : WalkMessages.Next);
+		tell();
 		go.getParent().layout(true, true);
+	}
+
+	private Walk.Step now() {
+		return at == walk.steps().size() ? walk.end() : walk.steps().get(at);
+	}
+
+	private void tell() {
+		List<String> said = new ArrayList<>();
+		if (at == 0) {
+			said.add(walk.about());
+		}
+		said.add(now().text());
+		if (Walk.isDone(now(), Optional.ofNullable(known).filter(state -> state.project().isOpen()))) {
+			said.add(now().said());
+		}
+		String all = String.join("\n\n", said);
+		// who is reading it keeps the place
+		if (!text.getText().equals(all)) {
+			text.setText(all);
+		}
 	}
 
 	private void go() {
 		try {
 			ICommandService commands = getSite().getService(ICommandService.class);
 			IHandlerService handlers = getSite().getService(IHandlerService.class);
-			handlers.executeCommand(commands.deserialize(walk.steps().get(at).command()), null);
+			handlers.executeCommand(commands.deserialize(now().command()), null);
 		} catch (CommandException e) {
 			Baywright.log(NLS.bind(WalkMessages.Failed, e.getMessage()), e);
 			text.setText(NLS.bind(WalkMessages.Failed, e.getMessage()));
@@ -132,10 +171,6 @@ public final class WalkView extends ViewPart {
 
 	@Override
 	public void setFocus() {
-		if (go.isVisible()) {
-			go.setFocus();
-		} else {
-			next.setFocus();
-		}
+		go.setFocus();
 	}
 }

@@ -31,9 +31,9 @@ public final class Examples {
 			new Example("first-walk", "The ten-minute walk: a van that sometimes will not start",
 					"A small project with a contradiction to find and to mend. Help, Ten-minute walk leads through it.", "rules.bay"),
 			new Example("light-van", "Light van: starting, charging, parasitic draw, low-voltage network",
-					"Rules with repairs and finished jobs; cheap quick tests before dear ones.", "rules-starting.bay"),
+					"Rules with repairs and finished jobs; cheap quick tests before expensive ones.", "rules-starting.bay"),
 			new Example("electric-van", "Electric van: isolation, charging inlet, contactors",
-					"Hazards, licensed work, and honest referrals.", "rules-isolation.bay"),
+					"Hazards, licensed work, and when to refer a job.", "rules-isolation.bay"),
 			new Example("farm-tractor", "Farm tractor: hitch hydraulics, engine sensors over J1939",
 					"Families that build on one another, codes by SPN and FMI.", "rules-hitch.bay"));
 

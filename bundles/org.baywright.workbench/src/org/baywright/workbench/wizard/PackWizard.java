@@ -77,7 +77,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 		MessageDialog.openInformation(getShell(), WizardMessages.PackTitle,
 				NLS.bind(WizardMessages.PackWritten, new Object[] { sheet ? file + "\n" + sheetOf(file) : file,
 						Say.count(checked.snapshot().rules().rules().size(), "rule"), Say.count(made[0].pack().manifest().cases(), "finished job"),
-						Say.count(made[0].pack().manifest().findings().size(), "finding"), made[0].pack().manifest().fingerprint() }));
+						made[0].pack().manifest().findings().size(), made[0].pack().manifest().fingerprint() }));
 		return true;
 	}
 

@@ -181,7 +181,7 @@ class CompletionTest {
 	void aDeclaredNameIsExplained() {
 		Proposal lamp = at("rule a {\n  run la@\n}").get(0);
 		assertEquals("test · Charge lamp", lamp.detail());
-		assertEquals("Declared in names.bay.", lamp.documentation());
+		assertEquals("Defined in names.bay.", lamp.documentation());
 		assertEquals(Proposal.Kind.TEST, lamp.kind());
 	}
 }

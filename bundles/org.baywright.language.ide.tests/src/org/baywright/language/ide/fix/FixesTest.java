@@ -101,12 +101,12 @@ class FixesTest {
 
 	@Test
 	void whatIsNotDeclaredYet() {
-		fix("rule a { given smoke@ }\n", "Declare the sign smoke", "rule a { given smoke }\n\nsign smoke \"\"\n");
-		fix("rule a { run smell@ }", "Declare the test smell",
+		fix("rule a { given smoke@ }\n", "Define the sign smoke", "rule a { given smoke }\n\nsign smoke \"\"\n");
+		fix("rule a { run smell@ }", "Define the test smell",
 				"rule a { run smell }\n\ntest smell \"\" {\n  results good, bad\n  takes 5 min\n}\n");
-		fix("rule a { then confirms starter.worn@ }\n", "Declare the fault starter.worn",
+		fix("rule a { then confirms starter.worn@ }\n", "Define the fault starter.worn",
 				"rule a { then confirms starter.worn }\n\npart starter \"\" {\n  fault worn \"\"\n}\n");
-		fix("part pump {\n}\nrule a { then confirms pump.worn@ }\n", "Declare the fault pump.worn",
+		fix("part pump {\n}\nrule a { then confirms pump.worn@ }\n", "Define the fault pump.worn",
 				"part pump {\n  fault worn \"\"\n}\nrule a { then confirms pump.worn }\n");
 	}
 

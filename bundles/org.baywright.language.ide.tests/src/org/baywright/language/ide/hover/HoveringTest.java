@@ -26,31 +26,31 @@ class HoveringTest {
 		hover("rule a { given no_crank then confirms battery.fl@at }", "flat",
 				"**fault** `battery.flat` | Battery flat | Fault of Battery, the cause in 30 jobs | Confirms it: a"
 						+ " | Suspects it: lamp_dark | Clears it: lamp_dark | Repairs: recharge"
-						+ " | Declared in names.bay; used 4 times.");
+						+ " | Defined in names.bay; used 4 times.");
 	}
 
 	@Test
 	void aTestWithItsEffort() {
 		hover("rule a { run rest_@voltage }", "rest_voltage",
 				"**test** `rest_voltage` | Battery voltage at rest | 0.0 V .. 18.0 V, read to 0.1 V | Takes 8 min, skill basic"
-						+ " | In: ignition off | Declared in names.bay; used once.");
+						+ " | In: ignition off | Defined in names.bay; used once.");
 		hover("rule a { run @lamp }", "lamp", "**test** `lamp` | Charge lamp | Results: lit, dark | Takes 1 min, skill basic"
-				+ " | Used by: lamp_dark | Declared in names.bay; used 2 times.");
+				+ " | Used by: lamp_dark | Defined in names.bay; used 2 times.");
 	}
 
 	@Test
 	void otherThings() {
 		hover("law \"x\" : never @low_supply", "low_supply", "**code** `low_supply` | Supply voltage low"
 				+ " | `U3003-16` (SAE J2012 / ISO 15031-6: network, failure type 16) | Kept by `bcm`, Body control module"
-				+ " | Declared in names.bay; used once.");
+				+ " | Defined in names.bay; used once.");
 		hover("law \"x\" : never bcm@ silent", "bcm", "**module** `bcm` | Body control module | Must answer in: ignition on"
-				+ " | Codes: low_supply | Declared in names.bay; used 2 times.");
+				+ " | Codes: low_supply | Defined in names.bay; used 2 times.");
 		hover("law \"x\" : never engine is diesel@", "diesel",
-				"**value** `diesel` | 2.0 diesel | Value of `engine` | Declared in names.bay; used once.");
+				"**value** `diesel` | 2.0 diesel | Value of `engine` | Defined in names.bay; used once.");
 		hover("part p hazards charging@_gas { fault f }", "charging_gas", "**hazard** `charging_gas`"
-				+ " | Gas from a charging battery | Air the place. | Declared in names.bay; used 2 times.");
+				+ " | Gas from a charging battery | Air the place. | Defined in names.bay; used 2 times.");
 		hover("law \"x\" : never bu@ilt below 2016", "built",
-				"**trait** `built` | In `tarn`: year 2015 .. 2021 | Declared in names.bay; used once.");
+				"**trait** `built` | In `tarn`: year 2015 .. 2021 | Defined in names.bay; used once.");
 	}
 
 	@Test

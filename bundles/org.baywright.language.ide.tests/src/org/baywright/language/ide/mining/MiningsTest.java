@@ -39,6 +39,6 @@ class MiningsTest {
 		Cursor cursor = Cursor.in(CASE);
 		Report report = new Analysis().check(cursor.services().project().snapshot().rules(), Listener.NONE);
 		List<String> said = say(cursor, Optional.of(report));
-		assertEquals("lamp_dark: 1 finished job fires this rule [Job 1]", said.get(said.size() - 1));
+		assertEquals("lamp_dark: applies in 1 finished job [Job 1]", said.get(said.size() - 1));
 	}
 }

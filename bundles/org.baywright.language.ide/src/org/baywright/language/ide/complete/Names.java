@@ -81,7 +81,7 @@ final class Names {
 	private Proposal proposal(Symbol symbol) {
 		String title = title(symbol.element());
 		String detail = title.isEmpty() ? symbol.kind().word() : symbol.kind().word() + " · " + title;
-		return new Proposal(symbol.name(), detail, "Declared in " + symbol.file() + ".",
+		return new Proposal(symbol.name(), detail, "Defined in " + symbol.file() + ".",
 				Proposal.Kind.valueOf(symbol.kind().name()), site.start(), site.offset() - site.start(),
 				Spelled.written(symbol.name()), List.of());
 	}
@@ -94,7 +94,7 @@ final class Names {
 				if (name != null && site.matches(name, title(value))) {
 					String title = title(value);
 					found.add(new Ranked(RANK + rank++, new Proposal(name,
-							(title.isEmpty() ? "" : title + " · ") + "value of " + owner.name(), "Declared in " + owner.file() + ".",
+							(title.isEmpty() ? "" : title + " · ") + "value of " + owner.name(), "Defined in " + owner.file() + ".",
 							Proposal.Kind.VALUE, site.start(), site.offset() - site.start(), Spelled.writtenValue(name),
 							List.of())));
 				}

@@ -21,7 +21,7 @@ final class Skeletons {
 								+ "  met       : clears <part.fault>\n  otherwise : confirms <part.fault>\n" + provenance),
 				Skeleton.of("rule without a test", "A rule on signs and codes alone",
 						"rule <name> \"<title>\" {\n  for every family\n  given <sign>\n  then suspects <part.fault>\n" + provenance),
-				Skeleton.of("rule that refers", "An honest end when nothing explains the sign",
+				Skeleton.of("rule that refers", "Where the job goes when nothing explains the sign",
 						"rule <name> \"<title>\" {\n  given <sign> unexplained\n  then refers \"<to whom>\"\n" + provenance),
 				Skeleton.of("test", "A test that measures",
 						"test <name> \"<title>\" {\n  measures <V> <0> .. <18> step <0.1>\n  needs <tool>\n  in <state> <value>\n"

@@ -180,14 +180,14 @@ final class ProblemFixes {
 		boolean several = message.group(1).contains(",");
 		elements.forEach((kind, element) -> {
 			if (may.test(kind) && name.indexOf('.') < 0 && (!several || kind.equals("sign"))) {
-				drafts.put("Declare the " + kind + " " + name, new Draft().add(problem.span().file(),
+				drafts.put("Define the " + kind + " " + name, new Draft().add(problem.span().file(),
 						new Places(text).addElement(element)));
 			}
 		});
 		int point = name.indexOf('.');
 		if (may.test("fault") && point > 0 && Spelled.isName(name.substring(0, point))
 				&& Spelled.isName(name.substring(point + 1))) {
-			drafts.put("Declare the fault " + name,
+			drafts.put("Define the fault " + name,
 					fault(problem.span().file(), text, name.substring(0, point), Spelled.written(name.substring(point + 1))));
 		}
 	}

@@ -51,7 +51,7 @@ public final class Hovering {
 		List<Use> places = usages.of(target);
 		long used = places.stream().filter(use -> !use.declaration()).count();
 		String declared = places.stream().filter(Use::declaration).map(Use::file).distinct()
-				.reduce((one, other) -> one + ", " + other).map(files -> "Declared in " + files + "; ").orElse("");
+				.reduce((one, other) -> one + ", " + other).map(files -> "Defined in " + files + "; ").orElse("");
 		String times = used == 0 ? "not used" : used == 1 ? "used once" : "used " + used + " times";
 		paragraphs.add(declared.isEmpty() ? times : declared + times + ".");
 		return String.join("\n\n", paragraphs);

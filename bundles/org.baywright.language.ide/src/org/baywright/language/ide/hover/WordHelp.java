@@ -53,7 +53,7 @@ public final class WordHelp {
 			Map.entry("confirms", "The fault is proved."),
 			Map.entry("suspects", "The fault may be the cause; something has still to prove it."),
 			Map.entry("clears", "The fault is not the cause. Name exactly the faults that the result clears."),
-			Map.entry("refers", "An honest end: whom to ask."),
+			Map.entry("refers", "The job goes to somebody else: to whom, and with what."),
 			Map.entry("proves", "`proves nothing` says that the result was not forgotten."),
 			Map.entry("because", "The reason, in a sentence or two."),
 			Map.entry("source", "Where the knowledge comes from: `published` with a title, `practice`, `jobs` or `memory`."),

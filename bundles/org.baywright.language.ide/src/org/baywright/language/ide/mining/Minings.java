@@ -81,8 +81,8 @@ public final class Minings {
 		if (!checked) {
 			return Optional.empty();
 		}
-		String text = cases.isEmpty() ? "no finished job fires this rule"
-				: cases.size() == 1 ? "1 finished job fires this rule" : cases.size() + " finished jobs fire this rule";
+		String text = cases.isEmpty() ? "applies in no finished job"
+				: cases.size() == 1 ? "applies in 1 finished job" : "applies in " + cases.size() + " finished jobs";
 		return Optional.of(new Mining(offset, text, cases));
 	}
 
