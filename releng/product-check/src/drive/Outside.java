@@ -46,6 +46,18 @@ final class Outside {
 			hands.until("the project in the tree", () -> hands.item(drive.projects(), "dropped"::equals) != null);
 			hands.picture("dropped");
 		});
+		drive.check("a folder within one that is there is refused in words", () -> {
+			Path within = Files.createDirectories(work.resolve("outside/dropped/within"));
+			Files.writeString(within.resolve("within.bay"), "// within\n");
+			drop(within);
+			hands.until("a sentence", () -> hands.front().equals("Bring in a folder of rules"));
+			hands.picture("dropped-within");
+			hands.key("Return");
+			Files.delete(within.resolve("within.bay"));
+			if (ResourcesPlugin.getWorkspace().getRoot().getProject("within").exists()) {
+				throw new AssertionError("a project was made");
+			}
+		});
 		drive.check("a file that is dropped beside the projects is refused in words", () -> {
 			drop(folder("single").resolve("single.bay"));
 			hands.until("a sentence", () -> hands.front().equals("Bring in a folder of rules"));

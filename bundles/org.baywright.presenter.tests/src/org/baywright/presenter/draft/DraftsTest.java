@@ -61,6 +61,8 @@ class DraftsTest {
 	void whatIsWrongWithAProjectIsSaid() {
 		assertProblem("already a project", new ProjectDraft("Vans", FAMILY, false, "", DAY).problem(List.of("vans")));
 		assertProblem("becomes a folder", new ProjectDraft("a/b", FAMILY, false, "", DAY).problem(List.of()));
+		assertProblem("too long", new ProjectDraft("a".repeat(201), FAMILY, false, "", DAY).problem(List.of()));
+		assertEquals(Optional.empty(), new ProjectDraft("a".repeat(200), FAMILY, false, "", DAY).problem(List.of()));
 		assertProblem("Give the project a name", new ProjectDraft(" ", FAMILY, false, "", DAY).problem(List.of()));
 		assertProblem("who writes", new ProjectDraft("vans", FAMILY, true, "", DAY).problem(List.of()));
 	}

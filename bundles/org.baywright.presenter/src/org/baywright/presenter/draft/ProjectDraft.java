@@ -1,5 +1,6 @@
 package org.baywright.presenter.draft;
 
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
@@ -36,6 +37,9 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 		if (!NAME.matcher(name).matches() || name.endsWith(".") || name.endsWith(" ")) {
 			return Optional.of("The project becomes a folder: use letters, digits, spaces, dots and hyphens.");
 		}
+		if (isTooLong(name)) {
+			return Optional.of("The project becomes a folder, and its name is too long for one: use at most 200 letters.");
+		}
 		if (taken.stream().anyMatch(name::equalsIgnoreCase)) {
 			return Optional.of("There is already a project named " + name + ".");
 		}
@@ -44,6 +48,11 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 			return wrong;
 		}
 		return starter && author.isBlank() ? Optional.of("Say who writes the first rule.") : Optional.empty();
+	}
+
+	/** Returns whether some system could not make a file or folder of this name, of which the systems in use allow 255 bytes. */
+	public static boolean isTooLong(String name) {
+		return name.getBytes(StandardCharsets.UTF_8).length > 200;
 	}
 
 	/**

@@ -85,7 +85,6 @@ public final class WalkView extends ViewPart {
 		title.setFont(JFaceResources.getFontRegistry().getBold(JFaceResources.BANNER_FONT));
 		GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(120, SWT.DEFAULT).applyTo(title);
 		text = new Text(parent, SWT.READ_ONLY | SWT.WRAP | SWT.MULTI | SWT.V_SCROLL);
-		text.setBackground(parent.getBackground());
 		Accessible.name(text, walk.title());
 		GridDataFactory.fillDefaults().span(2, 1).grab(true, true).hint(120, 60).applyTo(text);
 		go = button(parent, this::go);

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.workbench.Baywright;
@@ -53,6 +54,11 @@ public final class FolderOfRules {
 			tell(shell, NLS.bind(WizardMessages.FolderIsWorkspace, folder));
 			return;
 		}
+		Optional<String> overlap = overlap(folder);
+		if (overlap.isPresent()) {
+			tell(shell, overlap.get());
+			return;
+		}
 		Job job = Job.create(NLS.bind(WizardMessages.FolderReading, folder), (IProgressMonitor monitor) -> {
 			try {
 				List<String> files = RuleProject.filesIn(folder);
@@ -69,6 +75,17 @@ public final class FolderOfRules {
 		});
 		job.setUser(true);
 		job.schedule();
+	}
+
+	/** Returns why a folder in or around one that is here already is not brought in: its rules would count twice. */
+	private static Optional<String> overlap(Path folder) {
+		for (IProject known : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
+			Path place = known.getLocation() == null ? null : known.getLocation().toPath();
+			if (place != null && !place.equals(folder) && (folder.startsWith(place) || place.startsWith(folder))) {
+				return Optional.of(NLS.bind(folder.startsWith(place) ? WizardMessages.FolderWithin : WizardMessages.FolderAround, folder, known.getName()));
+			}
+		}
+		return Optional.empty();
 	}
 
 	private static IStatus tell(Shell shell, String message) {

@@ -1,5 +1,6 @@
 package org.baywright.workbench.wizard;
 
+import org.baywright.presenter.draft.ProjectDraft;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
 import org.eclipse.core.resources.IResource;
@@ -75,7 +76,7 @@ public final class NewFileWizard extends ElementWizard {
 			if (!blank) {
 				IStatus valid = ResourcesPlugin.getWorkspace().validateName(path().lastSegment(), IResource.FILE);
 				// what some system refuses would keep the project from being shared
-				boolean refused = name.getText().matches(".*[/\\\\:*?\"<>|].*");
+				boolean refused = name.getText().matches(".*[/\\\\:*?\"<>|].*") || ProjectDraft.isTooLong(path().lastSegment());
 				wrong = refused || !valid.isOK() ? NLS.bind(WizardMessages.FileBadName, name.getText().strip())
 						: to.project().exists(path()) ? NLS.bind(WizardMessages.FileThere, to.project().getName(), path()) : null;
 			}

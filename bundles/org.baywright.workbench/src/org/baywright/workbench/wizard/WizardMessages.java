@@ -65,6 +65,8 @@ final class WizardMessages extends NLS {
 	public static String FolderIsFile;
 	public static String FolderEmpty;
 	public static String FolderIsWorkspace;
+	public static String FolderWithin;
+	public static String FolderAround;
 	public static String FolderFailed;
 
 	static {
