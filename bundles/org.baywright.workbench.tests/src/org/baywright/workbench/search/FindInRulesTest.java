@@ -106,7 +106,7 @@ class FindInRulesTest {
 		assertEquals(1, Ui.get(() -> found.getElements()).length);
 		Tree tree = Ui.get(() -> Ui.all((Composite) ((PlacesPage) NewSearchUI.getSearchResultView().getActivePage()).getControl(), Tree.class).get(0));
 		Ui.await(() -> "not shown", () -> tree.getItemCount() == 1 && tree.getItem(0).getItemCount() == 2);
-		assertEquals("a.bay", Ui.get(() -> tree.getItem(0).getText()));
+		assertEquals("searching/a.bay", Ui.get(() -> tree.getItem(0).getText()));
 		assertEquals("rule It is empty: sign Engine does not start", Ui.get(() -> tree.getItem(0).getItem(1).getText()));
 		Ui.picture("search");
 		Ui.run(() -> {
