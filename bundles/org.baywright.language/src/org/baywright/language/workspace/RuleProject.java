@@ -156,14 +156,10 @@ public final class RuleProject {
 			try {
 				put(entry.getKey(), RuleText.read(entry.getValue()));
 			} catch (IOException e) {
-				putUnreadable(entry.getKey());
+				putProblem(entry.getKey(), ProjectFiles.unreadable(entry.getKey(), e));
 			}
 			listener.fileRead(entry.getKey(), ++done, found.size());
 		}
-	}
-
-	private void putUnreadable(String file) {
-		putProblem(file, ProjectFiles.unreadable(file, "file"));
 	}
 
 	private void putProblem(String file, Problem problem) {
@@ -220,7 +216,7 @@ public final class RuleProject {
 			}
 		} catch (IOException e) {
 			remove(file);
-			putUnreadable(file);
+			putProblem(file, ProjectFiles.unreadable(file, e));
 		}
 	}
 
