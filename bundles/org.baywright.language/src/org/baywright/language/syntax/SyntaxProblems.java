@@ -29,12 +29,7 @@ public final class SyntaxProblems {
 	private static final int SHORTEST_SLIP = 3;
 	private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}_0-9]*");
 	private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d+,\\d+");
-	private static final Pattern WHOLE_TEXT = Pattern.compile("\"(?:[^\"\\\\]|\\\\.)*\"\\s*");
-	/** The line of a sign with a code that is no declaration of one. */
-	private static final Pattern CODE_IN_SIGN = Pattern.compile(
-			"\\bsign\\s+(\\S+)(?:\\s+\"[^\"]*\")?(?:\\s+intermittent)?\\s+((?:code|dtc|j1939|raw)\\b(?!.*\\bon\\b)(?:\"[^\"]*\"|[^\"/])*)");
-	private static final Pattern TROUBLE_CODE = Pattern.compile("\\b[PBCUpbcu][0-9A-Fa-f]{4}\\b");
-	private static final Pattern BRACES = Pattern.compile("}(?:\\s*})+");
+	private static final Pattern BRACES = Pattern.compile("}[\\s}]*}");
 	private static final String TYPOGRAPHIC_QUOTES = "\u201C\u201D\u201E\u00AB\u00BB";
 
 	/** Whoever has so many has not written rules, but opened something else. */
@@ -129,8 +124,9 @@ public final class SyntaxProblems {
 	}
 
 	private Problem say(INode error, Found found) {
-		ILeafNode last = understoodBefore(found.offset());
-		Optional<Problem> code = codeInSign(found.offset()).or(() -> last == null ? Optional.empty() : codeInSign(last.getOffset()));
+		Optional<Problem> code = found.text().equals(CodeInSign.NO_RULE) ? CodeInSign.at(source.text(), found.offset())
+				.map(wrong -> problem(wrong.from(), wrong.to() - wrong.from(), "A sign holds no trouble code.", wrong.advice()))
+				: Optional.empty();
 		if (code.isPresent()) {
 			return code.get();
 		}
@@ -141,7 +137,10 @@ public final class SyntaxProblems {
 		if (slip.isPresent()) {
 			return slip.get();
 		}
-		ILeafNode before = last != null && isBetweenElements(error, last) ? null : last;
+		ILeafNode before = understoodBefore(found.offset());
+		if (before != null && isBetweenElements(error, before)) {
+			before = null;
+		}
 		List<String> choices = before == null ? topLevel(error) : Expectation.after(before);
 		String word = found.text().strip();
 		String message = "`" + shorten(word) + "` does not fit here.";
@@ -167,26 +166,10 @@ public final class SyntaxProblems {
 		return problem(Math.max(0, end - 1), Math.min(1, end), "The text ends before " + what + " is complete.", advice);
 	}
 
-	/** A code that is written into the line of a sign. The parser may notice only in the next line. */
-	private Optional<Problem> codeInSign(int offset) {
-		int from = source.text().lastIndexOf('\n', Math.max(0, offset - 1)) + 1;
-		int end = source.text().indexOf('\n', offset);
-		Matcher line = CODE_IN_SIGN.matcher(source.text()).region(from, end < 0 ? source.text().length() : end);
-		if (!line.find() || offset < line.start(2)) {
-			return Optional.empty();
-		}
-		Matcher code = TROUBLE_CODE.matcher(line.group(2));
-		String written = code.find() ? code.group().toUpperCase(Locale.ROOT) : "B1207";
-		String name = written.toLowerCase(Locale.ROOT);
-		return Optional.of(problem(line.start(2), line.group(2).stripTrailing().length(), "A sign holds no trouble code.",
-				"Declare the code in a line of its own, with the module that stores it, such as `code " + name
-						+ " on body = dtc " + written + "`. In a rule name both: `given " + line.group(1) + ", " + name + " present`."));
-	}
-
 	/** Slips of the hand that the parser sees only by their consequences. */
 	private Optional<Problem> slip(Found found) {
 		String word = found.text();
-		if (word.startsWith("\"") && !WHOLE_TEXT.matcher(word).matches()) {
+		if (word.startsWith("\"") && !isWhole(word.strip())) {
 			return Optional.of(problem(found.offset(), word.stripTrailing().length(), "This text has no quote at its end.",
 					"Write \" at its end, on the same line."));
 		}
@@ -213,6 +196,10 @@ public final class SyntaxProblems {
 			}
 		}
 		return Optional.empty();
+	}
+
+	private static boolean isWhole(String quoted) {
+		return quoted.length() > 1 && quoted.endsWith("\"") && !quoted.endsWith("\\\"");
 	}
 
 	private static String advice(String word, ILeafNode before, List<String> choices) {

@@ -25,6 +25,7 @@ import org.baywright.language.BayStandaloneSetup;
 import org.baywright.language.index.IndexAdapter;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.syntax.CodeInSign;
 import org.baywright.language.syntax.Nesting;
 import org.baywright.language.translate.FileTranslation;
 import org.baywright.language.translate.SourceText;
@@ -248,7 +249,7 @@ public final class RuleProject {
 		resources.getResources().add(resource);
 		Nesting nesting = Nesting.of(text.text());
 		try {
-			resource.load(new StringInputStream(nesting.text(), StandardCharsets.UTF_8.name()),
+			resource.load(new StringInputStream(CodeInSign.keptFromParser(nesting.text()), StandardCharsets.UTF_8.name()),
 					Map.of(XtextResource.OPTION_ENCODING, StandardCharsets.UTF_8.name()));
 		} catch (IOException e) {
 			throw new UncheckedIOException("a text in memory cannot be read", e);
