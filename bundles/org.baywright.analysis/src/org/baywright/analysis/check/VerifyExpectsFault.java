@@ -285,7 +285,8 @@ public final class VerifyExpectsFault implements Check {
 		}
 
 		private static String say(Domain.Quantity quantity, BigDecimal limit) {
-			return quantity.sayNumber(limit);
+			String number = limit.stripTrailingZeros().toPlainString();
+			return quantity.unit().isEmpty() ? number : number + " " + quantity.unit();
 		}
 	}
 }
