@@ -37,4 +37,8 @@ public sealed interface Fix {
 	/** Take out what stands at a place, with the rest of its lines if nothing else stands there. */
 	record RemoveText(String title, Span span) implements Fix {
 	}
+
+	/** Write something else in place of what stands at a place. */
+	record RewriteText(String title, Span span, String now) implements Fix {
+	}
 }

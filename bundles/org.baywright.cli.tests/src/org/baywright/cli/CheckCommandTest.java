@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -172,6 +173,15 @@ class CheckCommandTest {
 		Runs.Result empty = run("check", "empty");
 		assertEquals(ExitCode.FILES, empty.code());
 		assertEquals("There are no rule files (*.bay) in empty.\n", empty.err());
+		try (RandomAccessFile large = new RandomAccessFile(folder.resolve("empty/large.bay").toFile(), "rw")) {
+			large.setLength(300L << 20);
+		}
+		for (String given : List.of("empty", "empty/large.bay")) {
+			Runs.Result tooLarge = run("check", given);
+			assertEquals(ExitCode.FILES, tooLarge.code());
+			assertEquals("empty/large.bay: The file has 300 MB; a rule file may have at most 256 MB. "
+					+ "Split it into several files; if it holds no rules, take it out of the project.\n", tooLarge.err());
+		}
 	}
 
 	@Test

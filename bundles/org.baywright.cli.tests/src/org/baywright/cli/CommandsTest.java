@@ -110,7 +110,9 @@ class CommandsTest {
 		assertHas(result.out(), "  wrong  ");
 		Files.writeString(folder.resolve("text.baypack"), "no pack\u001B[31m");
 		assertHas(run("verify", "text.baypack").out(), "wrong  archive         The file is not a rule pack");
-		assertEquals(ExitCode.FILES, run("show", "text.baypack").code());
+		Runs.Result text = run("show", "text.baypack");
+		assertEquals(ExitCode.FILES, text.code());
+		assertEquals("text.baypack: The file is not a rule pack: a pack is a zip archive.\n", text.err());
 		assertEquals(ExitCode.FILES, run("verify", "none.baypack").code());
 		Runs.Result some = run("verify", "van.baypack", "none.baypack", "bad.baypack");
 		assertEquals(ExitCode.FINDINGS, some.code());

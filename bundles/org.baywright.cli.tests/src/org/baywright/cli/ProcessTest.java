@@ -380,6 +380,11 @@ class ProcessTest extends ProcessFixture {
 		Runs.Result alone = run("check", "van/x.bay");
 		assertEquals(ExitCode.FILES, alone.code());
 		assertHas(alone.err(), "pipe or a device");
+		shell("mkdir pipes && mkfifo pipes/p.bay");
+		Runs.Result only = run("check", "pipes");
+		assertEquals(ExitCode.FILES, only.code());
+		assertEquals("pipes/p.bay: It is a pipe or a device, not a rule file, and was passed over. "
+				+ "Take it out of the project, or rename it.\n", only.err());
 	}
 
 	@Test

@@ -80,7 +80,7 @@ final class ShowCommand implements Callable<Integer> {
 	}
 
 	@Override
-	public Integer call() throws IOException, PackException {
+	public Integer call() throws IOException {
 		if (what.schema != null) {
 			session.out().print(what.schema == SchemaOf.RULES ? Schemas.rules() : Schemas.manifest());
 			return ExitCode.FINE;
@@ -88,7 +88,15 @@ final class ShowCommand implements Callable<Integer> {
 		if (given == null) {
 			throw new CommandException(ExitCode.USAGE, "Name the rule pack to show.");
 		}
-		Path file = session.pack(given);
+		try {
+			show(session.pack(given));
+		} catch (PackException e) {
+			throw new CommandException(ExitCode.FILES, given + ": " + e.getMessage());
+		}
+		return ExitCode.FINE;
+	}
+
+	private void show(Path file) throws IOException, PackException {
 		if (what.entry != null) {
 			byte[] content = PackReader.soundEntries(file).get(what.entry);
 			if (content == null) {
@@ -96,14 +104,11 @@ final class ShowCommand implements Callable<Integer> {
 						"A pack has no entry " + what.entry + "; it has manifest.json, rules.json and rules.html.");
 			}
 			session.out().write(content);
-			return ExitCode.FINE;
-		}
-		if (form == Form.JSON) {
+		} else if (form == Form.JSON) {
 			json(file);
 		} else {
 			show(PackReader.read(file));
 		}
-		return ExitCode.FINE;
 	}
 
 	private void json(Path file) throws IOException, PackException {

@@ -4,6 +4,8 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +27,9 @@ final class Archive {
 
 	/** A pack of 100,000 rules stays far below this; more is an attack or a mistake. */
 	static final long MAX_BYTES = 1L << 29;
+
+	private static final int END_MARK = 'P' | 'K' << 8 | 5 << 16 | 6 << 24;
+	private static final int END_LENGTH = 22;
 
 	/**
 	 * Any fixed time would do. The first moment that the archive format knows would not: Java marks it by an extra field.
@@ -71,6 +76,9 @@ final class Archive {
 		if (archive.length < 4 || archive[0] != 'P' || archive[1] != 'K') {
 			throw new PackException("The file is not a rule pack: a pack is a zip archive.");
 		}
+		if (!hasEnd(archive)) {
+			throw new PackException("The pack is cut short: the end of the archive is missing. Copy it again.");
+		}
 		Map<String, byte[]> entries = new TreeMap<>();
 		try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(archive))) {
 			long left = maxBytes;
@@ -94,6 +102,20 @@ final class Archive {
 			}
 		}
 		return entries;
+	}
+
+	/** The record at the end of a zip archive says how long the list of entries before it is (PKWARE APPNOTE 4.3.16). */
+	private static boolean hasEnd(byte[] archive) {
+		ByteBuffer bytes = ByteBuffer.wrap(archive).order(ByteOrder.LITTLE_ENDIAN);
+		for (int at = archive.length - END_LENGTH; at >= 0; at--) {
+			if (archive[at] == 'P' && bytes.getInt(at) == END_MARK) {
+				long list = Integer.toUnsignedLong(bytes.getInt(at + 12)) + Integer.toUnsignedLong(bytes.getInt(at + 16));
+				if (list == at) {
+					return true;
+				}
+			}
+		}
+		return false;
 	}
 
 	private static byte[] read(ZipInputStream zip, String name, long left) throws IOException, PackException {

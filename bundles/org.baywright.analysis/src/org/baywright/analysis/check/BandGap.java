@@ -1,7 +1,6 @@
 package org.baywright.analysis.check;
 
 import java.util.List;
-import java.util.Optional;
 
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.Story;
@@ -20,17 +19,20 @@ public final class BandGap implements EachRule {
 
 	@Override
 	public void report(Checked checked, Rule rule) {
-		Optional<Domain> domain = rule.test().flatMap(checked.base()::test).map(Test::domain)
-				.filter(Domain.Quantity.class::isInstance);
-		if (domain.isPresent() && rule.outcomes().size() > 1) {
-			IndexSet between = between(rule.outcomes(), domain.get());
-			if (!between.isEmpty()) {
-				checked.finding(this, rule.name(), rule.testSpan())
-						.says("Rule " + rule.name() + " says nothing about " + Story.say(domain.get(), between)
-								+ ", which lies between its bands; extend one of them.")
-						.about(rule).add();
-			}
+		IndexSet between = between(checked, rule);
+		if (!between.isEmpty()) {
+			checked.finding(this, rule.name(), rule.testSpan())
+					.says("Rule " + rule.name() + " says nothing about "
+							+ Story.say(checked.base().test(rule.test().orElseThrow()).orElseThrow().domain(), between)
+							+ ", which lies between its bands; extend one of them.")
+					.about(rule).add();
 		}
+	}
+
+	/** Returns the measured values between the bands of a rule. */
+	static IndexSet between(Checked checked, Rule rule) {
+		return rule.test().flatMap(checked.base()::test).map(Test::domain).filter(Domain.Quantity.class::isInstance)
+				.filter(domain -> rule.outcomes().size() > 1).map(domain -> between(rule.outcomes(), domain)).orElse(IndexSet.EMPTY);
 	}
 
 	private static IndexSet between(List<Outcome> outcomes, Domain domain) {

@@ -12,8 +12,8 @@ public final class Checks {
 			new UnreachableConclusion(), new DuplicateRule(), new RedundantRule(), new Gap(), new BandGap(),
 			new BandOverlap(), new UnusedResult(), new UnfoundFault(), new UnsplitFaults(), new BlindEvidence(),
 			new ConfirmedWithoutTest(), new MissingRepair(), new UnverifiedRepair(), new VerifyWrongModule(),
-			new VerifyWithoutCycle(), new VerifySilentModule(), new VerifyNotRepeated(), new HazardWithoutCaution(),
-			new FailingJob(), new StaleReview(), new Undecided(), new StaleAcceptance());
+			new VerifyWithoutCycle(), new VerifySilentModule(), new VerifyNotRepeated(), new VerifyExpectsFault(),
+			new HazardWithoutCaution(), new FailingJob(), new StaleReview(), new Undecided(), new StaleAcceptance());
 
 	private Checks() {
 	}

@@ -29,7 +29,13 @@ public final class UnusedResult implements Check {
 				.forEach(fact -> deadRules.add(fact.rule(), part, fact)));
 		deadRules.each(checked, (rule, facts) -> dead.add(rule));
 		Map<String, IndexSet> used = new HashMap<>();
+		Map<String, IndexSet> told = new HashMap<>();
 		checked.eachRule("results used", rule -> used(checked, rule), (rule, own) -> {
+			// what lies between the bands of a rule is told with that rule
+			IndexSet between = BandGap.between(checked, rule);
+			if (!between.isEmpty()) {
+				told.merge(rule.test().orElseThrow(), between, IndexSet::union);
+			}
 			if (!dead.contains(rule.name())) {
 				own.forEach((test, values) -> used.merge(test, values, IndexSet::union));
 			}
@@ -45,12 +51,12 @@ public final class UnusedResult implements Check {
 				// what a verification needs is not to be taken out
 				continue;
 			}
-			report(checked, test, used.getOrDefault(test.name(), IndexSet.EMPTY));
+			report(checked, test, used.getOrDefault(test.name(), IndexSet.EMPTY), told.getOrDefault(test.name(), IndexSet.EMPTY));
 		}
 	}
 
-	private void report(Checked checked, Test test, IndexSet used) {
-		IndexSet unused = used.complement(test.domain().size());
+	private void report(Checked checked, Test test, IndexSet used, IndexSet told) {
+		IndexSet unused = used.union(told).complement(test.domain().size());
 		if (!unused.isEmpty() && !HeldBack.in(checked).uses(test.name())) {
 			checked.finding(this, test.name(), test.span())
 					.says(used.isEmpty() ? "No rule uses test " + test.name() + "; write a rule for it, or take it out."

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -21,7 +22,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.StateSetting;
 import org.baywright.model.VerifyStep;
 
-/** Walks through the verification of a repair and notes what each step can prove: the common part of three checks. */
+/** Walks through the verification of a repair and notes what each step can prove: the common part of several checks. */
 final class Verification {
 
 	/**
@@ -45,6 +46,7 @@ final class Verification {
 	private final List<Unanswered> unanswered = new ArrayList<>();
 	private final Set<String> repeated = new HashSet<>();
 	private final Set<String> seenAbsent = new HashSet<>();
+	private final Map<String, VerifyStep> expectedLast = new TreeMap<>();
 	private boolean repeatsWhatConfirmed;
 
 	private final Map<String, String> states = new HashMap<>();
@@ -79,11 +81,15 @@ final class Verification {
 			String module = base.code(expect.code()).map(Code::module).orElse("");
 			expectations.add(new Expectation(expect, module, lastRead, cleared.contains(module),
 					readAfterCycle.contains(module)));
+			expectedLast.put(expect.code(), expect);
 			if (!expect.present()) {
 				seenAbsent.add(expect.code());
 			}
 		} else if (step instanceof VerifyStep.Repeat repeat) {
 			repeated.add(repeat.test());
+			if (repeat.values().isPresent()) {
+				expectedLast.put(repeat.test(), repeat);
+			}
 			base.test(repeat.test())
 					.ifPresent(test -> test.states().forEach(state -> states.put(state.state(), state.value())));
 		} else {
@@ -115,6 +121,11 @@ final class Verification {
 	static Checked.Draftsman places(List<Expectation> expectations, Checked.Draftsman finding) {
 		expectations.stream().skip(1).forEach(expected -> finding.near(expected.step().span(), "code " + expected.step().code()));
 		return finding;
+	}
+
+	/** Returns for each test and code, by name, the last step that expects something of it: what must be so in the end. */
+	Map<String, VerifyStep> expectedLast() {
+		return expectedLast;
 	}
 
 	List<Unanswered> unanswered() {

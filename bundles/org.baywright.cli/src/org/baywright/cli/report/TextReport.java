@@ -104,7 +104,8 @@ public final class TextReport {
 			out.println(INDENT + "What could be done: " + Style.safe(fix.title()));
 			String text = fix instanceof Fix.AddLine line ? line.line()
 					: fix instanceof Fix.AddElement element ? element.text()
-							: fix instanceof Fix.ReplaceText replace ? replace.now() : "";
+							: fix instanceof Fix.ReplaceText replace ? replace.now()
+									: fix instanceof Fix.RewriteText rewrite ? rewrite.now() : "";
 			text.lines().forEach(line -> out.println(INDENT + "  " + Style.safe(line)));
 		}
 	}

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Report;
@@ -54,9 +55,15 @@ public final class Projects {
 			throw new IOException("There is no file or folder " + given + ".", e);
 		}
 		if (project.files().isEmpty()) {
-			throw new IOException("There are no rule files (*.bay) in " + given + ".");
+			throw new IOException(nothingIn(project, given, prefix(path, given)));
 		}
 		return project;
+	}
+
+	private static String nothingIn(RuleProject project, String given, String prefix) {
+		List<String> passedOver = project.snapshot().problems().stream()
+				.map(problem -> prefix + problem.span().file() + ": " + problem.message() + " " + problem.advice()).toList();
+		return passedOver.isEmpty() ? "There are no rule files (*.bay) in " + given + "." : String.join("\n", passedOver);
 	}
 
 	static String prefix(Path path, String given) {

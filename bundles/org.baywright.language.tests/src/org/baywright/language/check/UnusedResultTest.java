@@ -101,4 +101,18 @@ class UnusedResultTest {
 				rule b { for tarn except tarn given hot run noise on loud : suspects radiator.leaking on quiet : proves nothing }
 				""");
 	}
+
+	@Test
+	void whatLiesBetweenTheBandsOfARuleIsToldWithTheRule() {
+		MarkedFindings.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part battery { fault worn }
+				test cranking { measures V 0 .. 18 step 0.1 }
+				//   ^^^^^^^^ warning unused-result: No rule uses the result 1.9 V or less or 12.1 V or more of test cranking; say what it proves, or that it proves nothing.
+				test resting { measures V 0 .. 18 step 0.1 }
+				rule a { given slow run cranking on 2 V .. 9.5 V : confirms battery.worn on 9.8 V .. 12 V : clears battery.worn }
+				rule b { given slow run resting on at_most 9.5 V : confirms battery.worn on at_least 9.8 V : clears battery.worn }
+				""");
+	}
 }

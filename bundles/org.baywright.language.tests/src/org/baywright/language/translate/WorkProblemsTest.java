@@ -14,10 +14,31 @@ class WorkProblemsTest {
 	}
 
 	@Test
-	void aStepSaysSomething() {
+	void whatAPersonReadsSaysSomething() {
 		MarkedText.check("""
-				repair p1 { fixes battery.discharged steps "Charge it." " " }
-				                                                        ^^^ error empty-step: A step of the repair `p1` says nothing. > Write what is to be done, in the order of the work.
+				hazard gas "" { caution "" licensed " " reference "" }
+				                        ^^ error empty-text: The text after `caution` says nothing. > Write what protects from the hazard.
+				                                    ^^^ error empty-text: The text after `licensed` says nothing. > Write who may work on it, or take the line out.
+				                                                  ^^ error empty-text: The text after `reference` says nothing. > Write where it is written, or take the line out.
+				test t { results a, b prepare "" fits "" }
+				                              ^^ error empty-text: The text after `prepare` says nothing. > Write what to do before the test, or take the line out.
+				                                      ^^ error empty-text: The text after `fits` says nothing. > Write what is fitted for the test, or take the line out.
+				law "" : never charge_lamp is lit, charge_lamp is dark
+				    ^^ error empty-text: The text after `law` says nothing. > Write the law in words.
+				rule r { run charge_lamp on lit : refers " " on dark : refers "x" because "" source published "" by "" on 2026-03-02 }
+				                                         ^^^ error empty-text: The text after `refers` says nothing. > Write to whom the customer is sent, and with what.
+				                                                                          ^^ error empty-text: The text after `because` says nothing. > Write why the rule is right.
+				                                                                                              ^^ error empty-text: The text after `published` says nothing. > Write where it can be read.
+				                                                                                                    ^^ error empty-text: The text after `by` says nothing. > Write who says so.
+				repair p1 { fixes battery.discharged steps "Charge it." " " tell_customer "" changes_for_good "" }
+				                                                        ^^^ error empty-text: The text after `steps` says nothing. > Write what is to be done, in the order of the work.
+				                                                                          ^^ error empty-text: The text after `tell_customer` says nothing. > Write what the customer must know, or take the line out.
+				                                                                                              ^^ error empty-text: The text after `changes_for_good` says nothing. > Write what is not as before, or take the line out.
+				review r by "" on 2026-03-02 objects "" meaning "x"
+				            ^^ error empty-text: The text after `by` says nothing. > Write who looked at the rule.
+				                                     ^^ error empty-text: The text after `agrees` or `objects` says nothing. > Write the remark, or take the quotes out.
+				accept "gap:x@00000000" because "It is known." by "" on 2026-03-02
+				                                                  ^^ error empty-text: The text after `by` says nothing. > Write who accepts it.
 				""");
 	}
 

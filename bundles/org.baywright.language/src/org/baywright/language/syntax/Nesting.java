@@ -72,12 +72,12 @@ public record Nesting(String text, OptionalInt tooDeepAt) {
 		return out == null ? new Nesting(text, OptionalInt.empty()) : new Nesting(out.toString(), OptionalInt.of(first));
 	}
 
-	private static int endOf(String text, String mark, int from) {
+	static int endOf(String text, String mark, int from) {
 		int at = text.indexOf(mark, from + 2);
 		return at < 0 ? text.length() : at + mark.length();
 	}
 
-	private static int endOfQuoted(String text, int from) {
+	static int endOfQuoted(String text, int from) {
 		for (int i = from + 1; i < text.length(); i++) {
 			char c = text.charAt(i);
 			if (c == '\\') {

@@ -29,6 +29,7 @@ public final class SyntaxProblems {
 	private static final int SHORTEST_SLIP = 3;
 	private static final Pattern WORD = Pattern.compile("[\\p{L}_][\\p{L}_0-9]*");
 	private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d+,\\d+");
+	private static final Pattern BRACES = Pattern.compile("}[\\s}]*}");
 	private static final String TYPOGRAPHIC_QUOTES = "\u201C\u201D\u201E\u00AB\u00BB";
 
 	/** Whoever has so many has not written rules, but opened something else. */
@@ -123,6 +124,12 @@ public final class SyntaxProblems {
 	}
 
 	private Problem say(INode error, Found found) {
+		Optional<Problem> code = found.text().equals(CodeInSign.NO_RULE) ? CodeInSign.at(source.text(), found.offset())
+				.map(wrong -> problem(wrong.from(), wrong.to() - wrong.from(), "A sign holds no trouble code.", wrong.advice()))
+				: Optional.empty();
+		if (code.isPresent()) {
+			return code.get();
+		}
 		if (found.text().isEmpty()) {
 			return atEnd(error);
 		}
@@ -162,7 +169,7 @@ public final class SyntaxProblems {
 	/** Slips of the hand that the parser sees only by their consequences. */
 	private Optional<Problem> slip(Found found) {
 		String word = found.text();
-		if (word.startsWith("\"")) {
+		if (word.startsWith("\"") && !isWhole(word.strip())) {
 			return Optional.of(problem(found.offset(), word.stripTrailing().length(), "This text has no quote at its end.",
 					"Write \" at its end, on the same line."));
 		}
@@ -172,6 +179,11 @@ public final class SyntaxProblems {
 		if (TYPOGRAPHIC_QUOTES.indexOf(word.charAt(0)) >= 0) {
 			return Optional.of(problem(found.offset(), 1, "Quotes are written straight here, as \".",
 					"Replace the typographic quotes by \"."));
+		}
+		Matcher braces = BRACES.matcher(source.text()).region(found.offset(), source.text().length());
+		if (braces.lookingAt()) {
+			return Optional.of(problem(found.offset(), braces.end() - found.offset(),
+					"`" + shorten(braces.group().replaceAll("\\s", "")) + "` does not fit here.", "Take it out."));
 		}
 		if (word.equals(";")) {
 			return Optional.of(problem(found.offset(), 1, "Lines end without `;` here.", "Take it out."));
@@ -184,6 +196,10 @@ public final class SyntaxProblems {
 			}
 		}
 		return Optional.empty();
+	}
+
+	private static boolean isWhole(String quoted) {
+		return quoted.length() > 1 && quoted.endsWith("\"") && !quoted.endsWith("\\\"");
 	}
 
 	private static String advice(String word, ILeafNode before, List<String> choices) {

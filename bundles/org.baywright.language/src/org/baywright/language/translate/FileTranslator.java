@@ -125,6 +125,7 @@ public final class FileTranslator {
 			return;
 		}
 		checkParts(element);
+		EmptyTexts.report(element, context);
 		if (element instanceof Family family) {
 			out.families.add(declarations.family(family));
 		} else if (element instanceof State state) {

@@ -134,12 +134,6 @@ final class Work {
 					"The repair `" + repair.getName() + "` does not say which fault it puts right.",
 					"Add `fixes` with a fault, such as `fixes battery.discharged`.");
 		}
-		for (int i = 0; i < repair.getSteps().size(); i++) {
-			if (repair.getSteps().get(i).isBlank()) {
-				context.report.flaw("empty-step", context.source.span(repair, BayPackage.Literals.REPAIR__STEPS, i),
-						"A step of the repair `" + repair.getName() + "` says nothing.", "Write what is to be done, in the order of the work.");
-			}
-		}
 		List<org.baywright.model.VerifyStep> steps = new ArrayList<>();
 		for (VerifyBlock block : repair.getVerify()) {
 			for (VerifyStep step : block.getSteps()) {

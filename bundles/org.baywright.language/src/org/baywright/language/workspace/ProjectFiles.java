@@ -72,9 +72,15 @@ record ProjectFiles(SortedMap<String, Path> files, SortedMap<String, Problem> pa
 	}
 
 	/** Returns the problem of a file or folder that is there and cannot be read. */
-	static Problem unreadable(String path, String what) {
+	private static Problem unreadable(String path, String what) {
 		return new Problem("unreadable-" + what, Severity.ERROR, start(path), "The " + what + " cannot be read.",
 				"Check whether it is there and whether you may read it.");
+	}
+
+	/** Returns the problem of a rule file that could not be read for the given reason. */
+	static Problem unreadable(String path, IOException reason) {
+		return reason instanceof RuleText.TooLarge ? new Problem("unreadable-file", Severity.ERROR, start(path), reason.getMessage(),
+				"Split it into several files; if it holds no rules, take it out of the project.") : unreadable(path, "file");
 	}
 
 	private static Span start(String path) {

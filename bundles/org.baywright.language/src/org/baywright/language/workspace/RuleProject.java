@@ -25,6 +25,7 @@ import org.baywright.language.BayStandaloneSetup;
 import org.baywright.language.index.IndexAdapter;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.syntax.CodeInSign;
 import org.baywright.language.syntax.Nesting;
 import org.baywright.language.translate.FileTranslation;
 import org.baywright.language.translate.SourceText;
@@ -156,14 +157,10 @@ public final class RuleProject {
 			try {
 				put(entry.getKey(), RuleText.read(entry.getValue()));
 			} catch (IOException e) {
-				putUnreadable(entry.getKey());
+				putProblem(entry.getKey(), ProjectFiles.unreadable(entry.getKey(), e));
 			}
 			listener.fileRead(entry.getKey(), ++done, found.size());
 		}
-	}
-
-	private void putUnreadable(String file) {
-		putProblem(file, ProjectFiles.unreadable(file, "file"));
 	}
 
 	private void putProblem(String file, Problem problem) {
@@ -220,7 +217,7 @@ public final class RuleProject {
 			}
 		} catch (IOException e) {
 			remove(file);
-			putUnreadable(file);
+			putProblem(file, ProjectFiles.unreadable(file, e));
 		}
 	}
 
@@ -252,7 +249,7 @@ public final class RuleProject {
 		resources.getResources().add(resource);
 		Nesting nesting = Nesting.of(text.text());
 		try {
-			resource.load(new StringInputStream(nesting.text(), StandardCharsets.UTF_8.name()),
+			resource.load(new StringInputStream(CodeInSign.keptFromParser(nesting.text()), StandardCharsets.UTF_8.name()),
 					Map.of(XtextResource.OPTION_ENCODING, StandardCharsets.UTF_8.name()));
 		} catch (IOException e) {
 			throw new UncheckedIOException("a text in memory cannot be read", e);

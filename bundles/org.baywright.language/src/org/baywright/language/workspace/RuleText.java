@@ -7,7 +7,6 @@ import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.OptionalInt;
@@ -22,7 +21,17 @@ record RuleText(String text, OptionalInt wrongAt) {
 
 	/** More than a million rules; nobody writes such a file. */
 	private static final long MAX_BYTES = 256L << 20;
+	private static final int MEGABYTE = 1 << 20;
 	private static final char BYTE_ORDER_MARK = '\uFEFF';
+
+	/** A file that is larger than any rule file; the message says so, with the limit. */
+	static final class TooLarge extends IOException {
+		private static final long serialVersionUID = 1L;
+
+		private TooLarge(String message) {
+			super(message);
+		}
+	}
 
 	static RuleText of(String text) {
 		return new RuleText(text, OptionalInt.empty());
@@ -30,7 +39,8 @@ record RuleText(String text, OptionalInt wrongAt) {
 
 	static RuleText read(Path file) throws IOException {
 		if (Files.size(file) > MAX_BYTES) {
-			throw new FileSystemException(file.toString(), null, "it is larger than any rule file");
+			throw new TooLarge("The file has " + Files.size(file) / MEGABYTE + " MB; a rule file may have at most "
+					+ MAX_BYTES / MEGABYTE + " MB.");
 		}
 		return decode(Files.readAllBytes(file));
 	}

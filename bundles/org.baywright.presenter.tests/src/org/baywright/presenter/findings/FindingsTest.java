@@ -157,6 +157,18 @@ class FindingsTest {
 	}
 
 	@Test
+	void whatIsMissingOrDoubtfulIsNotToldAsNotUnderstood() {
+		Findings shown = Findings.of(Examples.text("family osier", "sign doors_open", "sign 5",
+				"test volts { measures V 0 .. 18 step 0.5 }",
+				"rule pass { given doors_open run volts on below 9.3 V : refers \"\" }"), Filter.OPEN);
+		assertEquals(List.of("The text itself is wrong or cannot be read (1)", "Something is missing in the text (2)",
+				"Something in the text is worth a second look (1)"),
+				shown.groups().stream().filter(group -> group.kind().startsWith(Group.TEXT)).map(Group::label).toList());
+		assertEquals(List.of("no-provenance", "empty-text"), shown.groups().stream()
+				.filter(group -> group.kind().equals(Group.MISSING)).flatMap(group -> group.items().stream()).map(Item::kind).toList());
+	}
+
+	@Test
 	void acceptedFindingsShowTheirReason() {
 		ProjectState state = Examples.text("family osier", "sign doors_open", "part fuse { fault blown }",
 				"test look { results whole, blown }",

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 import org.baywright.analysis.Kinds;
 import org.baywright.analysis.RuleCheck;
@@ -27,7 +28,10 @@ public record Findings(ProjectState state, Filter filter, String headline, Tone 
 	private static final Comparator<Item> BY_PLACE = Comparator.comparing((Item item) -> item.place().span())
 			.thenComparing(Item::severity).thenComparing(Item::id);
 	private static final Comparator<Group> WORST_FIRST = Comparator.comparing(Group::severity)
-			.thenComparing(group -> !group.kind().equals(Group.TEXT)).thenComparing(Group::kind);
+			.thenComparing(group -> !group.kind().startsWith(Group.TEXT)).thenComparing(Group::kind);
+	/** Kinds of problems of the text that say what is missing in it. */
+	private static final Set<String> MISSING = Set.of("accepted-without-reason", "empty-rule", "empty-text", "job-without-end",
+			"job-without-family", "no-provenance", "repair-fixes-nothing", "test-neither");
 
 	public Findings {
 		groups = List.copyOf(groups);
@@ -77,7 +81,7 @@ public record Findings(ProjectState state, Filter filter, String headline, Tone 
 	private static List<Group> groups(List<Item> items) {
 		Map<String, List<Item>> byKind = new LinkedHashMap<>();
 		for (Item item : items) {
-			String kind = Kinds.get(item.kind()).map(RuleCheck::id).orElse(Group.TEXT);
+			String kind = Kinds.get(item.kind()).map(RuleCheck::id).orElseGet(() -> ofText(item));
 			byKind.computeIfAbsent(kind, key -> new ArrayList<>()).add(item);
 		}
 		List<Group> groups = new ArrayList<>();
@@ -87,7 +91,16 @@ public record Findings(ProjectState state, Filter filter, String headline, Tone 
 		return groups;
 	}
 
+	private static String ofText(Item item) {
+		return MISSING.contains(item.kind()) ? Group.MISSING : item.severity() == Severity.ERROR ? Group.TEXT : Group.DOUBTFUL;
+	}
+
 	private static String title(String kind) {
-		return Kinds.get(kind).map(RuleCheck::summary).orElse("The text itself cannot be understood as it stands");
+		return switch (kind) {
+		case Group.TEXT -> "The text itself is wrong or cannot be read";
+		case Group.MISSING -> "Something is missing in the text";
+		case Group.DOUBTFUL -> "Something in the text is worth a second look";
+		default -> Kinds.get(kind).map(RuleCheck::summary).orElseThrow();
+		};
 	}
 }

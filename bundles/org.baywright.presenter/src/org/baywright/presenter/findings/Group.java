@@ -7,15 +7,19 @@ import org.baywright.model.Severity;
 /**
  * Findings of one kind.
  *
- * @param kind id of the check, or {@link #TEXT}
+ * @param kind id of the check, or {@link #TEXT}, {@link #MISSING} or {@link #DOUBTFUL}
  * @param title what the check finds, in one sentence
  * @param severity the worst of its findings
  * @param items its findings by place, at least one
  */
 public record Group(String kind, String title, Severity severity, List<Item> items) {
 
-	/** Stands for all problems of the text itself. */
+	/** Stands for what is wrong in the text itself. */
 	public static final String TEXT = "text";
+	/** Stands for what is understood, and lacks something that a reader needs. */
+	public static final String MISSING = "text-missing";
+	/** Stands for what is understood, and may not be meant. */
+	public static final String DOUBTFUL = "text-doubtful";
 
 	public Group {
 		items = List.copyOf(items);

@@ -44,6 +44,10 @@ final class FindingFixes {
 			return at(span).map(text -> new Draft().add(span.file(),
 					new Places(text).remove(span.offset(), span.offset() + span.length())));
 		}
+		if (fix instanceof Fix.RewriteText rewrite) {
+			Span span = rewrite.span();
+			return at(span).map(text -> new Draft().add(span.file(), new TextEdit(span.offset(), span.length(), rewrite.now())));
+		}
 		return everywhere(fix);
 	}
 

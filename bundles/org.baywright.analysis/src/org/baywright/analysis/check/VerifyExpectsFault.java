@@ -1,0 +1,292 @@
+package org.baywright.analysis.check;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+import org.baywright.analysis.Evidence;
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.RuleCheck;
+import org.baywright.analysis.Situation;
+import org.baywright.analysis.Variable;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.proof.Check;
+import org.baywright.analysis.proof.Checked;
+import org.baywright.analysis.proof.Component;
+import org.baywright.analysis.proof.Encoding;
+import org.baywright.analysis.proof.Formula;
+import org.baywright.analysis.proof.Program;
+import org.baywright.analysis.proof.Prover;
+import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Domain;
+import org.baywright.model.IndexSet;
+import org.baywright.model.Outcome;
+import org.baywright.model.Repair;
+import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
+import org.baywright.model.Test;
+import org.baywright.model.ValueSet;
+import org.baywright.model.VerdictKind;
+import org.baywright.model.VerifyStep;
+import org.baywright.model.words.Words;
+
+/**
+ * A verification that expects a result at which a rule confirms the very fault. A warning and no error: the rule may rest
+ * on a sign that is gone after the repair, which only its author knows.
+ */
+@RuleCheck(id = "verify-expects-fault", severity = Severity.WARNING, summary = "A verification passes with a result that confirms the fault")
+public final class VerifyExpectsFault implements Check {
+
+	@Override
+	public void report(Checked checked) {
+		Map<Component, Prover> provers = new HashMap<>();
+		for (Repair repair : checked.base().repairs()) {
+			Map<String, VerifyStep> expected = new Verification(checked.base(), repair).expectedLast();
+			for (VerifyStep step : expected.values()) {
+				Search search = new Search(checked, repair, step, expected, provers);
+				search.run();
+				if (search.least.isPresent() || !search.undecided.isEmpty()) {
+					report(checked, repair, search);
+				}
+			}
+		}
+	}
+
+	private void report(Checked checked, Repair repair, Search search) {
+		String name = search.expects.variable().name();
+		Checked.Draftsman finding = checked.finding(this, repair.name() + "/" + name, search.expects.step().span());
+		if (search.least.isEmpty()) {
+			String question = "whether the verification of repair " + repair.name() + " can pass while rule "
+					+ String.join(", ", search.undecided) + " still confirms the fault";
+			finding.says("It was not decided " + question + ": the search reached its limit.")
+					.shownBy(new Evidence.Undecided(question));
+		} else {
+			List<String> rules = List.copyOf(search.atLeast);
+			boolean one = rules.size() == 1;
+			finding.says("The verification of repair " + repair.name() + " passes with " + search.result() + ", at which "
+					+ (one ? "rule " : "rules ") + Words.and(rules) + (one ? " confirms " : " confirm ")
+					+ ClashReport.say(checked, List.copyOf(search.faults)) + "; " + search.advice() + ".")
+					.shownBy(search.least.get());
+			search.right().ifPresent(values -> finding.fix(new Fix.RewriteText("Expect what the rule expects",
+					search.expects.step().span(), "repeat " + name + " expect " + values)));
+		}
+		search.confirming.forEach(rule -> finding.about(rule).near(rule.span(), "rule " + rule.name() + " confirms it"));
+		finding.about(repair.name() + name + search.expects.values()).add();
+	}
+
+	/**
+	 * What one step expects.
+	 *
+	 * @param step the step
+	 * @param variable the test or the code
+	 * @param domain the results of the test; none for a code
+	 * @param values numbers of the values with which the step passes
+	 */
+	private record Expects(VerifyStep step, Variable variable, Optional<Domain> domain, IndexSet values) {
+
+		static Expects of(RuleBase base, VerifyStep step) {
+			if (step instanceof VerifyStep.Expect code) {
+				return new Expects(step, new Variable(Variable.Kind.CODE, code.code()), Optional.empty(),
+						Encoding.only(code.present() ? Variable.PRESENT : Variable.ABSENT));
+			}
+			VerifyStep.Repeat repeat = (VerifyStep.Repeat) step;
+			Domain domain = base.test(repeat.test()).map(Test::domain).orElseThrow();
+			return new Expects(step, new Variable(Variable.Kind.TEST, repeat.test()), Optional.of(domain),
+					repeat.values().orElseThrow().in(domain));
+		}
+
+		/** Returns the cells of the program in which some value passes: no rule tells the values of one cell apart. */
+		List<Integer> cells(Program program, int var) {
+			List<Integer> cells = new ArrayList<>();
+			for (int cell = 0; cell < program.cells.get(var).count(); cell++) {
+				if (values.meets(program.cells.get(var).values(Encoding.only(cell)))) {
+					cells.add(cell);
+				}
+			}
+			return cells;
+		}
+	}
+
+	/** Looks for results with which one step of one verification passes while a rule still confirms a fault. */
+	private static final class Search {
+		private final Checked checked;
+		private final Repair repair;
+		private final Expects expects;
+		private final List<Expects> all;
+		private final Map<Component, Prover> provers;
+		private final List<Rule> confirming = new ArrayList<>();
+		/** Rules that confirm at the least value, and the faults that they confirm. */
+		private final TreeSet<String> atLeast = new TreeSet<>();
+		private final TreeSet<String> faults = new TreeSet<>();
+		private final TreeSet<String> undecided = new TreeSet<>();
+		/** The results with which it passes and a rule confirms. */
+		private IndexSet wrong = IndexSet.EMPTY;
+		private Optional<Evidence> least = Optional.empty();
+		private int leastValue = Integer.MAX_VALUE;
+
+		Search(Checked checked, Repair repair, VerifyStep step, Map<String, VerifyStep> expected,
+				Map<Component, Prover> provers) {
+			this.checked = checked;
+			this.repair = repair;
+			this.provers = provers;
+			expects = Expects.of(checked.base(), step);
+			all = expected.values().stream().map(each -> Expects.of(checked.base(), each)).toList();
+		}
+
+		void run() {
+			Map<String, List<Rule>> rules = checked.shared("confirming rules", () -> Confirming.rules(checked));
+			for (String fault : repair.fixes()) {
+				for (Rule rule : rules.getOrDefault(fault, List.of())) {
+					if (restsOnIt(rule) && !HeldBack.in(checked).waits(rule)) {
+						for (Component part : checked.partsOf(rule.name())) {
+							search(part, rule, fault);
+						}
+					}
+				}
+			}
+		}
+
+		/** A rule that runs a test confirms by that test, and not by what it asks for before. */
+		private boolean restsOnIt(Rule rule) {
+			String name = expects.variable().name();
+			if (rule.test().isPresent()) {
+				return rule.test().get().equals(name) && rule.outcomes().stream().anyMatch(outcome -> outcome.values()
+						.filter(values -> values.in(expects.domain().orElseThrow()).meets(expects.values())).isPresent());
+			}
+			boolean[] asks = { false };
+			rule.given().forEach(given -> given.eachAtom(atom -> asks[0] |= atom.about().equals(name)));
+			return asks[0];
+		}
+
+		private void search(Component part, Rule rule, String fault) {
+			Prover prover = provers.computeIfAbsent(part, key -> checked.prover(key, key.families().get(0), List.of()));
+			Program program = prover.program();
+			int var = program.numberOf(expects.variable());
+			if (var < 0 || !program.isStratified() || !prover.isPossible()) {
+				return;
+			}
+			int confirmed = program.numberOf(new Verdict(fault, VerdictKind.CONFIRMED));
+			for (int branch : program.derivedBy.get(confirmed)) {
+				if (prover.ruleName(branch).equals(rule.name())) {
+					for (int cell : expects.cells(program, var)) {
+						ask(part, prover, branch, var, cell, rule, fault);
+					}
+				}
+			}
+		}
+
+		private void ask(Component part, Prover prover, int branch, int var, int cell, Rule rule, String fault) {
+			int[] goals = goals(prover, branch, var, cell);
+			if (prover.encoding().ask(goals) == Answer.NO) {
+				return;
+			}
+			IndexSet here = prover.program().cells.get(var).values(Encoding.only(cell)).intersect(expects.values());
+			Optional<Situation> situation = prover.smallestWith(goals).map(found -> with(found, here));
+			if (situation.isEmpty()) {
+				undecided.add(rule.name());
+			} else if (!HeldBack.in(checked).mayForbid(situation.get())) {
+				wrong = wrong.union(here);
+				if (!confirming.contains(rule)) {
+					confirming.add(rule);
+				}
+				if (here.first() < leastValue) {
+					leastValue = here.first();
+					least = Optional.of(checked.witness(part, situation.get()));
+					atLeast.clear();
+					faults.clear();
+				}
+				if (here.first() == leastValue) {
+					atLeast.add(rule.name());
+					faults.add(fault);
+				}
+			}
+		}
+
+		/** The rule fires, not without the result, and everything else that the verification expects is so as well. */
+		private int[] goals(Prover prover, int branch, int var, int cell) {
+			Program program = prover.program();
+			Encoding encoding = prover.encoding();
+			List<Integer> goals = new ArrayList<>(List.of(encoding.body(branch), known(encoding, var, Encoding.only(cell)),
+					-encoding.literal(without(program.branches.get(branch).body(), var), true)));
+			for (Expects other : all) {
+				int number = program.numberOf(other.variable());
+				if (number >= 0 && number != var) {
+					IndexSet cells = other.cells(program, number).stream().map(Encoding::only).reduce(IndexSet.EMPTY, IndexSet::union);
+					goals.add(known(encoding, number, cells));
+				}
+			}
+			return goals.stream().mapToInt(Integer::intValue).toArray();
+		}
+
+		private static int known(Encoding encoding, int var, IndexSet cells) {
+			return encoding.literal(new Formula.Known(var, cells, Program.NO_LINE), true);
+		}
+
+		/** Returns what is left of a formula when nobody knows the variable. */
+		private static Formula without(Formula formula, int var) {
+			if (formula instanceof Formula.Known known && known.var() == var) {
+				return new Formula.Any(List.of());
+			} else if (formula instanceof Formula.All all) {
+				return new Formula.All(all.parts().stream().map(part -> without(part, var)).toList());
+			} else if (formula instanceof Formula.Any any) {
+				return new Formula.Any(any.parts().stream().map(part -> without(part, var)).toList());
+			}
+			return formula;
+		}
+
+		/** Returns the situation with the least result that passes in place of the one that shows its cell best. */
+		private Situation with(Situation situation, IndexSet passing) {
+			return new Situation(situation.family(), situation.facts().stream().map(fact -> fact.variable().equals(expects.variable())
+					? new Situation.Fact(fact.variable(), passing, passing.first()) : fact).toList());
+		}
+
+		String result() {
+			String name = expects.variable().name();
+			return expects.domain().map(domain -> (domain instanceof Domain.Names ? "\"" + domain.say(leastValue) + "\""
+					: domain.say(leastValue)) + " in test " + name)
+					.orElse("code " + name + (leastValue == Variable.PRESENT ? " present" : " absent"));
+		}
+
+		String advice() {
+			if (expects.domain().isEmpty()) {
+				return "expect it " + (leastValue == Variable.PRESENT ? "absent" : "present");
+			}
+			return expects.domain().get() instanceof Domain.Names && wrong.equals(expects.values())
+					? "repeat what the customer complained of instead" : "expect only results at which no rule confirms it";
+		}
+
+		/** Returns what the only rule that confirms expects of a measured value, as rules are written. */
+		Optional<String> right() {
+			if (confirming.size() != 1 || !(expects.domain().orElse(null) instanceof Domain.Quantity quantity)) {
+				return Optional.empty();
+			}
+			return confirming.get(0).outcomes().stream().filter(outcome -> outcome.listed() && outcome.label().equals("met"))
+					.filter(outcome -> outcome.values().filter(values -> !values.in(quantity).meets(wrong)).isPresent())
+					.map(Outcome::values).flatMap(Optional::stream).findFirst().map(values -> written(values, quantity));
+		}
+
+		private static String written(ValueSet values, Domain.Quantity quantity) {
+			if (values instanceof ValueSet.Union union) {
+				return union.parts().stream().map(part -> written(part, quantity)).collect(Collectors.joining(", "));
+			}
+			ValueSet.Band band = (ValueSet.Band) values;
+			if (band.low().isPresent() && band.high().isPresent()) {
+				return say(quantity, band.low().get()) + " .. " + say(quantity, band.high().get());
+			}
+			return band.low().map(low -> (band.lowOpen() ? "above " : "at_least ") + say(quantity, low))
+					.orElseGet(() -> (band.highOpen() ? "below " : "at_most ") + say(quantity, band.high().orElseThrow()));
+		}
+
+		private static String say(Domain.Quantity quantity, BigDecimal limit) {
+			String number = limit.stripTrailingZeros().toPlainString();
+			return quantity.unit().isEmpty() ? number : number + " " + quantity.unit();
+		}
+	}
+}
