@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
@@ -200,6 +201,12 @@ final class Outside {
 	void drop(Path what) {
 		drive.window();
 		Tree tree = drive.projects();
+		hands.see(() -> {
+			// so that there is a free place
+			Arrays.stream(tree.getItems()).filter(item -> !item.getText().equals("first-walk")).forEach(item -> item.setExpanded(false));
+			return null;
+		});
+		hands.rest(300);
 		Point to = hands.see(() -> tree.toDisplay(tree.getSize().x / 2, tree.getSize().y - 12));
 		Shell other = hands.see(() -> {
 			Shell shell = new Shell(Display.getCurrent(), SWT.ON_TOP | SWT.TOOL);

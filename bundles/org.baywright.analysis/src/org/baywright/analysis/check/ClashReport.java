@@ -1,6 +1,8 @@
 package org.baywright.analysis.check;
 
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,11 +37,18 @@ final class ClashReport {
 	 * @param part the part that shows it
 	 * @param first what the first outcome says something about, sorted
 	 * @param second what the second says something about, sorted
+	 * @param others those of these that other outcomes of the two rules disagree about as well
 	 */
-	record Told(Pairs.Clash clash, Component part, TreeSet<String> first, TreeSet<String> second) {
+	record Told(Pairs.Clash clash, Component part, TreeSet<String> first, TreeSet<String> second, TreeSet<String> others) {
 
 		Told(Pairs.Clash clash, Component part) {
-			this(clash, part, new TreeSet<>(), new TreeSet<>());
+			this(clash, part, new TreeSet<>(), new TreeSet<>(), new TreeSet<>());
+		}
+
+		void note(Pairs.Clash more) {
+			if (more.more()) {
+				others.add(more.subject());
+			}
 		}
 
 		/** Returns all faults, or whom the job is referred to. */
@@ -72,10 +81,11 @@ final class ClashReport {
 	/** Tells of rules that say two things that do not fit about one subject. */
 	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Told, String> sentence) {
 		Map<String, Told> byOutcomes = new LinkedHashMap<>();
-		smallest(checked, check).each((pair, part, clash) -> {
+		each(checked, check, (pair, part, clash) -> {
 			Told told = byOutcomes.computeIfAbsent(clash.outcomes(), key -> new Told(clash, part));
 			told.first().add(clash.subject());
 			told.second().add(clash.subject());
+			told.note(clash);
 		});
 		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told)));
 	}
@@ -84,7 +94,7 @@ final class ClashReport {
 	static void reportExclusive(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Told, String> sentence) {
 		Map<String, Told> byOutcomes = new LinkedHashMap<>();
 		List<Exclusive> groups = checked.base().exclusives();
-		smallest(checked, check).each((pair, part, clash) -> {
+		each(checked, check, (pair, part, clash) -> {
 			List<String> faults = List.of(clash.subject().split("\\+"));
 			int group = IntStream.range(0, groups.size()).filter(i -> groups.get(i).faults().containsAll(faults)).findFirst()
 					.orElseThrow();
@@ -93,16 +103,21 @@ final class ClashReport {
 			Told told = byOutcomes.computeIfAbsent(inOrder ? clash.outcomes() + "/" + group : turned, key -> new Told(clash, part));
 			told.first().add(faults.get(inOrder ? 0 : 1));
 			told.second().add(faults.get(inOrder ? 1 : 0));
+			told.note(clash);
 		});
 		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told)));
 	}
 
-	private static Smallest<Pairs.Clash> smallest(Checked checked, ProofCheck<List<Pairs.Clash>> check) {
+	private static void each(Checked checked, ProofCheck<List<Pairs.Clash>> check, Smallest.Use<Pairs.Clash> use) {
 		Smallest<Pairs.Clash> smallest = new Smallest<>();
+		Map<String, Set<String>> outcomes = new HashMap<>();
 		HeldBack heldBack = HeldBack.in(checked);
-		checked.each(check, (part, clashes) -> clashes.stream().filter(clash -> !heldBack.mayForbid(clash.situation()))
-				.forEach(clash -> smallest.add(clash.pair(), part, clash, clash.situation())));
-		return smallest;
+		checked.each(check, (part, clashes) -> clashes.stream().filter(clash -> !heldBack.mayForbid(clash.situation())).forEach(clash -> {
+			smallest.add(clash.pair(), part, clash, clash.situation());
+			outcomes.computeIfAbsent(clash.pair(), pair -> new HashSet<>())
+					.add(clash.first().compareTo(clash.second()) <= 0 ? clash.outcomes() : clash.turned());
+		}));
+		smallest.each((pair, part, clash) -> use.accept(pair, part, outcomes.get(pair).size() > 1 ? clash.withMore() : clash));
 	}
 
 	private static void report(Checked checked, Check check, Told told, String sentence) {
@@ -112,7 +127,7 @@ final class ClashReport {
 		Checked.Draftsman finding = checked
 				.finding(check, String.join("+", told.subjects()) + "/" + clash.first() + "/" + clash.second(),
 						first.outcomes().get(clash.firstOutcome()).span())
-				.says(sentence).shownBy(checked.witness(told.part(), clash.situation()))
+				.says(sentence + (!told.others().isEmpty() ? " The same goes for other results of these two rules." : "")).shownBy(checked.witness(told.part(), clash.situation()))
 				.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first).about(second);
 		Stream.concat(clash.behindFirst().stream(), clash.behindSecond().stream()).distinct()
 				.forEach(step -> finding.near(List.of(checked.place(step.rule(), step.outcome()))));

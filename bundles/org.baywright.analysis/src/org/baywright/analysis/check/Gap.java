@@ -109,8 +109,8 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 						+ (gap.more() ? " There are more such regions than are listed." : ""))
 				.shownBy(new Evidence.Region(region))
 				.fix(new Fix.AddElement("Add a rule that refers when nothing explains it",
-						"rule " + gap.sign() + "_unexplained {\n  given " + gap.sign()
-								+ " unexplained\n  then refers \"\"\n}"));
+						refers(sign, "_unexplained", "", " unexplained", ", and nothing explains it",
+								"Nothing that can be checked here explains it.")));
 		gap.rules().forEach(rule -> checked.base().rule(rule).ifPresent(finding::about));
 		finding.add();
 	}
@@ -143,6 +143,13 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		}
 	}
 
+	/** Returns a rule that refers; who says so is for its author to write. */
+	private static String refers(Sign sign, String name, String reach, String unexplained, String title, String because) {
+		return "rule " + sign.name() + name + " \"" + sign.title().replace("\\", "\\\\").replace("\"", "\\\"") + title + "\" {\n" + reach + "  given "
+				+ sign.name() + unexplained + "\n  then refers \"a specialist, with all results written down\"\n  because \"" + because
+				+ "\"\n  source practice\n}";
+	}
+
 	/** Families that build on the same one are much alike; what others show says nothing about a family. */
 	private static boolean areRelated(Checked checked, String family, String other) {
 		List<String> line = checked.base().lineage(family);
@@ -156,8 +163,8 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 					.says("No rule asks for \"" + sign.title() + "\" in " + (families.size() == 1 ? "family " : "families ")
 							+ Words.and(families) + ", so it leads nowhere there; write a rule for it, or a law that it is never there.")
 					.about(sign.name())
-					.fix(new Fix.AddElement("Add a rule that refers", "rule " + sign.name() + "_elsewhere {\n  for "
-							+ String.join(", ", families) + "\n  given " + sign.name() + "\n  then refers \"\"\n}"))
+					.fix(new Fix.AddElement("Add a rule that refers", refers(sign, "_elsewhere", "  for " + String.join(", ", families) + "\n",
+							"", " in other vehicles", "No rule of these families speaks of it yet.")))
 					.add();
 		}
 	}

@@ -33,9 +33,21 @@ final class Pairs {
 	 * @param behindFirst what the first rests on there, from the beginning of the chain
 	 * @param behindSecond what the second rests on there
 	 * @param situation the smallest in which both fire
+	 * @param more whether other outcomes of the two disagree about it as well
 	 */
 	record Clash(String subject, String first, int firstOutcome, String second, int secondOutcome, List<Step> behindFirst,
-			List<Step> behindSecond, Situation situation) {
+			List<Step> behindSecond, Situation situation, boolean more) {
+
+		Clash withMore() {
+			return new Clash(subject, first, firstOutcome, second, secondOutcome, behindFirst, behindSecond, situation, true);
+		}
+
+		/** Returns the smaller of two clashes of the same rules. */
+		static Clash smaller(Clash old, Clash now) {
+			Clash less = now.situation().findings() < old.situation().findings() ? now : old;
+			boolean others = !old.outcomes().equals(now.outcomes()) && !old.outcomes().equals(now.turned());
+			return others || old.more() || now.more() ? less.withMore() : less;
+		}
 
 		String key() {
 			return subject + "/" + first + "/" + second;
@@ -80,9 +92,8 @@ final class Pairs {
 		if (prover.together(a, b) == Answer.YES) {
 			prover.smallest(ways.get(), a, b)
 					.map(situation -> new Clash(subject, prover.ruleName(a), outcome(a), prover.ruleName(b), outcome(b),
-							behind(situation, a, b), behind(situation, b, a), situation))
-					.ifPresent(clash -> found.merge(clash.pair(), clash,
-							(old, now) -> now.situation().findings() < old.situation().findings() ? now : old));
+							behind(situation, a, b), behind(situation, b, a), situation, false))
+					.ifPresent(clash -> found.merge(clash.pair(), clash, Clash::smaller));
 		}
 	}
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 import org.baywright.analysis.Evidence;
@@ -23,6 +24,7 @@ import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Conclusion;
 import org.baywright.model.Domain;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Outcome;
@@ -74,8 +76,8 @@ public final class VerifyExpectsFault implements Check {
 					+ (one ? "rule " : "rules ") + Words.and(rules) + (one ? " confirms " : " confirm ")
 					+ ClashReport.say(checked, List.copyOf(search.faults)) + "; " + search.advice() + ".")
 					.shownBy(search.least.get());
-			search.right().ifPresent(values -> finding.fix(new Fix.RewriteText("Expect what the rule expects",
-					search.expects.step().span(), "repeat " + name + " expect " + values)));
+			search.right().ifPresent(right -> finding.fix(new Fix.RewriteText(right.getKey(),
+					search.expects.step().span(), "repeat " + name + " expect " + right.getValue())));
 		}
 		search.confirming.forEach(rule -> finding.about(rule).near(rule.span(), "rule " + rule.name() + " confirms it"));
 		finding.about(repair.name() + name + search.expects.values()).add();
@@ -258,18 +260,50 @@ public final class VerifyExpectsFault implements Check {
 			if (expects.domain().isEmpty()) {
 				return "expect it " + (leastValue == Variable.PRESENT ? "absent" : "present");
 			}
+			// with a part fitted for the test, its results say nothing of the part that stays
+			boolean fitted = checked.base().test(expects.variable().name()).filter(test -> !test.fits().isEmpty()).isPresent();
+			Optional<String> clears = fitted || !(expects.domain().get() instanceof Domain.Names names) ? Optional.empty()
+					: confirming.stream().flatMap(rule -> rule.outcomes().stream()).filter(this::clears).map(Outcome::values).flatMap(Optional::stream)
+							.map(values -> values.in(names)).filter(values -> !values.meets(wrong)).findFirst().map(values -> names.say(values.first()));
+			if (clears.isPresent()) {
+				return "expect \"" + clears.get() + "\", which clears the fault";
+			}
 			return expects.domain().get() instanceof Domain.Names && wrong.equals(expects.values())
 					? "repeat what the customer complained of instead" : "expect only results at which no rule confirms it";
 		}
 
-		/** Returns what the only rule that confirms expects of a measured value, as rules are written. */
-		Optional<String> right() {
-			if (confirming.size() != 1 || !(expects.domain().orElse(null) instanceof Domain.Quantity quantity)) {
+		/** Returns what to expect of a measured value instead, as rules are written, with the title of such a fix. */
+		Optional<Map.Entry<String, String>> right() {
+			if (!(expects.domain().orElse(null) instanceof Domain.Quantity quantity)) {
 				return Optional.empty();
 			}
-			return confirming.get(0).outcomes().stream().filter(outcome -> outcome.listed() && outcome.label().equals("met"))
-					.filter(outcome -> outcome.values().filter(values -> !values.in(quantity).meets(wrong)).isPresent())
+			if (confirming.size() == 1) {
+				List<Outcome> outcomes = confirming.get(0).outcomes();
+				Optional<Map.Entry<String, String>> own = safe(outcomes, quantity, outcome -> outcome.listed() && outcome.label().equals("met"))
+						.map(values -> Map.entry("Expect what the rule expects", values))
+						.or(() -> safe(outcomes, quantity, this::clears).map(values -> Map.entry("Expect what clears the fault", values)));
+				if (own.isPresent()) {
+					return own;
+				}
+			}
+			IndexSet rest = expects.values().intersect(wrong.complement(quantity.size()));
+			return rest.runCount() != 1 ? Optional.empty() : Optional.of(Map.entry("Expect only what does not confirm the fault", range(rest, quantity)));
+		}
+
+		private Optional<String> safe(List<Outcome> outcomes, Domain.Quantity quantity, Predicate<Outcome> which) {
+			return outcomes.stream().filter(which).filter(outcome -> outcome.values().filter(values -> !values.in(quantity).meets(wrong)).isPresent())
 					.map(Outcome::values).flatMap(Optional::stream).findFirst().map(values -> written(values, quantity));
+		}
+
+		private boolean clears(Outcome outcome) {
+			return outcome.conclusions().stream().anyMatch(said -> said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CLEARED
+					&& repair.fixes().contains(on.fault()));
+		}
+
+		private static String range(IndexSet values, Domain.Quantity quantity) {
+			String low = say(quantity, quantity.value(values.first()));
+			String high = say(quantity, quantity.value(values.last()));
+			return values.last() == quantity.size() - 1 ? "at_least " + low : values.first() == 0 ? "at_most " + high : low + " .. " + high;
 		}
 
 		private static String written(ValueSet values, Domain.Quantity quantity) {

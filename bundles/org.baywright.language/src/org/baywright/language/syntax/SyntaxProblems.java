@@ -150,8 +150,17 @@ public final class SyntaxProblems {
 		if (nameWanted && WORD.matcher(word).matches() && isKeyword(error, word)) {
 			message = "`" + word + "` is a word of the language, so it cannot be a name as it stands.";
 			advice = "Write `^" + word + "`, or choose another name.";
+		} else if (choices.contains("`}`") && topLevel(error).contains("`" + word + "`") && isFirstInLine(found.offset())) {
+			Element open = enclosing(before);
+			message = "`" + word + "` begins before " + (open == null ? "the element above" : name(open)) + " ends.";
+			advice = "Add `}` before it, or what is missing there.";
 		}
 		return problem(found.offset(), Math.max(1, found.text().stripTrailing().length()), message, advice);
+	}
+
+	private boolean isFirstInLine(int offset) {
+		String text = source.text();
+		return text.substring(text.lastIndexOf('\n', Math.max(0, offset - 1)) + 1, offset).isBlank();
 	}
 
 	private Problem atEnd(INode error) {

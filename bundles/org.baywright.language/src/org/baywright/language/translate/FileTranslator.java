@@ -186,7 +186,7 @@ public final class FileTranslator {
 	private void drop(Element element) {
 		EStructuralFeature feature = element.eClass().getEStructuralFeature("name");
 		Object name = feature == null ? null : element.eGet(feature);
-		String kind = element.eClass().getName().toLowerCase(Locale.ROOT);
+		String kind = element instanceof Case ? "job" : element.eClass().getName().toLowerCase(Locale.ROOT);
 		dropped.add(name == null ? kind : kind + " " + name);
 		if (element instanceof Rule || element instanceof Law) {
 			Set<String> decides = new TreeSet<>();

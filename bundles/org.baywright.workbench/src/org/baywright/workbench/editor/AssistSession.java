@@ -7,6 +7,7 @@ import org.eclipse.jface.text.IDocumentExtension4;
 import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.jface.text.contentassist.ContentAssistEvent;
 import org.eclipse.jface.text.contentassist.ICompletionListener;
+import org.eclipse.jface.text.contentassist.ICompletionListenerExtension;
 import org.eclipse.jface.text.contentassist.ICompletionProposal;
 import org.eclipse.jface.text.source.ContentAssistantFacade;
 import org.eclipse.jface.text.source.ISourceViewerExtension4;
@@ -22,7 +23,7 @@ import org.eclipse.swt.widgets.Listener;
  * out does not look at the list), or it came to the screen only just now.
  * All methods belong to the screen's thread.
  */
-final class AssistSession implements ICompletionListener {
+final class AssistSession implements ICompletionListener, ICompletionListenerExtension {
 
 	/** Nobody reads a list and answers it in less than this. */
 	private static final long GLANCE_NANOS = 250_000_000;
@@ -104,6 +105,12 @@ final class AssistSession implements ICompletionListener {
 		key.character = character;
 		key.doit = true;
 		text.notifyListeners(SWT.KeyDown, key);
+	}
+
+	/** Asked for while it is open already: the list is meant. */
+	@Override
+	public void assistSessionRestarted(ContentAssistEvent event) {
+		byItself = false;
 	}
 
 	@Override

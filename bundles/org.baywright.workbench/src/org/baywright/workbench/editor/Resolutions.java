@@ -75,6 +75,11 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 		return fixes.stream().filter(fix -> fix.about().equals(about)).map(fix -> new Resolution(project, fix, state)).toList();
 	}
 
+	/** Returns the titles of what can be done about something at a place; it may have to be read first, so not for the screen's thread. */
+	public static List<String> titles(OpenProject project, Span place, String about) {
+		return of(project, place.file(), place.offset(), place.length(), about).stream().map(Resolution::getLabel).toList();
+	}
+
 	/**
 	 * Shows what a fix would change and makes the change if the user agrees.
 	 *

@@ -22,6 +22,7 @@ import org.eclipse.core.filebuffers.IFileBufferListener;
 import org.eclipse.core.filebuffers.ITextFileBuffer;
 import org.eclipse.core.filebuffers.LocationKind;
 import org.eclipse.core.resources.IFile;
+import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ICoreRunnable;
@@ -177,6 +178,11 @@ public final class Unsaved implements IStartup {
 				int end = kept.indexOf('\n');
 				IFile file = ResourcesPlugin.getWorkspace().getRoot().getFile(IPath.fromPortableString(kept.substring(0, Math.max(0, end))));
 				String text = kept.substring(end + 1);
+				IProject project = file.getProject();
+				if (project.exists() && !project.isOpen()) {
+					// the platform forgets after a crash that a project was open
+					project.open(null);
+				}
 				if (file.exists() && !text.equals(onDisk(file))) {
 					found.put(file, text);
 				} else if (!file.exists()) {

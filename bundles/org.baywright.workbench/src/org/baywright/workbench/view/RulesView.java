@@ -13,12 +13,15 @@ import org.baywright.workbench.project.ProjectState;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IAction;
+import org.eclipse.jface.action.IContributionManager;
+import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.ImageDescriptor;
 import org.eclipse.jface.viewers.StructuredViewer;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.part.ViewPart;
 import org.eclipse.ui.progress.IWorkbenchSiteProgressService;
 
@@ -124,6 +127,16 @@ public abstract class RulesView extends ViewPart {
 		action.setImageDescriptor(image);
 		action.setToolTipText(text);
 		return action;
+	}
+
+	/** Puts actions into a tool bar and into the menu of the right button. */
+	protected static void offer(IContributionManager bar, Control control, Action... actions) {
+		MenuManager menu = new MenuManager();
+		for (Action action : actions) {
+			bar.add(action);
+			menu.add(action);
+		}
+		control.setMenu(menu.createContextMenu(control));
 	}
 
 	/** Returns an action on what is chosen in a list; it is grey while nothing is. */

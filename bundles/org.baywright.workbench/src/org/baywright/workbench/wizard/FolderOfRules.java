@@ -66,6 +66,7 @@ public final class FolderOfRules {
 					return tell(shell, NLS.bind(WizardMessages.FolderEmpty, folder));
 				}
 				IProject project = make(folder, monitor);
+				ProjectMaker.remember();
 				shell.getDisplay().asyncExec(() -> ProjectMaker.show(project, files.get(0)));
 				return Status.OK_STATUS;
 			} catch (CoreException | IOException e) {
@@ -80,12 +81,22 @@ public final class FolderOfRules {
 	/** Returns why a folder in or around one that is here already is not brought in: its rules would count twice. */
 	private static Optional<String> overlap(Path folder) {
 		for (IProject known : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
-			Path place = known.getLocation() == null ? null : known.getLocation().toPath();
-			if (place != null && !place.equals(folder) && (folder.startsWith(place) || place.startsWith(folder))) {
-				return Optional.of(NLS.bind(folder.startsWith(place) ? WizardMessages.FolderWithin : WizardMessages.FolderAround, folder, known.getName()));
+			Path place = known.getLocation() == null ? null : real(known.getLocation().toPath());
+			Path wanted = real(folder);
+			if (place != null && !place.equals(wanted) && (wanted.startsWith(place) || place.startsWith(wanted))) {
+				return Optional.of(NLS.bind(wanted.startsWith(place) ? WizardMessages.FolderWithin : WizardMessages.FolderAround, folder, known.getName()));
 			}
 		}
 		return Optional.empty();
+	}
+
+	/** The place behind links. */
+	private static Path real(Path path) {
+		try {
+			return path.toRealPath();
+		} catch (IOException e) {
+			return path; // it is gone, or may not be looked at
+		}
 	}
 
 	private static IStatus tell(Shell shell, String message) {
@@ -97,7 +108,7 @@ public final class FolderOfRules {
 	private static IProject make(Path folder, IProgressMonitor monitor) throws CoreException {
 		IWorkspaceRoot root = ResourcesPlugin.getWorkspace().getRoot();
 		for (IProject known : root.getProjects()) {
-			if (known.getLocation() != null && known.getLocation().toPath().equals(folder)) {
+			if (known.getLocation() != null && real(known.getLocation().toPath()).equals(real(folder))) {
 				known.open(monitor);
 				Nature.add(known, monitor);
 				return known;

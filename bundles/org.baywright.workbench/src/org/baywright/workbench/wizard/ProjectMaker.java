@@ -50,7 +50,13 @@ public final class ProjectMaker {
 				throw e;
 			}
 		}, progress);
+		remember();
 		return project;
+	}
+
+	/** Has the platform write down which projects there are, so that they are open again after a crash. */
+	static void remember() throws CoreException {
+		ResourcesPlugin.getWorkspace().save(false, null);
 	}
 
 	/** Writes a new file, with the folders that are missing. */

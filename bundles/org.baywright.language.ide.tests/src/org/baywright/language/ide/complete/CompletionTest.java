@@ -42,6 +42,7 @@ class CompletionTest {
 	void anEmptyFileOffersWholeElements() {
 		begins("@", "rule", "rule with a band", "rule without a test", "rule that refers", "test", "test with results", "sign");
 		expect("si@", "sign");
+		begins("tes@", "test", "test with results");
 	}
 
 	@Test

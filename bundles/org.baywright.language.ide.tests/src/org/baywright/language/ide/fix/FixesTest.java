@@ -87,6 +87,8 @@ class FixesTest {
 	@Test
 	void signsOfTheKeyboard() {
 		fix("rule a { because \"x@\n}", "Close the text", "rule a { because \"x\"\n}");
+		fix("part a {\n  fault dead\n\n@sign b\n", "Close the element above", "part a {\n  fault dead\n}\n\nsign b\n");
+		fix("part a \"Oil sensor@ {\n  fault dead\n}", "Close the text", "part a \"Oil sensor\" {\n  fault dead\n}");
 		fix("sign a \u201CTi@tle\u201D\n".replace("Ti@tle", "Title").replace("\u201CT", "@\u201CT"), "Write straight quotes",
 				"sign a \"Title\"\n");
 		fix("law \"x\" : when rest_voltage < 9,@5 V then no_crank", "Write 9.5",

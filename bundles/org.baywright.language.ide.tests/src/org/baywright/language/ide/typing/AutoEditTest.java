@@ -63,6 +63,8 @@ class AutoEditTest {
 		typed("rule a {\r\n  given b\r\n  @\r\n}\r\n", "}", "rule a {\r\n  given b\r\n}@\r\n");
 		typed("rule a {\n  given b@\n}", "}", "rule a {\n  given b\n}@");
 		typed("rule a { b @ }", "}", "rule a { b  }@");
+		typed("part x }\nrepair a {\n  verify { b@\n}\n", "}", "part x }\nrepair a {\n  verify { b}@\n}\n");
+		typed("part x }\nrepair a {\n  verify {\n    b@\n}\n", "}", "part x }\nrepair a {\n  verify {\n    b}@\n}\n");
 		typed("part a {\n  outcome {\n    x\n    @\n  }\n}\n", "}", "part a {\n  outcome {\n    x\n  }@\n}\n");
 	}
 

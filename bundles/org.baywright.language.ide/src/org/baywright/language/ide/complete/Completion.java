@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.baywright.language.ide.complete.Proposal.Kind;
@@ -64,7 +65,11 @@ public final class Completion {
 			skeletons(site, found);
 		}
 		Map<String, Proposal> byLabel = new LinkedHashMap<>();
-		found.stream().sorted(ORDER).map(Ranked::proposal)
+		// what begins with the letters that are typed stands above what only holds them
+		String typed = site.prefix().toLowerCase(Locale.ROOT).replace("^", "");
+		Comparator<Ranked> order = Comparator.<Ranked, Boolean>comparing(one -> !one.proposal().label().toLowerCase(Locale.ROOT).startsWith(typed))
+				.thenComparing(ORDER);
+		found.stream().sorted(order).map(Ranked::proposal)
 				.forEach(proposal -> byLabel.putIfAbsent(proposal.label() + '\n' + proposal.text(), proposal));
 		return byLabel.values().stream().limit(MOST).toList();
 	}

@@ -94,18 +94,30 @@ final class ProblemFixes {
 		int end = problem.span().offset() + problem.span().length();
 		String advice = problem.advice();
 		if (advice.startsWith("Write \" at its end")) {
-			drafts.put("Close the text", new Draft().add(file, TextEdit.insert(end, "\"")));
+			closeText(problem, text.substring(problem.span().offset(), end), drafts);
 		} else if (advice.startsWith("Write */")) {
 			drafts.put("Close the comment", new Draft().add(file, TextEdit.insert(text.length(), " */")));
 		} else if (advice.startsWith("Replace the typographic quotes")) {
 			drafts.put("Write straight quotes", quotes(file, text, problem.span().offset()));
 		} else if (advice.equals("Take it out.")) {
 			drafts.put("Take it out", replace(problem, ""));
+		} else if (advice.startsWith("Add `}` before it")) {
+			int above = text.substring(0, problem.span().offset()).stripTrailing().length();
+			drafts.put("Close the element above", new Draft().add(file, TextEdit.insert(above, "\n}")));
 		} else if (advice.startsWith("Add `}`")) {
 			String gap = text.endsWith("\n") ? "" : "\n";
 			drafts.put("Close the element", new Draft().add(file, TextEdit.insert(text.length(), gap + "}\n")));
 		} else {
 			syntaxWord(problem, text, drafts);
+		}
+	}
+
+	/** A brace at the end of the line opens the element; one further in may belong to either. */
+	private static void closeText(Problem problem, String open, Map<String, Draft> drafts) {
+		String said = open.stripTrailing().endsWith("{") ? open.substring(0, open.lastIndexOf('{')).stripTrailing() : open;
+		if (said.indexOf('{') < 0 && said.indexOf('}') < 0) {
+			int at = problem.span().offset() + said.length();
+			drafts.put("Close the text", new Draft().add(problem.span().file(), TextEdit.insert(at, "\"")));
 		}
 	}
 

@@ -1,5 +1,6 @@
 package org.baywright.language.ide.typing;
 
+import java.util.ArrayDeque;
 import java.util.List;
 import java.util.Optional;
 import org.baywright.language.ide.text.TextEdit;
@@ -94,6 +95,11 @@ public final class AutoEdit {
 		if (line <= offset) {
 			return over(brace, "}");
 		}
+		int opened = innermostOpen(text, offset);
+		if (opened >= 0 && !Words.indent(text, opened).equals(Words.indent(text, brace))) {
+			// the one below closes what is around this
+			return outdent(text, offset);
+		}
 		int from = Words.isFirstInLine(text, offset) ? Words.startOfLine(text, offset) : Words.startOfLine(text, Words.endOfLine(text, offset) + 1);
 		from = Math.min(from, line);
 		String kept = text.substring(line, brace + 1);
@@ -103,6 +109,22 @@ public final class AutoEdit {
 	/** Returns how many braces are open at the end of a text; less than nothing if more are closed than opened. */
 	private static int openBraces(String text) {
 		return Words.of(text).stream().mapToInt(word -> word.is("{") ? 1 : word.is("}") ? -1 : 0).sum();
+	}
+
+	/** Returns where the brace stands that is open at an offset; -1 if none is. */
+	private static int innermostOpen(String text, int offset) {
+		ArrayDeque<Integer> open = new ArrayDeque<>();
+		for (Word word : Words.of(text)) {
+			if (word.offset() >= offset) {
+				break;
+			}
+			if (word.is("{")) {
+				open.push(word.offset());
+			} else if (word.is("}") && !open.isEmpty()) {
+				open.pop();
+			}
+		}
+		return open.isEmpty() ? -1 : open.peek();
 	}
 
 	/** A brace on a line of its own stands below the line that opened it. */

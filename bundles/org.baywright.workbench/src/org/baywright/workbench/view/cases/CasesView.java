@@ -85,7 +85,8 @@ public final class CasesView extends RulesView {
 		Composite holder = new Composite(parent, SWT.NONE);
 		TableColumnLayout layout = new TableColumnLayout();
 		holder.setLayout(layout);
-		table = new TableViewer(holder, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL | SWT.VIRTUAL);
+		// not SWT.VIRTUAL: styled, such a table makes entries twice and forgets one, and the next change of the theme ends Java
+		table = new TableViewer(holder, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
 		table.getTable().setHeaderVisible(true);
 		Accessible.name(table.getTable(), CasesMessages.Name);
 		table.setContentProvider(ArrayContentProvider.getInstance());

@@ -1,6 +1,7 @@
 package org.baywright.workbench.view.findings;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
@@ -17,6 +18,7 @@ import org.baywright.workbench.editor.Resolutions;
 import org.baywright.workbench.help.Help;
 import org.baywright.workbench.project.ActiveProject;
 import org.baywright.workbench.view.Details;
+import org.baywright.workbench.view.Latest;
 import org.baywright.workbench.view.RulesView;
 import org.baywright.workbench.view.ViewMessages;
 import org.eclipse.core.resources.IFile;
@@ -51,6 +53,7 @@ public final class FindingsView extends RulesView {
 	private CLabel headline;
 	private TreeViewer tree;
 	private Details details;
+	private Latest looking;
 	private Action onlyFile;
 	private Findings shown = Findings.of(org.baywright.presenter.ProjectState.EMPTY, Filter.OPEN);
 	private final IPartListener2 parts = new IPartListener2() {
@@ -85,6 +88,7 @@ public final class FindingsView extends RulesView {
 		tree.addSelectionChangedListener(event -> tell(event.getStructuredSelection().getFirstElement()));
 		tree.addDoubleClickListener(event -> go());
 		details = new Details(both, ViewMessages.FindingDetails, this::open);
+		looking = new Latest(ViewMessages.WhatCouldBeDone, both);
 		both.setWeights(55, 45);
 
 		fillToolBar(getViewSite().getActionBars().getToolBarManager());
@@ -173,10 +177,10 @@ public final class FindingsView extends RulesView {
 
 	private void tell(Object chosen) {
 		details.begin();
-		if (chosen instanceof Item item) {
-			tell(item);
-		} else if (chosen instanceof Group group && group.items().size() == 1) {
-			tell(group.items().get(0));
+		looking.cancel();
+		Item only = chosen();
+		if (only != null) {
+			tell(only);
 		} else if (chosen instanceof Group group) {
 			details.heading(group.title());
 			group.items().forEach(item -> details.link(new Link(item.message(), item.place().span())));
@@ -186,7 +190,25 @@ public final class FindingsView extends RulesView {
 		details.end();
 	}
 
+	/** Returns what is told: the finding that is chosen, or the only one of the kind that is. */
+	private Item chosen() {
+		Object chosen = tree.getStructuredSelection().getFirstElement();
+		return chosen instanceof Item item ? item : chosen instanceof Group group && group.items().size() == 1 ? group.items().get(0) : null;
+	}
+
 	private void tell(Item item) {
+		tell(item, item.fixes());
+		ActiveProject.get().project().filter(project -> item.fixes().isEmpty()).ifPresent(project -> looking.run(
+				cancelled -> Resolutions.titles(project, item.place().span(), item.about()), titles -> {
+					if (!titles.isEmpty() && chosen() == item) {
+						details.begin();
+						tell(item, titles);
+						details.end();
+					}
+				}));
+	}
+
+	private void tell(Item item, List<String> fixes) {
 		details.heading(item.message()).link(item.place()).line(item.advice());
 		item.evidence().ifPresent(evidence -> {
 			details.heading(evidence.title());
@@ -197,9 +219,9 @@ public final class FindingsView extends RulesView {
 			item.related().forEach(details::link);
 		}
 		item.accepted().ifPresent(reason -> details.heading(ViewMessages.AcceptedBecause).line(reason));
-		if (!item.fixes().isEmpty()) {
+		if (!fixes.isEmpty()) {
 			details.heading(ViewMessages.WhatCouldBeDone);
-			item.fixes().forEach(fix -> details.link(fix, () -> ActiveProject.get().project().ifPresent(
+			fixes.forEach(fix -> details.link(fix, () -> ActiveProject.get().project().ifPresent(
 					project -> Resolutions.offer(getSite().getShell(), project, item.place().span(), item.about(), fix))));
 		}
 		if (item.hasHelp()) {

@@ -10,7 +10,6 @@ import org.baywright.workbench.view.Exporting;
 import org.baywright.workbench.view.Latest;
 import org.baywright.workbench.view.RulesView;
 import org.baywright.workbench.view.ScopeBar;
-import org.eclipse.jface.action.IToolBarManager;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
@@ -54,10 +53,9 @@ public final class GridView extends RulesView {
 		Accessible.name(table.control(), GridMessages.Name);
 		GridDataFactory.fillDefaults().span(2, 1).grab(true, true).applyTo(table.control());
 		making = new Latest(GridMessages.Making, table.control());
-		IToolBarManager bar = getViewSite().getActionBars().getToolBarManager();
-		bar.add(action(GridMessages.Copy, Icon.COPY.descriptor(),
-				() -> Exporting.toClipboard(parent.getDisplay(), grid == null ? "" : grid.tsv())));
-		bar.add(action(GridMessages.Save, Icon.EXPORT.descriptor(), this::save));
+		offer(getViewSite().getActionBars().getToolBarManager(), table.control(), action(GridMessages.Copy, Icon.COPY.descriptor(),
+				() -> Exporting.toClipboard(parent.getDisplay(), grid == null ? "" : grid.tsv())),
+				action(GridMessages.Save, Icon.EXPORT.descriptor(), this::save));
 	}
 
 	private Grid.Order order() {

@@ -101,6 +101,8 @@ final class PictureCanvas {
 	void show(LaidOut shown, String ifEmpty, boolean fit) {
 		picture = shown;
 		empty = ifEmpty;
+		// the box it spoke of may be gone
+		canvas.setToolTipText(null);
 		chosen = chosen.filter(id -> shown.box(id).isPresent());
 		if (fit) {
 			fit();

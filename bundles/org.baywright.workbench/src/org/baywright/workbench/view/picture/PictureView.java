@@ -50,12 +50,11 @@ public final class PictureView extends RulesView {
 	}
 
 	private void fillToolBar(IToolBarManager bar) {
-		bar.add(action(ViewMessages.Larger, Icon.ZOOMIN.descriptor(), canvas::larger));
-		bar.add(action(ViewMessages.Smaller, Icon.ZOOMOUT.descriptor(), canvas::smaller));
-		bar.add(action(ViewMessages.Fit, Icon.FIT.descriptor(), canvas::fit));
 		save = action(ViewMessages.SaveSvg, Icon.EXPORT.descriptor(), this::save);
 		save.setEnabled(false);
-		bar.add(save);
+		offer(bar, canvas.control(), action(ViewMessages.Larger, Icon.ZOOMIN.descriptor(), canvas::larger),
+				action(ViewMessages.Smaller, Icon.ZOOMOUT.descriptor(), canvas::smaller),
+				action(ViewMessages.Fit, Icon.FIT.descriptor(), canvas::fit), save);
 	}
 
 	@Override
