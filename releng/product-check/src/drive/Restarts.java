@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.swt.custom.CTabFolder;
@@ -118,6 +119,15 @@ final class Restarts {
 			hands.type("// typed into what goes");
 			hands.rest(3000);
 			Files.delete(folder.resolve("going.bay"));
+			Path overtaken = Files.createDirectories(work.resolve("overtaken"));
+			Files.writeString(overtaken.resolve("overtaken.bay"), "// rule\n");
+			new Outside(drive, hands, work).drop(overtaken);
+			hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("overtaken.bay")).isPresent());
+			hands.rest(800);
+			hands.key("ctrl+End");
+			hands.type("// typed and overtaken");
+			hands.rest(3000);
+			Files.writeString(overtaken.resolve("overtaken.bay"), "// rule of somebody else\n");
 			hands.click(drive.tab("rules.bay"));
 			hands.click(drive.editor());
 			hands.key("ctrl+End", "Return");
@@ -139,10 +149,16 @@ final class Restarts {
 		drive.check("after a kill it is told and stands in the editor", () -> {
 			hands.until("the message", () -> hands.says("typed and not saved") || hands.front().contains("Brought back"));
 			hands.until("what is told of the file that went", () -> hands.says("going.bay"));
+			hands.until("what is told of the file that something else changed", () -> hands.says("overtaken.bay"));
 			hands.picture("brought-back");
-			Path kept = ResourcesPlugin.getWorkspace().getRoot().getLocation().append("brought-back/going.bay").toPath();
-			if (!Files.readString(kept).endsWith("// typed into what goes")) {
-				throw new AssertionError("it is not in " + kept);
+			Path folder = ResourcesPlugin.getWorkspace().getRoot().getLocation().append("brought-back").toPath();
+			for (Map.Entry<String, String> kept : Map.of("going.bay", "// typed into what goes", "overtaken.bay", "// typed and overtaken").entrySet()) {
+				if (!Files.readString(folder.resolve(kept.getKey())).endsWith(kept.getValue())) {
+					throw new AssertionError("it is not in " + kept.getKey());
+				}
+			}
+			if (!Files.readString(work.resolve("overtaken/overtaken.bay")).equals("// rule of somebody else\n")) {
+				throw new AssertionError("what something else wrote is gone");
 			}
 			hands.click(hands.find(Button.class, "OK"));
 			hands.until("the text", () -> drive.editorText().contains("typed before the crash"));

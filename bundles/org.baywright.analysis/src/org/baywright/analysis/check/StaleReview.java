@@ -21,7 +21,7 @@ public final class StaleReview implements Check {
 			Optional<Rule> rule = checked.base().rule(review.rule());
 			if (rule.isPresent() && !Meaning.fingerprint(rule.get()).equals(review.meaning())) {
 				checked.finding(this, review.rule() + "/" + review.reviewer() + "/" + review.date(), review.span())
-						.says("Rule " + review.rule() + " has changed its meaning since " + review.reviewer()
+						.says("Rule " + review.rule() + " has changed its meaning since " + (review.reviewer().isBlank() ? "somebody" : review.reviewer())
 								+ " reviewed it on " + review.date() + "; if the opinion still holds, write meaning \""
 								+ Meaning.fingerprint(rule.get()) + "\".")
 						.near(rule.get().span(), "rule " + review.rule())

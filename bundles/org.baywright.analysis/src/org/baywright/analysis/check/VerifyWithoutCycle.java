@@ -36,7 +36,7 @@ public final class VerifyWithoutCycle implements Check {
 		Verification.places(expected, checked.finding(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
 				.says("That " + (one ? "code " : "codes ") + Words.and(codes) + (one ? " is" : " are")
 						+ " absent proves nothing here: module " + first.module()
-						+ (first.cleared() ? " was read before a cycle let it test itself again; cycle between clearing and reading."
+						+ (first.cleared() ? " was read before a cycle let it test itself again; write a cycle line, such as \"cycle ignition\", between clear and read."
 								: " was not cleared before; clear it, cycle, then read it."))
 				.about(repair.name()).add();
 	}

@@ -125,7 +125,7 @@ class VerifyWithoutCycleTest {
 				    clear heater
 				    read heater
 				    expect open absent
-				//  ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That code open is absent proves nothing here: module heater was read before a cycle let it test itself again; cycle between clearing and reading.
+				//  ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That code open is absent proves nothing here: module heater was read before a cycle let it test itself again; write a cycle line, such as "cycle ignition", between clear and read.
 				  }
 				}
 				""");
@@ -153,7 +153,7 @@ class VerifyWithoutCycleTest {
 				    read heater
 				    cycle ignition
 				    expect open absent
-				//  ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That code open is absent proves nothing here: module heater was read before a cycle let it test itself again; cycle between clearing and reading.
+				//  ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That code open is absent proves nothing here: module heater was read before a cycle let it test itself again; write a cycle line, such as "cycle ignition", between clear and read.
 				  }
 				}
 				""");
@@ -239,7 +239,7 @@ class VerifyWithoutCycleTest {
 			proofs += proves ? 1 : 0;
 			String found = proves ? "" : "//  ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That code open is absent proves nothing here: module heater "
 					+ (order.contains("clear heater")
-							? "was read before a cycle let it test itself again; cycle between clearing and reading.\n"
+							? "was read before a cycle let it test itself again; write a cycle line, such as "cycle ignition", between clear and read.\n"
 							: "was not cleared before; clear it, cycle, then read it.\n");
 			MarkedFindings.check(VerifyWithoutCycle.class, """
 					family dunlin
@@ -277,7 +277,7 @@ class VerifyWithoutCycleTest {
 				  fixes element.open
 				  steps "Replace it."
 				  verify { clear heater  read heater  expect open absent  expect short absent }
-				//                                    ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That codes open and short are absent proves nothing here: module heater was read before a cycle let it test itself again; cycle between clearing and reading.
+				//                                    ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That codes open and short are absent proves nothing here: module heater was read before a cycle let it test itself again; write a cycle line, such as "cycle ignition", between clear and read.
 				//   also: line 10 (code short)
 				}
 				""");

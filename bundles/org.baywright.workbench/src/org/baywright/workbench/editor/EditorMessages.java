@@ -27,6 +27,7 @@ final class EditorMessages extends NLS {
 	public static String AcceptBlank;
 	public static String BackTitle;
 	public static String BackText;
+	public static String BackOvertaken;
 	public static String BackGone;
 	public static String FullTitle;
 	public static String FullText;

@@ -147,13 +147,27 @@ public final class Unsaved implements IStartup {
 				if (text == null) {
 					Files.deleteIfExists(aside);
 				} else {
-					String kept = file.getFullPath().toPortableString() + "\n" + text;
+					String kept = file.getFullPath().toPortableString() + "\n" + base(file) + "\n" + text;
 					WholeFile.write(aside, kept.getBytes(StandardCharsets.UTF_8));
 				}
 			} catch (IOException e) {
 				Baywright.log("What is not saved in " + file.getFullPath() + " cannot be kept aside.", e);
 			}
 		});
+	}
+
+	/** Returns what tells the saved text that somebody types on from every other; the empty text if that is gone already. */
+	private static String base(IFile file) {
+		ITextFileBuffer buffer = FileBuffers.getTextFileBufferManager().getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
+		try {
+			return buffer != null && buffer.isSynchronized() ? fingerprint(onDisk(file)) : "";
+		} catch (CoreException | IOException e) {
+			return "";
+		}
+	}
+
+	private static String fingerprint(String text) {
+		return HexFormat.of().formatHex(Meaning.sha256(text), 0, 16);
 	}
 
 	/** Brings back what an earlier run could not save. */
@@ -172,19 +186,28 @@ public final class Unsaved implements IStartup {
 		});
 		Map<IFile, String> found = new HashMap<>();
 		List<String> homeless = new ArrayList<>();
+		List<String> overtaken = new ArrayList<>();
 		for (Path aside : asides()) {
 			try {
 				String kept = Files.readString(aside);
 				int end = kept.indexOf('\n');
+				int second = kept.indexOf('\n', end + 1);
 				IFile file = ResourcesPlugin.getWorkspace().getRoot().getFile(IPath.fromPortableString(kept.substring(0, Math.max(0, end))));
-				String text = kept.substring(end + 1);
+				String base = kept.substring(end + 1, Math.max(end + 1, second));
+				String text = kept.substring(second + 1);
 				IProject project = file.getProject();
 				if (project.exists() && !project.isOpen()) {
 					// the platform forgets after a crash that a project was open
 					project.open(null);
 				}
 				if (file.exists() && !text.equals(onDisk(file))) {
-					found.put(file, text);
+					if (base.equals(fingerprint(onDisk(file)))) {
+						found.put(file, text);
+					} else {
+						// saved from the editor it would overwrite what somebody else wrote
+						overtaken.add(file.getFullPath().toPortableString().substring(1) + ": " + keep(file, text));
+						Files.delete(aside);
+					}
 				} else if (!file.exists()) {
 					homeless.add(file.getFullPath().toPortableString().substring(1) + ": " + keep(file, text));
 					Files.delete(aside);
@@ -195,8 +218,8 @@ public final class Unsaved implements IStartup {
 				Baywright.log("What was kept in " + aside + " cannot be brought back.", e);
 			}
 		}
-		if (!found.isEmpty() || !homeless.isEmpty()) {
-			PlatformUI.getWorkbench().getDisplay().asyncExec(() -> bringBack(found, homeless));
+		if (!found.isEmpty() || !homeless.isEmpty() || !overtaken.isEmpty()) {
+			PlatformUI.getWorkbench().getDisplay().asyncExec(() -> bringBack(found, homeless, overtaken));
 		}
 	}
 
@@ -228,7 +251,7 @@ public final class Unsaved implements IStartup {
 		}
 	}
 
-	private static void bringBack(Map<IFile, String> found, List<String> homeless) {
+	private static void bringBack(Map<IFile, String> found, List<String> homeless, List<String> overtaken) {
 		var window = PlatformUI.getWorkbench().getWorkbenchWindows()[0];
 		List<String> told = new ArrayList<>();
 		found.forEach((file, text) -> {
@@ -249,12 +272,16 @@ public final class Unsaved implements IStartup {
 		});
 		told.sort(null);
 		homeless.sort(null);
+		overtaken.sort(null);
 		List<String> all = new ArrayList<>();
 		if (!told.isEmpty()) {
 			all.add(EditorMessages.bind(EditorMessages.BackText, String.join("\n", told)));
 		}
 		if (!homeless.isEmpty()) {
 			all.add(EditorMessages.bind(EditorMessages.BackGone, String.join("\n", homeless)));
+		}
+		if (!overtaken.isEmpty()) {
+			all.add(EditorMessages.bind(EditorMessages.BackOvertaken, String.join("\n", overtaken)));
 		}
 		if (!all.isEmpty()) {
 			MessageDialog.openInformation(window.getShell(), EditorMessages.BackTitle, String.join("\n\n", all));
