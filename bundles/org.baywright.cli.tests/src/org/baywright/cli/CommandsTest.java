@@ -151,7 +151,7 @@ class CommandsTest {
 		assertEquals(ExitCode.FINDINGS, result.code());
 		assertHas(result.out(), "ERROR  van/bytes.bay:1:10  not-utf8\n");
 		assertHas(result.out(), "ERROR  van/half.bay:2:");
-		assertHas(result.out(), "5 files: 0 laid out anew, 2 left because of errors.\n");
+		assertHas(result.out(), "5 files: 0 laid out anew, 2 left as they were; see above.\n");
 		assertArrayEquals(notText, Files.readAllBytes(folder.resolve("van/bytes.bay")));
 		assertEquals("sign   a \"A\"\nrule half {  given", Files.readString(folder.resolve("van/half.bay")));
 	}

@@ -75,7 +75,7 @@ final class TidyCommand implements Callable<Integer> {
 			changed += tidying.changed().size();
 			refused += tidying.refused().size();
 		}
-		String left = refused > 0 ? ", " + refused + " left because of errors." : ".";
+		String left = refused > 0 ? ", " + refused + " left as they were; see above." : ".";
 		session.say(session.out(), TextReport.number(files, "file") + ": " + (changed == 0 && refused == 0 ? "well laid out"
 				: changed + (check || diff ? " not well laid out" : " laid out anew")) + left);
 		return refused > 0 || (check || diff) && changed > 0 ? ExitCode.FINDINGS : ExitCode.FINE;

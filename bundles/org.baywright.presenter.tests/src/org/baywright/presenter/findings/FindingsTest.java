@@ -90,6 +90,8 @@ class FindingsTest {
 		Findings other = all.with(Filter.OPEN.withFile(Optional.of("other.bay")));
 		assertEquals(List.of(), other.groups());
 		assertEquals(1, count);
+		assertTrue(other.headline().startsWith("Filtered, 0 of 1 shown. "), other.headline());
+		assertEquals(all.headline(), all.with(Filter.OPEN).headline());
 		assertEquals("One finding is not shown: it was accepted, or the filter hides it.", other.emptyText());
 		assertEquals(List.of(), all.with(Filter.OPEN.withText("zeppelin")).groups());
 		String word = all.groups().get(0).items().get(0).message().split(" ")[0];

@@ -42,7 +42,10 @@ public record Findings(ProjectState state, Filter filter, String headline, Tone 
 		List<Item> all = items(state);
 		List<Item> shown = all.stream().filter(filter::shows).sorted(BY_PLACE).toList();
 		Headline headline = Headline.of(state);
-		return new Findings(state, filter, headline.text(), headline.tone(), groups(shown), all.size() - shown.size());
+		long filtered = all.stream().filter(item -> item.accepted().isEmpty() && !filter.shows(item)).count();
+		String text = filtered == 0 ? headline.text()
+				: "Filtered, " + shown.size() + " of " + (shown.size() + filtered) + " shown. " + headline.text();
+		return new Findings(state, filter, text, headline.tone(), groups(shown), all.size() - shown.size());
 	}
 
 	/** Returns the same project through another filter. */
