@@ -239,7 +239,7 @@ class VerifyWithoutCycleTest {
 			proofs += proves ? 1 : 0;
 			String found = proves ? "" : "//  ^^^^^^^^^^^^^^^^^^ error verify-without-cycle: That code open is absent proves nothing here: module heater "
 					+ (order.contains("clear heater")
-							? "was read before a cycle let it test itself again; write a cycle line, such as "cycle ignition", between clear and read.\n"
+							? "was read before a cycle let it test itself again; write a cycle line, such as \"cycle ignition\", between clear and read.\n"
 							: "was not cleared before; clear it, cycle, then read it.\n");
 			MarkedFindings.check(VerifyWithoutCycle.class, """
 					family dunlin
