@@ -183,7 +183,7 @@ class ContradictionTest {
 				test colour { results clear, rusty }
 				test smell { results none, sweet }
 				rule a { given hot run level on low : confirms radiator.leaking on full : clears radiator.leaking }
-				//                           ^^^^^^ error contradiction: Rule a confirms radiator.leaking (leaking) and rule b clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
+				//                           ^^^^^^ error contradiction: Rule a confirms radiator.leaking (leaking) and rule b clears it in the same situation; withdraw one of the two, or add a condition to one of the rules. The same goes for other results of these two rules.
 				//   witness: tarn; hot; colour: clear; level: low; smell: sweet
 				//   also: line 11 (rule b, on clear)
 				rule b { given hot, smell is sweet run colour on rusty : confirms radiator.leaking on clear : clears radiator.leaking }

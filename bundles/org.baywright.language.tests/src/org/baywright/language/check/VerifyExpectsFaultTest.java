@@ -135,12 +135,12 @@ class VerifyExpectsFaultTest {
 				part motor { fault brush_worn }
 				test look { results good, bad, ugly }
 				test swap { results moves, stays fits "A known-good motor" }
-				rule seen { given no_drive run look on good : clears motor.brush_worn on bad : confirms motor.brush_worn }
+				rule look_at { given no_drive run look on good : clears motor.brush_worn on bad : confirms motor.brush_worn }
 				rule swapped { given no_drive run swap on stays : clears motor.brush_worn on moves : confirms motor.brush_worn }
 				repair one { fixes motor.brush_worn verify { repeat look expect bad } }
-				//                                           ^^^^^^^^^^^^^^^^^^^^^^ warning verify-expects-fault: The verification of repair one passes with "bad" in test look, at which rule seen confirms motor.brush_worn (brush_worn); expect "good", which clears the fault.
+				//                                           ^^^^^^^^^^^^^^^^^^^^^^ warning verify-expects-fault: The verification of repair one passes with "bad" in test look, at which rule look_at confirms motor.brush_worn (brush_worn); expect "good", which clears the fault.
 				//   witness: plover; no_drive; look: bad
-				//   also: line 6 (rule seen confirms it)
+				//   also: line 6 (rule look_at confirms it)
 				repair other { fixes motor.brush_worn verify { repeat swap expect moves } }
 				//                                             ^^^^^^^^^^^^^^^^^^^^^^^^ warning verify-expects-fault: The verification of repair other passes with "moves" in test swap, at which rule swapped confirms motor.brush_worn (brush_worn); repeat what the customer complained of instead.
 				//   witness: plover; no_drive; swap: moves
