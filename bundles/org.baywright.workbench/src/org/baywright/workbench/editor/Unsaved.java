@@ -45,6 +45,8 @@ public final class Unsaved implements IStartup {
 	private static final long DELAY = 1000;
 	private static final String ENDING = ".text";
 	private static final Map<IFile, String> WAITING = new HashMap<>();
+	/** What was on the disk when somebody began to type. */
+	private static final Map<IFile, String> BASES = new HashMap<>();
 	private static final Job WRITING = Job.createSystem("Keeping what is not saved", (ICoreRunnable) monitor -> write());
 
 	static {
@@ -145,9 +147,10 @@ public final class Unsaved implements IStartup {
 			try {
 				Path aside = aside(file);
 				if (text == null) {
+					BASES.remove(file);
 					Files.deleteIfExists(aside);
 				} else {
-					String kept = file.getFullPath().toPortableString() + "\n" + base(file) + "\n" + text;
+					String kept = file.getFullPath().toPortableString() + "\n" + BASES.computeIfAbsent(file, Unsaved::base) + "\n" + text;
 					WholeFile.write(aside, kept.getBytes(StandardCharsets.UTF_8));
 				}
 			} catch (IOException e) {
@@ -158,10 +161,9 @@ public final class Unsaved implements IStartup {
 
 	/** Returns what tells the saved text that somebody types on from every other; the empty text if that is gone already. */
 	private static String base(IFile file) {
-		ITextFileBuffer buffer = FileBuffers.getTextFileBufferManager().getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
 		try {
-			return buffer != null && buffer.isSynchronized() ? fingerprint(onDisk(file)) : "";
-		} catch (CoreException | IOException e) {
+			return file.getLocation() == null ? "" : fingerprint(Files.readString(file.getLocation().toPath()));
+		} catch (IOException e) {
 			return "";
 		}
 	}
