@@ -75,7 +75,8 @@ final class Groups {
 	/** Enters what the bench asks for, until a rule fires. */
 	void bench() {
 		drive.check("bench: enter, undo, redo, begin anew", () -> {
-			drive.window();
+			// the views show the project of the editor
+			drive.ready();
 			drive.show("Bench");
 			// a year, which is typed
 			Combo found = hands.find(Combo.class, "what was found", list -> list.getText().matches("(Vehicle|Sign|Test|Code): .*"));
@@ -121,7 +122,7 @@ final class Groups {
 	/** Follows the words that lead somewhere in what is told of a job. */
 	void jobs() {
 		drive.check("words that lead in a job", () -> new Sweep(drive, hands, controls).links(() -> {
-			drive.window();
+			drive.ready();
 			drive.show("Finished jobs");
 			Table jobs = hands.find(Table.class, "the jobs", table -> table.getColumnCount() > 2 && table.getColumn(0).getText().equals("Job") && table.getItemCount() > 0);
 			Point first = hands.see(() -> {
