@@ -210,6 +210,10 @@ final class Drive {
 			hands.picture("pack");
 			hands.click(hands.find(Button.class, "Cancel"));
 			hands.click(hands.find(Button.class, "Next step"));
+			hands.click(hands.find(Button.class, "Make a rule project of your own"));
+			hands.until("the wizard for a project", () -> hands.front().equals("Rule project"));
+			hands.picture("walk-over");
+			hands.click(hands.find(Button.class, "Cancel"));
 			hands.click(hands.find(Button.class, "End the walk"));
 		});
 		check("Back and forward", () -> {
