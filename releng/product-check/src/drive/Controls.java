@@ -260,14 +260,14 @@ final class Controls {
 
 	/** The words in front of a field, or the hint in it. */
 	private static String before(Control field) {
-		if (field instanceof Text text && !text.getMessage().isEmpty()) {
+		if (field instanceof Text text && (text.getStyle() & SWT.SEARCH) != 0 && !text.getMessage().isEmpty()) {
 			return text.getMessage();
 		}
 		String words = "";
 		for (Control each : field.getParent().getChildren()) {
 			if (each == field) {
 				boolean inner = words.isEmpty() && field.getParent().getLayout() instanceof StackLayout;
-				return !words.isEmpty() ? words : inner ? before(field.getParent()) : "";
+				return !words.isEmpty() ? words : inner ? before(field.getParent()) : field instanceof Text text ? text.getMessage() : "";
 			}
 			words = each instanceof Label label && !label.getText().isEmpty() ? label.getText() : words;
 		}
