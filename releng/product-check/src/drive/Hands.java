@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
@@ -20,6 +21,7 @@ import java.util.function.Supplier;
 import javax.imageio.ImageIO;
 
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.SWTException;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.ScrolledComposite;
@@ -76,9 +78,52 @@ final class Hands {
 	// ---- eyes ------------------------------------------------------------------------------------------------------
 
 	<T> T see(Supplier<T> look) {
+		if (display.getThread() == Thread.currentThread()) {
+			return look.get();
+		}
 		AtomicReference<T> seen = new AtomicReference<>();
-		display.syncExec(() -> seen.set(look.get()));
+		AtomicReference<Throwable> failed = new AtomicReference<>();
+		CountDownLatch done = new CountDownLatch(1);
+		display.asyncExec(() -> {
+			try {
+				seen.set(look.get());
+			} catch (Throwable e) {
+				failed.set(e);
+			} finally {
+				done.countDown();
+			}
+		});
+		if (!finished(done, 20)) {
+			// a window of the desktop's own may keep the screen's thread to itself
+			tool("key", "Escape");
+			if (!finished(done, 60)) {
+				throw new AssertionError("the screen's thread does not answer");
+			}
+		}
+		if (failed.get() instanceof Error error) {
+			throw error;
+		} else if (failed.get() instanceof RuntimeException wrong) {
+			throw wrong;
+		}
 		return seen.get();
+	}
+
+	/** Waits some seconds; fails at once if the product ends meanwhile. */
+	private boolean finished(CountDownLatch done, int seconds) {
+		long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(seconds);
+		try {
+			while (!done.await(50, TimeUnit.MILLISECONDS)) {
+				if (display.isDisposed()) {
+					throw new SWTException(SWT.ERROR_DEVICE_DISPOSED);
+				}
+				if (System.nanoTime() > end) {
+					return false;
+				}
+			}
+			return true;
+		} catch (InterruptedException e) {
+			throw new IllegalStateException(e);
+		}
 	}
 
 	/** Closes a menu that is open. */
@@ -426,8 +471,9 @@ final class Hands {
 	/** Waits until the screen's thread has done what waits for it. */
 	void settle() {
 		rest(60);
-		display.syncExec(() -> {
-		});
+		CountDownLatch done = new CountDownLatch(1);
+		display.asyncExec(done::countDown);
+		finished(done, 5);
 		rest(40);
 	}
 
