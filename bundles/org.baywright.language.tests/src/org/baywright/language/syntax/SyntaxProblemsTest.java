@@ -68,17 +68,17 @@ class SyntaxProblemsTest {
 	void aSignHoldsNoCode() {
 		MarkedText.check("""
 				sign s1 "Does not start" code "B1207"
-				                         ^^^^^^^^^^^^ error syntax: A sign holds no trouble code. > Declare the code in a line of its own, with the module that stores it, such as `code b1207 on body = dtc B1207`. In a rule name both: `given s1, b1207 present`.
+				                         ^^^^^^^^^^^^ error syntax: A sign holds no trouble code. > Define the code in a line of its own, with the module that stores it, such as `code b1207 on body = dtc B1207`. In a rule name both: `given s1, b1207 present`.
 				sign s2 intermittent code U3003 // seen twice
-				                     ^^^^^^^^^^ error syntax: A sign holds no trouble code. > Declare the code in a line of its own, with the module that stores it, such as `code u3003 on body = dtc U3003`. In a rule name both: `given s2, u3003 present`.
+				                     ^^^^^^^^^^ error syntax: A sign holds no trouble code. > Define the code in a line of its own, with the module that stores it, such as `code u3003 on body = dtc U3003`. In a rule name both: `given s2, u3003 present`.
 				sign s3 "Smells" dtc P0562
-				                 ^^^^^^^^^ error syntax: A sign holds no trouble code. > Declare the code in a line of its own, with the module that stores it, such as `code p0562 on body = dtc P0562`. In a rule name both: `given s3, p0562 present`.
+				                 ^^^^^^^^^ error syntax: A sign holds no trouble code. > Define the code in a line of its own, with the module that stores it, such as `code p0562 on body = dtc P0562`. In a rule name both: `given s3, p0562 present`.
 				sign s4 "Hums" code c4 on bcm = dtc P0562
 				// sign s6 "Hums" code B1207
 				sign s7 "sign x code B1207" code c7
 				  on bcm = dtc P0563
 				sign s5 code "12"
-				        ^^^^^^^^^ error syntax: A sign holds no trouble code. > Declare the code in a line of its own, with the module that stores it, such as `code b1207 on body = dtc B1207`. In a rule name both: `given s5, b1207 present`.
+				        ^^^^^^^^^ error syntax: A sign holds no trouble code. > Define the code in a line of its own, with the module that stores it, such as `code b1207 on body = dtc B1207`. In a rule name both: `given s5, b1207 present`.
 				tool lamp "Lamp"
 				part pump { fault worn }
 				rule r1 { given s5 then suspects pump.worn }

@@ -64,7 +64,7 @@ public record CodeInSign(String sign, String code, int from, int to) {
 
 	String advice() {
 		String name = code.toLowerCase(Locale.ROOT);
-		return "Declare the code in a line of its own, with the module that stores it, such as `code " + name + " on body = dtc " + code
+		return "Define the code in a line of its own, with the module that stores it, such as `code " + name + " on body = dtc " + code
 				+ "`. In a rule name both: `given " + sign + ", " + name + " present`.";
 	}
 }
