@@ -9,7 +9,6 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.IPath;
@@ -124,7 +123,7 @@ final class Drive {
 				groups.words();
 			}
 			if (only.contains("typing")) {
-				typing();
+				new Typing(this, hands).go();
 			}
 			groups.go(only);
 			if (only.contains("restart")) {
@@ -252,7 +251,7 @@ final class Drive {
 			hands.key("ctrl+z");
 			hands.until("the text is back", () -> editorText().contains("rule strap_by_drop"));
 		});
-		typing();
+		new Typing(this, hands).go();
 		check("a part typed slowly has its braces once", () -> {
 			hands.click(editor());
 			hands.key("ctrl+End", "Return");
@@ -327,16 +326,6 @@ final class Drive {
 		check("nothing is logged", () -> log(""));
 		restarts.theme();
 		halt();
-	}
-
-	private void typing() {
-		for (int delay : new int[] { 1, 12, 45, 80 }) {
-			check("a rule typed letter by letter, one each " + delay + " ms, on a busy machine, stands as it was typed", () -> {
-				try (Busy busy = new Busy()) {
-					typed(delay);
-				}
-			});
-		}
 	}
 
 	/** The start of the walk, which brings in rules to work with. */
@@ -420,71 +409,6 @@ final class Drive {
 
 	Tree projects() {
 		return hands.find(Tree.class, "the projects", each -> hands.item(each, text -> text.equals("first-walk")) != null);
-	}
-
-	private static final String TYPED = """
-			rule typed_out "Typed by hand" {
-			given sometimes_dead
-			run ground_drop
-			expect at_most 0.3 V
-			met : clears ground_strap.loose
-			above : confirms ground_strap.loose
-			because "It (may) be {so}."
-			source practice
-			by "A. Author" on 2026-03-02
-			}
-			part typed_part "Lamp" {
-			fault dim "Dim"
-			}
-			""";
-
-	/** Whatever lists open and whatever is closed by itself: the words are those that were typed. */
-	private void typed(int delay) {
-		String before = hands.see(this::editorText);
-		hands.click(editor());
-		hands.key("ctrl+End", "Return");
-		// in one go: Enter comes in the same rhythm
-		hands.typeLines(TYPED, delay);
-		hands.rest(500);
-		hands.key("Escape");
-		String after = hands.see(this::editorText);
-		String got = lines(after.substring(Math.min(before.length(), after.length())));
-		String wanted = lines(TYPED);
-		for (int i = 0; i < 400 && !hands.see(this::editorText).equals(before); i++) {
-			hands.key("ctrl+z");
-		}
-		if (!got.equals(wanted)) {
-			throw new AssertionError("typed: " + wanted + " but there stands: " + got);
-		}
-		hands.until("all of it is undone", () -> editorText().equals(before));
-	}
-
-	/** The lines as they were typed, whatever is put before them by itself. */
-	private static String lines(String text) {
-		return text.lines().map(line -> line.strip().replaceAll("\\s+", " ")).filter(line -> !line.isEmpty()).collect(Collectors.joining("\n"));
-	}
-
-	/** More work than the machine has hands for. */
-	private static final class Busy implements AutoCloseable {
-
-		private volatile boolean over;
-
-		Busy() {
-			for (int i = 0; i < 2 * Runtime.getRuntime().availableProcessors(); i++) {
-				Thread thread = new Thread(() -> {
-					while (!over) {
-						Thread.onSpinWait();
-					}
-				}, "busy");
-				thread.setDaemon(true);
-				thread.start();
-			}
-		}
-
-		@Override
-		public void close() {
-			over = true;
-		}
 	}
 
 	/** Words and what they stand on are as far apart as the guidelines for web content ask of a text (WCAG 2.1, 1.4.3). */

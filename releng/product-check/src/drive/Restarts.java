@@ -110,24 +110,8 @@ final class Restarts {
 		drive.note("passed File, Restart");
 		drive.check("after a restart the editor is back", () -> hands.until("the editor", () -> drive.editorText().contains("rule strap_by_drop")));
 		drive.check("what is typed is kept aside, also of a file that goes", () -> {
-			Path folder = Files.createDirectories(work.resolve("going"));
-			Files.writeString(folder.resolve("going.bay"), "// rule\n");
-			new Outside(drive, hands, work).drop(folder);
-			hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("going.bay")).isPresent());
-			hands.rest(800);
-			hands.key("ctrl+End");
-			hands.type("// typed into what goes");
-			hands.rest(3000);
-			Files.delete(folder.resolve("going.bay"));
-			Path overtaken = Files.createDirectories(work.resolve("overtaken"));
-			Files.writeString(overtaken.resolve("overtaken.bay"), "// rule\n");
-			new Outside(drive, hands, work).drop(overtaken);
-			hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("overtaken.bay")).isPresent());
-			hands.rest(800);
-			hands.key("ctrl+End");
-			hands.type("// typed and overtaken");
-			hands.rest(3000);
-			Files.writeString(overtaken.resolve("overtaken.bay"), "// rule of somebody else\n");
+			Files.delete(typedInto("going", "// typed into what goes"));
+			Files.writeString(typedInto("overtaken", "// typed and overtaken"), "// rule of somebody else\n");
 			hands.click(drive.tab("rules.bay"));
 			hands.click(drive.editor());
 			hands.key("ctrl+End", "Return");
@@ -141,6 +125,19 @@ final class Restarts {
 		Hands.rest(30_000);
 		drive.note("FAILED the script did not kill the product");
 		drive.halt();
+	}
+
+	/** Brings in a folder with one file and types behind it without saving; returns the file. */
+	private Path typedInto(String name, String words) throws IOException {
+		Path folder = Files.createDirectories(work.resolve(name));
+		Path file = Files.writeString(folder.resolve(name + ".bay"), "// rule\n");
+		new Outside(drive, hands, work).drop(folder);
+		hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals(name + ".bay")).isPresent());
+		hands.rest(800);
+		hands.key("ctrl+End");
+		hands.type(words);
+		hands.rest(3000);
+		return file;
 	}
 
 	// ---- third start -----------------------------------------------------------------------------------------------
