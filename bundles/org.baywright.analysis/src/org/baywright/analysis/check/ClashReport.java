@@ -114,8 +114,7 @@ final class ClashReport {
 		HeldBack heldBack = HeldBack.in(checked);
 		checked.each(check, (part, clashes) -> clashes.stream().filter(clash -> !heldBack.mayForbid(clash.situation())).forEach(clash -> {
 			smallest.add(clash.pair(), part, clash, clash.situation());
-			outcomes.computeIfAbsent(clash.pair(), pair -> new HashSet<>())
-					.add(clash.first().compareTo(clash.second()) <= 0 ? clash.outcomes() : clash.turned());
+			outcomes.computeIfAbsent(clash.pair(), pair -> new HashSet<>()).add(clash.eitherWay());
 		}));
 		smallest.each((pair, part, clash) -> use.accept(pair, part, outcomes.get(pair).size() > 1 ? clash.withMore() : clash));
 	}

@@ -45,8 +45,7 @@ final class Pairs {
 		/** Returns the smaller of two clashes of the same rules. */
 		static Clash smaller(Clash old, Clash now) {
 			Clash less = now.situation().findings() < old.situation().findings() ? now : old;
-			boolean others = !old.outcomes().equals(now.outcomes()) && !old.outcomes().equals(now.turned());
-			return others || old.more() || now.more() ? less.withMore() : less;
+			return !old.eitherWay().equals(now.eitherWay()) || old.more() || now.more() ? less.withMore() : less;
 		}
 
 		String key() {
@@ -63,9 +62,18 @@ final class Pairs {
 			return second + "/" + secondOutcome + "/" + first + "/" + firstOutcome;
 		}
 
+		/** Returns the two outcomes, whichever says which. */
+		String eitherWay() {
+			return isInOrder() ? outcomes() : turned();
+		}
+
 		/** Returns what is told once: the two rules, whichever says which, and what they disagree about. */
 		String pair() {
-			return subject + "/" + (first.compareTo(second) <= 0 ? first + "/" + second : second + "/" + first);
+			return subject + "/" + (isInOrder() ? first + "/" + second : second + "/" + first);
+		}
+
+		private boolean isInOrder() {
+			return first.compareTo(second) <= 0;
 		}
 	}
 

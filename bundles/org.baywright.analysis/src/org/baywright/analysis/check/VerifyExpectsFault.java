@@ -50,9 +50,10 @@ public final class VerifyExpectsFault implements Check {
 	public void report(Checked checked) {
 		Map<Component, Prover> provers = new HashMap<>();
 		for (Repair repair : checked.base().repairs()) {
-			Map<String, VerifyStep> expected = new Verification(checked.base(), repair).expectedLast();
-			for (VerifyStep step : expected.values()) {
-				Search search = new Search(checked, repair, step, expected, provers);
+			List<Expects> all = new Verification(checked.base(), repair).expectedLast().values().stream()
+					.map(step -> Expects.of(checked.base(), step)).toList();
+			for (Expects expects : all) {
+				Search search = new Search(checked, repair, expects, all, provers);
 				search.run();
 				if (search.least.isPresent() || !search.undecided.isEmpty()) {
 					report(checked, repair, search);
@@ -133,20 +134,19 @@ public final class VerifyExpectsFault implements Check {
 		private Optional<Evidence> least = Optional.empty();
 		private int leastValue = Integer.MAX_VALUE;
 
-		Search(Checked checked, Repair repair, VerifyStep step, Map<String, VerifyStep> expected,
-				Map<Component, Prover> provers) {
+		Search(Checked checked, Repair repair, Expects expects, List<Expects> all, Map<Component, Prover> provers) {
 			this.checked = checked;
 			this.repair = repair;
+			this.expects = expects;
+			this.all = all;
 			this.provers = provers;
-			expects = Expects.of(checked.base(), step);
-			all = expected.values().stream().map(each -> Expects.of(checked.base(), each)).toList();
 		}
 
 		void run() {
 			Map<String, List<Rule>> rules = checked.shared("confirming rules", () -> Confirming.rules(checked));
 			for (String fault : repair.fixes()) {
 				for (Rule rule : rules.getOrDefault(fault, List.of())) {
-					if (restsOnIt(rule) && !HeldBack.in(checked).waits(rule)) {
+					if (restsOnIt(rule, fault) && !HeldBack.in(checked).waits(rule)) {
 						for (Component part : checked.partsOf(rule.name())) {
 							search(part, rule, fault);
 						}
@@ -155,12 +155,13 @@ public final class VerifyExpectsFault implements Check {
 			}
 		}
 
-		/** A rule that runs a test confirms by that test, and not by what it asks for before. */
-		private boolean restsOnIt(Rule rule) {
+		/** A rule that runs a test confirms by that test, and not by what it asks for before. Only for such is a prover made. */
+		private boolean restsOnIt(Rule rule, String fault) {
 			String name = expects.variable().name();
 			if (rule.test().isPresent()) {
-				return rule.test().get().equals(name) && rule.outcomes().stream().anyMatch(outcome -> outcome.values()
-						.filter(values -> values.in(expects.domain().orElseThrow()).meets(expects.values())).isPresent());
+				return rule.test().get().equals(name) && rule.outcomes().stream()
+						.filter(outcome -> says(outcome, VerdictKind.CONFIRMED, List.of(fault))).map(Outcome::values).flatMap(Optional::stream)
+						.anyMatch(values -> values.in(expects.domain().orElseThrow()).meets(expects.values()));
 			}
 			boolean[] asks = { false };
 			rule.given().forEach(given -> given.eachAtom(atom -> asks[0] |= atom.about().equals(name)));
@@ -296,8 +297,12 @@ public final class VerifyExpectsFault implements Check {
 		}
 
 		private boolean clears(Outcome outcome) {
-			return outcome.conclusions().stream().anyMatch(said -> said instanceof Conclusion.OnFault on && on.verdict() == VerdictKind.CLEARED
-					&& repair.fixes().contains(on.fault()));
+			return says(outcome, VerdictKind.CLEARED, repair.fixes());
+		}
+
+		private static boolean says(Outcome outcome, VerdictKind verdict, List<String> faults) {
+			return outcome.conclusions().stream()
+					.anyMatch(said -> said instanceof Conclusion.OnFault on && on.verdict() == verdict && faults.contains(on.fault()));
 		}
 
 		private static String range(IndexSet values, Domain.Quantity quantity) {

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 import org.baywright.model.Meaning;
@@ -202,20 +203,16 @@ public final class Unsaved implements IStartup {
 					// the platform forgets after a crash that a project was open
 					project.open(null);
 				}
-				if (file.exists() && !text.equals(onDisk(file))) {
-					if (base.equals(fingerprint(onDisk(file)))) {
-						found.put(file, text);
-					} else {
-						// saved from the editor it would overwrite what somebody else wrote
-						overtaken.add(file.getFullPath().toPortableString().substring(1) + ": " + keep(file, text));
-						Files.delete(aside);
-					}
-				} else if (!file.exists()) {
-					homeless.add(file.getFullPath().toPortableString().substring(1) + ": " + keep(file, text));
-					Files.delete(aside);
-				} else {
-					Files.delete(aside);
+				Optional<String> saved = file.exists() ? Optional.of(onDisk(file)) : Optional.empty();
+				if (saved.map(Unsaved::fingerprint).filter(base::equals).isPresent() && !saved.get().equals(text)) {
+					found.put(file, text);
+					continue;
 				}
+				if (!saved.equals(Optional.of(text))) {
+					// saved from the editor it would overwrite what somebody else wrote, if there still is a file
+					(saved.isPresent() ? overtaken : homeless).add(file.getFullPath().toPortableString().substring(1) + ": " + keep(file, text));
+				}
+				Files.delete(aside);
 			} catch (IOException | CoreException | IllegalArgumentException e) {
 				Baywright.log("What was kept in " + aside + " cannot be brought back.", e);
 			}

@@ -80,9 +80,9 @@ public final class FolderOfRules {
 
 	/** Returns why a folder in or around one that is here already is not brought in: its rules would count twice. */
 	private static Optional<String> overlap(Path folder) {
+		Path wanted = real(folder);
 		for (IProject known : ResourcesPlugin.getWorkspace().getRoot().getProjects()) {
 			Path place = known.getLocation() == null ? null : real(known.getLocation().toPath());
-			Path wanted = real(folder);
 			if (place != null && !place.equals(wanted) && (wanted.startsWith(place) || place.startsWith(wanted))) {
 				return Optional.of(NLS.bind(wanted.startsWith(place) ? WizardMessages.FolderWithin : WizardMessages.FolderAround, folder, known.getName()));
 			}
@@ -107,8 +107,9 @@ public final class FolderOfRules {
 	/** One that is in the workbench already is shown as it is. */
 	private static IProject make(Path folder, IProgressMonitor monitor) throws CoreException {
 		IWorkspaceRoot root = ResourcesPlugin.getWorkspace().getRoot();
+		Path wanted = real(folder);
 		for (IProject known : root.getProjects()) {
-			if (known.getLocation() != null && real(known.getLocation().toPath()).equals(real(folder))) {
+			if (known.getLocation() != null && real(known.getLocation().toPath()).equals(wanted)) {
 				known.open(monitor);
 				Nature.add(known, monitor);
 				return known;

@@ -4,6 +4,7 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 
+import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ActiveProject;
 import org.baywright.workbench.project.Nature;
 import org.baywright.workbench.project.Places;
@@ -55,8 +56,13 @@ public final class ProjectMaker {
 	}
 
 	/** Has the platform write down which projects there are, so that they are open again after a crash. */
-	static void remember() throws CoreException {
-		ResourcesPlugin.getWorkspace().save(false, null);
+	static void remember() {
+		try {
+			ResourcesPlugin.getWorkspace().save(false, null);
+		} catch (CoreException e) {
+			// the project is there all the same
+			Baywright.log("Which projects are open cannot be remembered.", e);
+		}
 	}
 
 	/** Writes a new file, with the folders that are missing. */

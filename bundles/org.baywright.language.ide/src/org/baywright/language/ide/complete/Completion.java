@@ -66,7 +66,7 @@ public final class Completion {
 		}
 		Map<String, Proposal> byLabel = new LinkedHashMap<>();
 		// what begins with the letters that are typed stands above what only holds them
-		String typed = site.prefix().toLowerCase(Locale.ROOT).replace("^", "");
+		String typed = site.typed();
 		Comparator<Ranked> order = Comparator.<Ranked, Boolean>comparing(one -> !one.proposal().label().toLowerCase(Locale.ROOT).startsWith(typed))
 				.thenComparing(ORDER);
 		found.stream().sorted(order).map(Ranked::proposal)

@@ -63,9 +63,14 @@ record Site(ProjectIndex index, String text, List<Word> words, int start, int of
 		return text.substring(start, offset);
 	}
 
+	/** Returns the letters that are typed so far, without the mark of a name and all small. */
+	String typed() {
+		return prefix().toLowerCase(Locale.ROOT).replace("^", "");
+	}
+
 	/** Returns whether what is typed so far can grow into a name, or is a part of what a technician calls it. */
 	boolean matches(String name, String title) {
-		String typed = prefix().toLowerCase(Locale.ROOT).replace("^", "");
+		String typed = typed();
 		return typed.isEmpty() || begins(name.toLowerCase(Locale.ROOT), typed)
 				|| begins(title.toLowerCase(Locale.ROOT), typed);
 	}
