@@ -53,8 +53,7 @@ final class Contexts {
 			if (found.contains(entry) && !entry.endsWith(Entries.GREY) && driven.add(key)) {
 				entries.attempt(entry, 60, () -> {
 					ready.run();
-					hands.click(at.get(), 1, 1);
-					hands.click(at.get(), 3, 1);
+					click(at.get());
 					hands.rest(400);
 					String[] path = entry.substring(prefix.length()).split(" > ");
 					hands.chooseOpen(path);
@@ -64,9 +63,13 @@ final class Contexts {
 		Entries.requireAgreed(found, agreed);
 	}
 
+	private void click(Point where) {
+		hands.click(where, 1, 1);
+		hands.click(where, 3, 1);
+	}
+
 	private List<String> open(String name, Supplier<Control> holder, Supplier<Point> at) {
-		hands.click(at.get(), 1, 1);
-		hands.click(at.get(), 3, 1);
+		click(at.get());
 		TreeSet<String> found = new TreeSet<>();
 		Control control = holder.get();
 		for (int i = 0; i < 30 && found.isEmpty(); i++) {

@@ -20,6 +20,7 @@ import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolItem;
 import org.eclipse.swt.widgets.Tree;
+import org.eclipse.swt.widgets.TreeItem;
 
 /** Groups of cases that can be driven by themselves, once there are rules to work with. */
 final class Groups {
@@ -295,7 +296,8 @@ final class Groups {
 				drive.show(view);
 				hands.rest(500);
 				Control body = hands.body(view);
-				return hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
+				TreeItem finding = view.equals("Findings") ? hands.see(drive::contradiction) : null;
+				return finding != null ? hands.middle(finding) : hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
 						: body.toDisplay(body.getSize().x / 3, body.getSize().y / 3));
 			}));
 		}

@@ -9,6 +9,7 @@ import org.baywright.workbench.wizard.Wizards;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.JFaceColors;
+import org.eclipse.jface.viewers.StyledCellLabelProvider;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StackLayout;
 import org.eclipse.swt.dnd.DND;
@@ -27,6 +28,7 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.forms.events.HyperlinkAdapter;
 import org.eclipse.ui.forms.events.HyperlinkEvent;
 import org.eclipse.ui.forms.widgets.ImageHyperlink;
+import org.eclipse.ui.navigator.CommonViewer;
 import org.eclipse.ui.navigator.resources.ProjectExplorer;
 
 /**
@@ -46,13 +48,22 @@ final class EmptyTree {
 			@Override
 			public void partOpened(IWorkbenchPartReference part) {
 				if (part.getPart(false) instanceof ProjectExplorer view) {
-					fill(view.getCommonViewer().getTree());
+					opened(view.getCommonViewer());
 				}
 			}
 		});
 		if (window.getActivePage() != null && window.getActivePage().findView(ProjectExplorer.VIEW_ID) instanceof ProjectExplorer view) {
-			fill(view.getCommonViewer().getTree());
+			opened(view.getCommonViewer());
 		}
+	}
+
+	private static void opened(CommonViewer viewer) {
+		// names that the platform draws itself are drawn over one another when a part of the tree is drawn anew
+		if (viewer.getLabelProvider() instanceof StyledCellLabelProvider labels) {
+			labels.setOwnerDrawEnabled(false);
+			viewer.refresh();
+		}
+		fill(viewer.getTree());
 	}
 
 	/** Beside the tree lies what the platform shows in its stead; it fills that anew whenever the last project goes. */

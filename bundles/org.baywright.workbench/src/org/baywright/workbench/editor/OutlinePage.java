@@ -8,7 +8,6 @@ import org.baywright.language.ide.outline.OutlineItem;
 import org.baywright.workbench.Accessible;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.jface.text.ITextViewer;
-import org.eclipse.jface.viewers.DelegatingStyledCellLabelProvider;
 import org.eclipse.jface.viewers.IPostSelectionProvider;
 import org.eclipse.jface.viewers.ISelectionChangedListener;
 import org.eclipse.jface.viewers.ITreeContentProvider;
@@ -44,7 +43,7 @@ public final class OutlinePage extends ContentOutlinePage {
 		super.createControl(parent);
 		Accessible.name(getTreeViewer().getControl(), EditorMessages.Outline);
 		getTreeViewer().setContentProvider(new Content());
-		getTreeViewer().setLabelProvider(new DelegatingStyledCellLabelProvider(new OutlineLabels()));
+		getTreeViewer().setLabelProvider(new OutlineLabels());
 		getTreeViewer().setUseHashlookup(true);
 		ITextViewer viewer = editor.getAdapter(ITextViewer.class);
 		if (viewer != null) {

@@ -14,6 +14,7 @@ import org.eclipse.core.resources.IProject;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IAction;
 import org.eclipse.jface.action.IContributionManager;
+import org.eclipse.jface.action.IStatusLineManager;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -27,6 +28,9 @@ import org.eclipse.ui.progress.IWorkbenchSiteProgressService;
 
 /** A view on the project that the user works on. */
 public abstract class RulesView extends ViewPart {
+
+	/** How long the status line says that something was done, in ms. */
+	private static final int SAID = 8_000;
 
 	private final Consumer<ProjectState> heard = this::hear;
 	private IProject project;
@@ -114,6 +118,21 @@ public abstract class RulesView extends ViewPart {
 		if (project != null && !span.file().isEmpty()) {
 			Places.open(project, span, true);
 		}
+	}
+
+	/** Puts a text on the clipboard and says so in the window's status line for a while. */
+	protected final void copy(Control control, String content, String said) {
+		if (content.isEmpty()) {
+			return;
+		}
+		Exporting.toClipboard(control.getDisplay(), content);
+		IStatusLineManager line = getViewSite().getActionBars().getStatusLineManager();
+		line.setMessage(said);
+		control.getDisplay().timerExec(SAID, () -> {
+			if (!control.isDisposed()) {
+				line.setMessage(null);
+			}
+		});
 	}
 
 	/** Returns an action with a text, a picture and what it does. */

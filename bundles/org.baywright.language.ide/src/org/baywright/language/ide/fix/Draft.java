@@ -26,18 +26,7 @@ final class Draft {
 			return Optional.empty();
 		}
 		edits.values().forEach(list -> list.sort(null));
-		StringBuilder preview = new StringBuilder();
-		edits.forEach((file, list) -> list.forEach(edit -> {
-			String old = sources.getOrDefault(file, "");
-			String gone = old.substring(edit.offset(), Math.min(old.length(), edit.offset() + edit.length()));
-			lines("- ", gone, preview);
-			lines("+ ", edit.text(), preview);
-		}));
-		return Optional.of(new QuickFix(title, about, edits, preview.toString(), next()));
-	}
-
-	private static void lines(String mark, String text, StringBuilder out) {
-		text.lines().filter(line -> !line.isBlank()).forEach(line -> out.append(mark).append(line.stripTrailing()).append('\n'));
+		return Optional.of(new QuickFix(title, about, edits, Preview.of(edits, sources), next()));
 	}
 
 	/** The first empty text in quotes that is written. */

@@ -13,7 +13,7 @@ import org.baywright.language.ide.text.TextEdit;
  * @param title what they do, as a menu entry
  * @param about id of the finding, or of the kind of problem
  * @param edits the changes of each file, by file and place
- * @param preview what is written or taken out, a few lines
+ * @param preview where it changes something, and those lines as they are and as they will be
  * @param next what the author fills in next, if anything
  */
 public record QuickFix(String title, String about, SortedMap<String, List<TextEdit>> edits, String preview,

@@ -19,6 +19,7 @@ final class BenchMessages extends NLS {
 	public static String Redo;
 	public static String Clear;
 	public static String CopyCase;
+	public static String CaseCopied;
 	public static String NewJob;
 	public static String Result;
 	public static String Working;

@@ -17,7 +17,6 @@ import org.baywright.presenter.bench.Shown;
 import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.view.Details;
-import org.baywright.workbench.view.Exporting;
 import org.baywright.workbench.view.Latest;
 import org.baywright.workbench.view.RulesView;
 import org.eclipse.jface.action.Action;
@@ -180,8 +179,7 @@ public final class BenchView extends RulesView {
 	}
 
 	private void copyCase() {
-		Exporting.toClipboard(table.getControl().getDisplay(),
-				CaseText.of(bench, shown.advice(), BenchMessages.NewJob, Spelled::written));
+		copy(table.getControl(), CaseText.of(bench, shown.advice(), BenchMessages.NewJob, Spelled::written), BenchMessages.CaseCopied);
 	}
 
 	// ---- what the rules make of it -----------------------------------------------------------------------------

@@ -21,6 +21,12 @@ final class FindingsLabels extends ColumnLabelProvider {
 		return getText(element);
 	}
 
+	/** One of our own would lie over the story beside the list. */
+	@Override
+	public boolean useNativeToolTip(Object element) {
+		return true;
+	}
+
 	@Override
 	public Image getImage(Object element) {
 		if (element instanceof Item item && item.accepted().isPresent()) {

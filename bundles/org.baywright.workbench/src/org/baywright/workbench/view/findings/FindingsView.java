@@ -24,8 +24,10 @@ import org.baywright.workbench.view.ViewMessages;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.Adapters;
 import org.eclipse.jface.action.Action;
+import org.eclipse.jface.action.IMenuManager;
 import org.eclipse.jface.action.IToolBarManager;
 import org.eclipse.jface.action.MenuManager;
+import org.eclipse.jface.action.Separator;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ColumnViewerToolTipSupport;
@@ -55,6 +57,8 @@ public final class FindingsView extends RulesView {
 	private Details details;
 	private Latest looking;
 	private Action onlyFile;
+	/** Titles of what can be done about the finding that is told. */
+	private List<String> fixes = List.of();
 	private Findings shown = Findings.of(org.baywright.presenter.ProjectState.EMPTY, Filter.OPEN);
 	private final IPartListener2 parts = new IPartListener2() {
 		@Override
@@ -93,13 +97,23 @@ public final class FindingsView extends RulesView {
 
 		fillToolBar(getViewSite().getActionBars().getToolBarManager());
 		MenuManager menu = new MenuManager();
-		menu.add(action(ViewMessages.GoToPlace, Icon.OPEN.descriptor(), this::go));
-		menu.add(action(ViewMessages.ExplainKind, Icon.HELP.descriptor(), this::explain));
+		menu.setRemoveAllWhenShown(true);
+		menu.addMenuListener(this::fill);
 		tree.getControl().setMenu(menu.createContextMenu(tree.getControl()));
 		getSite().registerContextMenu(menu, tree);
 		getSite().setSelectionProvider(tree);
 		getSite().getPage().addPartListener(parts);
 		refresh();
+	}
+
+	private void fill(IMenuManager menu) {
+		menu.add(action(ViewMessages.GoToPlace, Icon.OPEN.descriptor(), this::go));
+		menu.add(action(ViewMessages.ExplainKind, Icon.HELP.descriptor(), this::explain));
+		Item item = chosen();
+		if (item != null && !fixes.isEmpty()) {
+			menu.add(new Separator());
+			fixes.forEach(fix -> menu.add(action(fix.replace("@", "@@"), Icon.SKELETON.descriptor(), () -> offer(item, fix))));
+		}
 	}
 
 	private void fillToolBar(IToolBarManager bar) {
@@ -178,6 +192,7 @@ public final class FindingsView extends RulesView {
 	private void tell(Object chosen) {
 		details.begin();
 		looking.cancel();
+		fixes = List.of();
 		Item only = chosen();
 		if (only != null) {
 			tell(only);
@@ -208,7 +223,8 @@ public final class FindingsView extends RulesView {
 				}));
 	}
 
-	private void tell(Item item, List<String> fixes) {
+	private void tell(Item item, List<String> titles) {
+		fixes = titles;
 		details.heading(item.message()).link(item.place()).line(item.advice());
 		item.evidence().ifPresent(evidence -> {
 			details.heading(evidence.title());
@@ -221,12 +237,16 @@ public final class FindingsView extends RulesView {
 		item.accepted().ifPresent(reason -> details.heading(ViewMessages.AcceptedBecause).line(reason));
 		if (!fixes.isEmpty()) {
 			details.heading(ViewMessages.WhatCouldBeDone);
-			fixes.forEach(fix -> details.link(fix, () -> ActiveProject.get().project().ifPresent(
-					project -> Resolutions.offer(getSite().getShell(), project, item.place().span(), item.about(), fix))));
+			fixes.forEach(fix -> details.link(fix, () -> offer(item, fix)));
 		}
 		if (item.hasHelp()) {
 			details.heading(ViewMessages.MoreAboutIt).link(item.kind(), () -> Help.show(item.kind()));
 		}
+	}
+
+	private void offer(Item item, String fix) {
+		ActiveProject.get().project().ifPresent(
+				project -> Resolutions.offer(getSite().getShell(), project, item.place().span(), item.about(), fix));
 	}
 
 	private void go() {

@@ -11,6 +11,7 @@ final class GridMessages extends NLS {
 	public static String ByTime;
 	public static String ByTitle;
 	public static String Copy;
+	public static String Copied;
 	public static String Save;
 	public static String Making;
 	public static String Seen;

@@ -54,7 +54,7 @@ public final class GridView extends RulesView {
 		GridDataFactory.fillDefaults().span(2, 1).grab(true, true).applyTo(table.control());
 		making = new Latest(GridMessages.Making, table.control());
 		offer(getViewSite().getActionBars().getToolBarManager(), table.control(), action(GridMessages.Copy, Icon.COPY.descriptor(),
-				() -> Exporting.toClipboard(parent.getDisplay(), grid == null ? "" : grid.tsv())),
+				() -> copy(parent, grid == null ? "" : grid.tsv(), GridMessages.Copied)),
 				action(GridMessages.Save, Icon.EXPORT.descriptor(), this::save));
 	}
 
