@@ -15,21 +15,32 @@ import org.baywright.model.Severity;
 @RuleCheck(id = "stale-review", severity = Severity.WARNING, summary = "The rule has changed its meaning since it was reviewed")
 public final class StaleReview implements Check {
 
+	/** What a review carries before anybody has said which meaning was read. */
+	private static final String NONE = "00000000";
+
 	@Override
 	public void report(Checked checked) {
 		for (Review review : checked.base().reviews()) {
 			Optional<Rule> rule = checked.base().rule(review.rule());
 			if (rule.isPresent() && !Meaning.fingerprint(rule.get()).equals(review.meaning())) {
 				checked.finding(this, review.rule() + "/" + review.reviewer() + "/" + review.date(), review.span())
-						.says("Rule " + review.rule() + " has changed its meaning since " + (review.reviewer().isBlank() ? "somebody" : review.reviewer())
-								+ " reviewed it on " + review.date() + "; if the opinion still holds, write meaning \""
-								+ Meaning.fingerprint(rule.get()) + "\".")
+						.says(sentence(review, Meaning.fingerprint(rule.get())))
 						.near(rule.get().span(), "rule " + review.rule())
-						.fix(new Fix.ReplaceText("Say that the opinion still holds", review.span(), quoted(review.meaning()),
-								quoted(Meaning.fingerprint(rule.get()))))
+						.fix(new Fix.ReplaceText(
+								review.meaning().equals(NONE) ? "Say that it was read as it stands" : "Say that the opinion still holds",
+								review.span(), quoted(review.meaning()), quoted(Meaning.fingerprint(rule.get()))))
 						.about(rule.get()).add();
 			}
 		}
+	}
+
+	private static String sentence(Review review, String now) {
+		String reviewer = review.reviewer().isBlank() ? "somebody" : review.reviewer();
+		return review.meaning().equals(NONE)
+				? "The review of rule " + review.rule() + " by " + reviewer + " does not say yet what was read; if it is the rule as it stands now, write meaning \""
+						+ now + "\"."
+				: "Rule " + review.rule() + " has changed its meaning since " + reviewer + " reviewed it on " + review.date()
+						+ "; if the opinion still holds, write meaning \"" + now + "\".";
 	}
 
 	private static String quoted(String meaning) {

@@ -20,6 +20,7 @@ import org.baywright.analysis.Report;
 import org.baywright.cli.report.TextReport;
 import org.baywright.language.ide.fix.Fixes;
 import org.baywright.language.ide.fix.QuickFix;
+import org.baywright.language.ide.fix.Signature;
 import org.baywright.language.ide.text.Edits;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
@@ -166,7 +167,7 @@ public record Fixing(List<String> told) {
 				return Optional.empty();
 			}
 			Span span = wrong.span();
-			List<QuickFix> offered = Fixes.at(span.file(), span.offset(), span.length(), state.snapshot(), Optional.of(state.report()), LocalDate.now())
+			List<QuickFix> offered = Fixes.at(span.file(), span.offset(), span.length(), state.snapshot(), Optional.of(state.report()), new Signature("", LocalDate.now()))
 					.stream().filter(fix -> fix.about().equals(wrong.text() ? wrong.id() : wrong.about())).toList();
 			List<QuickFix> answers = offered.stream().filter(fix -> fix.next().isEmpty()).toList();
 			// where a rule comes from is for its author to say

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.baywright.analysis.Report;
 import org.baywright.language.formatting2.Formatting;
 import org.baywright.language.ide.colour.Coloured;
@@ -14,6 +15,7 @@ import org.baywright.language.ide.complete.Proposal;
 import org.baywright.language.ide.complete.Skeleton;
 import org.baywright.language.ide.fix.Fixes;
 import org.baywright.language.ide.fix.QuickFix;
+import org.baywright.language.ide.fix.Signature;
 import org.baywright.language.ide.fold.Fold;
 import org.baywright.language.ide.fold.Folding;
 import org.baywright.language.ide.hover.Hover;
@@ -50,6 +52,7 @@ public final class EditorServices {
 	private final Usages usages;
 	private final Completion completion;
 	private final LayingOut layout;
+	private volatile Supplier<String> author = () -> "";
 	private RuleBase counted;
 	private RuleUses uses;
 
@@ -69,6 +72,11 @@ public final class EditorServices {
 		usages = new Usages(project);
 		completion = new Completion(injector.getInstance(BayGrammarAccess.class), clock);
 		layout = new LayingOut(injector.getInstance(Formatting.class));
+	}
+
+	/** Says who writes here: an author's name, or the empty text while nobody has given one. Fixes sign with it. */
+	public void signAs(Supplier<String> name) {
+		author = name;
 	}
 
 	/** Returns the project. */
@@ -125,7 +133,7 @@ public final class EditorServices {
 
 	/** Returns what answers the problems and findings that touch a range; see {@link Fixes#at}. */
 	public List<QuickFix> fixes(String file, int offset, int length, Snapshot snapshot, Optional<Report> report) {
-		return Fixes.at(file, offset, length, snapshot, report, LocalDate.now(clock));
+		return Fixes.at(file, offset, length, snapshot, report, new Signature(author.get(), LocalDate.now(clock)));
 	}
 
 	// ---- names -----------------------------------------------------------------------------------------------------
@@ -161,6 +169,13 @@ public final class EditorServices {
 	public Optional<Use> prepareRename(String file, int offset) {
 		synchronized (project) {
 			return new Renaming(project, usages).prepare(file, offset);
+		}
+	}
+
+	/** Returns why a name cannot be given, if it cannot; see {@link Renaming#refused}. */
+	public Optional<String> refusedName(String file, int offset, String newName) {
+		synchronized (project) {
+			return new Renaming(project, usages).refused(file, offset, newName);
 		}
 	}
 

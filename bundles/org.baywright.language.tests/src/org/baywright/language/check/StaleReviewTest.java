@@ -57,4 +57,13 @@ class StaleReviewTest {
 		MarkedFindings rules = MarkedFindings.of(reviewed().replace("confirms", "suspects"));
 		assertEquals("stale-review:a/M. Sund/2026-03-09", rules.only(StaleReview.class).id());
 	}
+
+	/** Nothing has changed where nobody has noted what was read. */
+	@Test
+	void aReviewThatIsJustBeingWritten() {
+		MarkedFindings rules = MarkedFindings.of(TEXT.replace("MEANING", "00000000"));
+		String now = Meaning.fingerprint(rules.base().rule("a").orElseThrow());
+		assertEquals("The review of rule a by M. Sund does not say yet what was read; if it is the rule as it stands now, write meaning \""
+				+ now + "\".", rules.only(StaleReview.class).message());
+	}
 }

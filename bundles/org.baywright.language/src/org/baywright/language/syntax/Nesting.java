@@ -72,12 +72,14 @@ public record Nesting(String text, OptionalInt tooDeepAt) {
 		return out == null ? new Nesting(text, OptionalInt.empty()) : new Nesting(out.toString(), OptionalInt.of(first));
 	}
 
-	static int endOf(String text, String mark, int from) {
+	/** Returns the offset behind what ends at a mark, or the text's end. */
+	public static int endOf(String text, String mark, int from) {
 		int at = text.indexOf(mark, from + 2);
 		return at < 0 ? text.length() : at + mark.length();
 	}
 
-	static int endOfQuoted(String text, int from) {
+	/** Returns the offset behind a text in quotes that begins at an offset, or the text's end if nothing closes it. */
+	public static int endOfQuoted(String text, int from) {
 		for (int i = from + 1; i < text.length(); i++) {
 			char c = text.charAt(i);
 			if (c == '\\') {

@@ -101,9 +101,24 @@ public final class FileTranslator {
 		for (Element element : content.getElements()) {
 			translator.element(element);
 		}
+		if (!syntaxErrors.isEmpty()) {
+			translator.unread(content);
+		}
 		List<Problem> problems = translator.context.report.problems();
 		problems.sort(ORDER);
 		return new FileTranslation(translator.out.build(), problems, translator.dropped, translator.context.used());
+	}
+
+	/** What seems to be missing may stand where nothing could be read. */
+	private void unread(RuleFile content) {
+		Unread unread = new Unread(context.source.text());
+		for (Element element : content.getElements()) {
+			ICompositeNode node = NodeModelUtils.findActualNodeFor(element);
+			if (node != null && !hasSyntaxError(element)) {
+				unread.read(node.getOffset(), node.getEndOffset());
+			}
+		}
+		unread.leftOut().ifPresent(out.leftOut::add);
 	}
 
 	private void element(Element element) {

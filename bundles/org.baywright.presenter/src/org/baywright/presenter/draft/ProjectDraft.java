@@ -100,14 +100,14 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 				  on below 12.0 V     : confirms battery.discharged
 				  on 12.0 V .. 12.3 V : suspects battery.discharged
 				  on at_least 12.4 V  : clears battery.discharged
-				  because "Say here why others can trust this rule."
+				  because "A lead-acid battery that rests below 12.0 V has hardly any charge left; 12.4 V and more is enough to crank."
 				  source practice
 				  by %1$s on %2$s
 				}
 
 				rule start_end "Nothing found" {
 				  given no_start unexplained
-				  then refers "somebody who knows more; say here whom, and with which results"
+				  then refers "a specialist, with all results written down"
 				  because "What is not found here goes to somebody who can find it."
 				  source practice
 				  by %1$s on %2$s

@@ -35,16 +35,11 @@ public final class RenameProcessor extends RefactoringProcessor {
 
 	/** Returns why a name cannot be given; nothing if it can. To be called on a worker thread. */
 	Optional<String> refused(String to) {
-		return rename(to) instanceof Renaming.Refused refused ? Optional.of(refused.message()) : Optional.empty();
-	}
-
-	/** Asks the language what a name changes; on a worker thread. */
-	private Renaming.Result rename(String to) {
-		return edited.ask((services, path) -> services.rename(path, offset, to));
+		return edited.ask((services, path) -> services.refusedName(path, offset, to));
 	}
 
 	private RefactoringStatus ask() {
-		Renaming.Result result = rename(name);
+		Renaming.Result result = edited.ask((services, path) -> services.rename(path, offset, name));
 		changes = null;
 		if (result instanceof Renaming.Refused refused) {
 			return RefactoringStatus.createFatalErrorStatus(refused.message());

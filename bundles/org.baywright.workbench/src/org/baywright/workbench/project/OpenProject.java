@@ -27,6 +27,7 @@ import org.baywright.language.workspace.Snapshot;
 import org.baywright.presenter.Working;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ProjectState.Checked;
+import org.baywright.workbench.preference.Preferences;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.runtime.CoreException;
@@ -127,6 +128,7 @@ public final class OpenProject {
 			});
 			synchronized (early) {
 				LiveProject opened = new LiveProject(rules, work, new Hearing());
+				opened.services().signAs(Preferences::author);
 				live.complete(opened);
 				early.forEach(change -> change.accept(opened));
 				early.clear();

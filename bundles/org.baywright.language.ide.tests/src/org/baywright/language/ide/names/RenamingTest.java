@@ -10,6 +10,9 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.baywright.analysis.Analysis;
+import org.baywright.analysis.Finding;
+import org.baywright.analysis.Listener;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.testing.Cursor;
 import org.baywright.language.ide.testing.Samples;
@@ -18,6 +21,7 @@ import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.model.Meaning;
 import org.baywright.model.Problem;
+import org.baywright.model.Severity;
 import org.junit.jupiter.api.Test;
 
 class RenamingTest {
@@ -82,6 +86,44 @@ class RenamingTest {
 				cursor.services().project().source(Cursor.FILE).orElseThrow().text());
 	}
 
+	/** Accepts every warning of the flawed examples; under another name each of them is still accepted, and nothing is stale. */
+	@Test
+	void acceptancesFollow() {
+		int names = 0;
+		for (Path sample : Samples.flawed()) {
+			String file = sample.getFileName().toString();
+			if (file.startsWith("stale-")) {
+				continue;
+			}
+			RuleProject project = Samples.inMemory(new TreeMap<>(Map.of(file, Samples.read(sample))));
+			List<String> accepted = check(project).stream().filter(finding -> finding.severity() == Severity.WARNING)
+					.map(finding -> "accept \"" + finding.acceptanceKey() + "\" because \"It is known.\"\n").distinct().toList();
+			project.update(file, Samples.read(sample) + "\n" + String.join("", accepted));
+			List<String> before = judged(project);
+			EditorServices services = new EditorServices(project);
+			TreeSet<Target> done = new TreeSet<>();
+			for (Usages.Named named : new Usages(project).all(file)) {
+				if (!accepted.isEmpty() && done.add(named.target()) && done.size() % 3 == 0) {
+					String text = project.source(file).orElseThrow().text();
+					apply(project, (Renaming.Changes) services.rename(file, named.use().offset(), "qqq"));
+					assertEquals(before, judged(project), () -> "after renaming " + named.target() + " in " + file);
+					project.update(file, text);
+					names++;
+				}
+			}
+		}
+		assertTrue(names >= 50, "names: " + names);
+	}
+
+	private static List<Finding> check(RuleProject project) {
+		return new Analysis().check(project.snapshot().rules(), Listener.NONE).findings();
+	}
+
+	private static List<String> judged(RuleProject project) {
+		return check(project).stream().map(finding -> finding.check() + " " + finding.severity() + " accepted: " + finding.accepted().isPresent())
+				.sorted().toList();
+	}
+
 	/**
 	 * Renames every third thing of each example project and back. In between the project has no new problem, and the rules mean
 	 * the same but for the name.
@@ -90,7 +132,10 @@ class RenamingTest {
 	void namesOfTheExamples() {
 		for (Path sample : Samples.projects()) {
 			SortedMap<String, String> texts = Samples.texts(sample);
+			// each acceptance makes each renaming check all; those have a test of their own
+			texts.replaceAll((file, text) -> text.replaceAll("(?m)^accept[^\n]*(\n[ \t]+[^\n]*)*", ""));
 			RuleProject project = Samples.inMemory(texts);
+			assertEquals(List.of(), project.snapshot().rules().acceptances());
 			EditorServices services = new EditorServices(project);
 			List<String> problems = say(project.snapshot().problems());
 			List<String> meanings = meanings(project);

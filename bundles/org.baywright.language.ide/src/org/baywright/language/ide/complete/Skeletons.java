@@ -30,7 +30,7 @@ final class Skeletons {
 						"test <name> \"<title>\" {\n  results <good>, <bad>\n  takes <5> min\n}\n"),
 				Skeleton.of("sign", "What somebody notices", "sign <name> \"<title>\"\n"),
 				Skeleton.of("part", "A part and its faults",
-						"part <name> \"<title>\" {\n  fault <fault> \"<what is wrong>\" seen <0>\n}\n"),
+						"part <name> \"<title>\" {\n  fault <broken> \"<what is wrong>\" seen <0>\n}\n"),
 				Skeleton.of("repair", "A repair and how it is verified",
 						"repair <name> \"<title>\" {\n  fixes <part.fault>\n  steps \"<what to do>\"\n  takes <1> h\n"
 								+ "  tell_customer \"<what they must know>\"\n  verify { repeat what confirmed }\n}\n"),

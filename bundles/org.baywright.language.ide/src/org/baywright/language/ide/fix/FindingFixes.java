@@ -15,8 +15,11 @@ final class FindingFixes {
 
 	private final SortedMap<String, String> sources;
 
-	FindingFixes(SortedMap<String, String> sources) {
+	private final Signature signature;
+
+	FindingFixes(SortedMap<String, String> sources, Signature signature) {
 		this.sources = sources;
+		this.signature = signature;
 	}
 
 	List<QuickFix> of(Finding finding) {
@@ -30,7 +33,7 @@ final class FindingFixes {
 	private Optional<Draft> draft(Finding finding, Fix fix) {
 		if (fix instanceof Fix.AddElement add) {
 			String file = finding.span().file();
-			return at(finding.span()).map(text -> new Draft().add(file, new Places(text).addElement(add.text())));
+			return at(finding.span()).map(text -> new Draft().add(file, new Places(text).addElement(signed(add.text(), text))));
 		}
 		if (fix instanceof Fix.Withdraw withdraw) {
 			return at(withdraw.at()).flatMap(text -> new Places(text).withdraw(withdraw.at().offset()))
@@ -49,6 +52,12 @@ final class FindingFixes {
 			return at(span).map(text -> new Draft().add(span.file(), new TextEdit(span.offset(), span.length(), rewrite.now())));
 		}
 		return everywhere(fix);
+	}
+
+	/** A rule is signed by its author where that is known; else a problem of the text tells that it is not. */
+	private String signed(String element, String text) {
+		boolean rule = element.startsWith("rule ") && element.endsWith("\n}");
+		return signature.clause(text).filter(by -> rule).map(by -> element.substring(0, element.length() - 1) + "  " + by + "\n}").orElse(element);
 	}
 
 	private Optional<String> at(Span span) {

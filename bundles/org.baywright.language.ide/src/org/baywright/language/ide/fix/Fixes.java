@@ -1,6 +1,5 @@
 package org.baywright.language.ide.fix;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,19 +23,19 @@ public final class Fixes {
 	 * @param length how long it is
 	 * @param snapshot the project; the changes are in terms of its texts
 	 * @param report what was found in this snapshot, if it was checked
-	 * @param today the date for what is written anew
+	 * @param signature who stands for what is written anew
 	 */
 	public static List<QuickFix> at(String file, int offset, int length, Snapshot snapshot, Optional<Report> report,
-			LocalDate today) {
+			Signature signature) {
 		List<QuickFix> fixes = new ArrayList<>();
 		for (Problem problem : snapshot.problems()) {
 			if (touches(problem.span(), file, offset, length)) {
-				fixes.addAll(new ProblemFixes(snapshot.sources(), today).of(problem));
+				fixes.addAll(new ProblemFixes(snapshot.sources(), signature).of(problem));
 			}
 		}
 		for (Finding finding : report.map(Report::findings).orElse(List.of())) {
 			if (finding.accepted().isEmpty() && touches(finding.span(), file, offset, length)) {
-				fixes.addAll(new FindingFixes(snapshot.sources()).of(finding));
+				fixes.addAll(new FindingFixes(snapshot.sources(), signature).of(finding));
 			}
 		}
 		return fixes;

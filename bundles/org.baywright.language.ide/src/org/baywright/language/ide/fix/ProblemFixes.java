@@ -1,6 +1,5 @@
 package org.baywright.language.ide.fix;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,11 +24,11 @@ final class ProblemFixes {
 	private static final Pattern WITHOUT_SOURCE = Pattern.compile("The rule `(.+)` does not say .*");
 
 	private final SortedMap<String, String> sources;
-	private final LocalDate today;
+	private final Signature signature;
 
-	ProblemFixes(SortedMap<String, String> sources, LocalDate today) {
+	ProblemFixes(SortedMap<String, String> sources, Signature signature) {
 		this.sources = sources;
-		this.today = today;
+		this.signature = signature;
 	}
 
 	List<QuickFix> of(Problem problem) {
@@ -159,15 +158,10 @@ final class ProblemFixes {
 			lines.add("source practice");
 		}
 		if (problem.advice().contains("`by`")) {
-			lines.add("by " + author(text) + " on " + today);
+			lines.add(signature.clause(text).orElse(signature.clauseOf("\"\"")));
 		}
 		new Places(text).addLine("rule", message.group(1), String.join("\n", lines))
 				.ifPresent(edit -> drafts.put("Say where it comes from", new Draft().add(problem.span().file(), edit)));
-	}
-
-	private static String author(String text) {
-		Matcher by = Pattern.compile("\\bby (\"[^\"\n]+\") on ").matcher(text);
-		return by.find() ? by.group(1) : "\"\"";
 	}
 
 	/** Declares what a name that means nothing may be meant to be. */

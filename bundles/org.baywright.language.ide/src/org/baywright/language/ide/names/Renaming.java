@@ -51,20 +51,27 @@ public final class Renaming {
 	 * @param newName the name without part and without {@code ^}, which is added where it is needed
 	 */
 	public Result rename(String file, int offset, String newName) {
+		Optional<String> refused = refused(file, offset, newName);
+		if (refused.isPresent()) {
+			return new Refused(refused.get());
+		}
+		Target target = usages.at(file, offset).orElseThrow().target();
+		String name = Texts.plainName(newName.strip());
+		return name.equals(target.simpleName()) ? new Changes(new TreeMap<>()) : changes(target, name);
+	}
+
+	/** Returns why a name cannot be given, in one plain sentence, or nothing if it can; the parameters are those of {@link #rename}. */
+	public Optional<String> refused(String file, int offset, String newName) {
 		Optional<Usages.Named> named = usages.at(file, offset);
 		if (named.isEmpty()) {
-			return new Refused("There is no name here that could be changed.");
+			return Optional.of("There is no name here that could be changed.");
 		}
-		Target target = named.get().target();
 		String name = Texts.plainName(newName.strip());
 		if (!Spelled.isName(name)) {
-			return new Refused("`" + newName + "` is not a valid name. A name is made of letters, digits and _ and begins with a letter.");
+			return Optional.of("`" + newName + "` is not a valid name. A name is made of letters, digits and _ and begins with a letter.");
 		}
-		if (name.equals(target.simpleName())) {
-			return new Changes(new TreeMap<>());
-		}
-		Optional<String> taken = taken(target, name);
-		return taken.isPresent() ? new Refused(taken.get()) : changes(target, name);
+		Target target = named.get().target();
+		return name.equals(target.simpleName()) ? Optional.empty() : taken(target, name);
 	}
 
 	private Changes changes(Target target, String name) {
@@ -74,7 +81,7 @@ public final class Renaming {
 			edits.computeIfAbsent(use.file(), none -> new ArrayList<>())
 					.add(new TextEdit(use.offset(), use.length(), written));
 		}
-		return new Changes(Reviews.follow(project, edits));
+		return new Changes(Followers.follow(project, edits, target.simpleName(), name));
 	}
 
 	private Optional<String> taken(Target target, String name) {
