@@ -96,6 +96,9 @@ class CheckCommandTest {
 	void anAcceptedWarningDoesNotFail() {
 		assertEquals(ExitCode.FINE, run("check", "van", "--fail-on", "warning").code());
 		assertEquals(ExitCode.FINE, run("check", "flawed", "--only", "dead-rule").code());
+		assertHas(run("check", "flawed", "--only", "dead-rule").out(), "flawed: 1 warning of kind dead-rule; other kinds are not shown; ");
+		assertHas(run("check", "flawed", "--only", "circle", "--only", "two-ends").out(),
+				"flawed: No problems of kind circle or two-ends found; other kinds are not shown; ");
 		assertEquals(ExitCode.FINDINGS, run("check", "flawed", "--only", "dead-rule", "--fail-on", "warning").code());
 	}
 

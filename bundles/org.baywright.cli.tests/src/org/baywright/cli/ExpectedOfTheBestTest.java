@@ -8,6 +8,8 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -98,6 +100,41 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 		assertFalse(run("check", "van", "--format", "line").out().contains("unknown-name"));
 		run("check", "--fix", "van");
 		assertEquals(right, Files.readString(file), "a second time nothing is left to do");
+	}
+
+	/** A name is put right only where it is misspelt and the right one is used elsewhere; else either may be meant. */
+	@Test
+	void noRuleIsTurnedAround() throws IOException, InterruptedException {
+		String head = "module lamps\npart lamp {\n  fault dead \"Lamp dead\"\n}\n";
+		String ends = "  because \"x\"\n  source practice\n  by \"R. Falk\" on 2026-03-02\n}\n";
+		String outcome = "rule r {\n  run t\n  on %s : confirms lamp.dead\n" + ends;
+		String used = "rule s {\n  run t\n  on %s : confirms lamp.dead\n" + ends;
+		Map<String, String> left = new LinkedHashMap<>();
+		left.put("another value", "test t { results whole \"filament whole\" takes 1 min }\n" + outcome.formatted("broken")
+				+ used.formatted("whole"));
+		left.put("a missing comma", "test t { results ok \"ok\" bad \"bad\" takes 1 min }\n" + outcome.formatted("bad") + used.formatted("ok"));
+		left.put("a quote too many", "test t { results fine, worn takes 1 min }\n" + outcome.formatted("wo\"rn") + used.formatted("worn"));
+		left.put("another number", "test t { results fine, cell_1 takes 1 min }\n" + outcome.formatted("cell_2") + used.formatted("cell_1"));
+		left.put("the opposite", "test t { results fine, abnormal takes 1 min }\n" + outcome.formatted("normal") + used.formatted("abnormal"));
+		left.put("another side", "test t { results fine, fuse_l takes 1 min }\n" + outcome.formatted("fuse_r") + used.formatted("fuse_l"));
+		left.put("two that are near", "test t { results dimmed, dimmer takes 1 min }\n" + outcome.formatted("dimmes") + used.formatted("dimmed"));
+		left.put("a misspelt definition", "test t { results wohle, worn takes 1 min }\n" + outcome.formatted("whole"));
+		left.put("a misspelt part", "part ALTERNATOR { fault flat \"x\" fault open \"x\" }\ntest t { results fine, worn takes 1 min }\n"
+				+ outcome.formatted("worn").replace("lamp.dead", "alternator.flat") + used.formatted("fine").replace("lamp.dead", "alternator.open"));
+		left.put("a part of one fault", "test t { results fine, worn takes 1 min }\n" + outcome.formatted("worn").replace("lamp.dead", "lamp")
+				+ used.formatted("worn"));
+		left.put("a unit", "test t { measures Ohm 0 .. 9000 step 1 takes 1 min }\n" + outcome.formatted("below 5"));
+		Path file = folder.resolve("one.bay");
+		for (Map.Entry<String, String> one : left.entrySet()) {
+			Files.writeString(file, head + one.getValue());
+			Runs.Result result = run("check", "--fix", "one.bay");
+			assertEquals(head + one.getValue(), Files.readString(file), one.getKey());
+			assertEquals(ExitCode.FINDINGS, result.code(), one.getKey());
+		}
+		String misspelt = "test t { results whole, worn takes 1 min }\n" + outcome.formatted("wohle") + used.formatted("whole");
+		Files.writeString(file, misspelt);
+		assertHas(run("check", "--fix", "one.bay").out(), "Write whole [unknown-value]\n");
+		assertEquals(misspelt.replace("wohle", "whole"), Files.readString(file));
 	}
 
 	/** No side of a contradiction, no opinion of a person and no rule is given up by a program. */

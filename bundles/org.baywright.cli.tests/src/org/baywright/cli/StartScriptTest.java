@@ -55,6 +55,7 @@ class StartScriptTest {
 			builder.environment().put("LANG", locale);
 		}
 		builder.environment().put("DISPLAY", ":99");
+		builder.environment().put("HOME", folder.resolve("home").toString());
 		builder.environment().put("JAVA_HOME", folder.resolve("java").toString());
 		builder.environment().put("PATH", folder.resolve("bin") + ":" + System.getenv("PATH"));
 		Process process = builder.start();
@@ -64,7 +65,8 @@ class StartScriptTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ ",C.UTF-8", "C,C.UTF-8", "POSIX,C.UTF-8", "C.UTF-8,''", "C.utf8,''" })
+	@CsvSource({ ",C.UTF-8", "C,C.UTF-8", "POSIX,C.UTF-8", "C.UTF-8,''", "C.utf8,''",
+			"xx_XX.UTF-8,C.UTF-8" })
 	void namesOfFilesAreReadWithoutALocaleToo(String locale, String wanted) throws IOException, InterruptedException {
 		assertTrue(run(locale, "check", "x").contains("started LC_ALL=" + wanted + " "), () -> "locale " + locale);
 	}
@@ -101,6 +103,22 @@ class StartScriptTest {
 		}
 		script("bin/ldconfig", "echo '	libother.so'");
 		assertTrue(run("C.UTF-8", "workbench", "w").contains("GTK 3 is missing"));
+	}
+
+	@Test
+	void theWorkbenchTakesTheHomeFolderThatIsSet() throws IOException, InterruptedException {
+		script("bin/ldconfig", "echo '	libgtk-3.so.0'");
+		String out = run("C.UTF-8", "workbench");
+		assertTrue(out.contains(" -Duser.home=" + folder.resolve("home") + " "), out);
+	}
+
+	@Test
+	void theHelpOfTheWorkbenchIsThatOfTheCommandLine() throws IOException, InterruptedException {
+		for (String help : List.of("--help", "-h")) {
+			String out = run("C.UTF-8", "workbench", help);
+			assertTrue(out.endsWith("org.baywright.cli.Main workbench " + help + "\n"), out);
+		}
+		assertTrue(run("C.UTF-8", "workbench", "w", "--help").endsWith("org.baywright.cli.Main workbench w --help\n"));
 	}
 
 	@Test

@@ -3,6 +3,7 @@ package org.baywright.cli;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -71,13 +72,13 @@ final class CheckCommand implements Callable<Integer> {
 	private final Session session;
 
 	@Parameters(paramLabel = "PROJECT", defaultValue = ".", description = {
-			"Folder of a rule project: all *.bay files in it, at any depth. A single *.bay file is a project of its own."
+			"Folder of a rule project: all *.bay files in it, at any depth, but for files and folders with a dot in front and folders named target. A single *.bay file is a project of its own."
 					+ " Default: this folder." })
 	private List<String> given = List.of();
 
 	@Option(names = { "-f", "--format" }, paramLabel = "FORMAT", defaultValue = "text", description = {
 			"text for people, line (one line for each finding) for logs, json for programs, sarif (SARIF 2.1.0) for editors and build servers, junit (JUnit XML) for the finished jobs"
-					+ " only. Default: text." })
+					+ " and the errors of the text. Default: text." })
 	private Format format = Format.TEXT;
 
 	@Option(names = { "-o", "--output" }, paramLabel = "FILE", description = "Write to this file.")
@@ -96,7 +97,7 @@ final class CheckCommand implements Callable<Integer> {
 	private boolean accepted;
 
 	@Option(names = "--fix", description = {
-			"First put right the typing errors for which there is one answer: brackets, quotes, a misspelt name. Each is"
+			"First put right the typing errors for which there is one answer: brackets, quotes, a name that is misspelt and right elsewhere. Each is"
 					+ " written only if it helps and brings nothing new. What changes what a rule says is yours to decide; it"
 					+ " is told and left." })
 	private boolean fix;
@@ -238,7 +239,7 @@ final class CheckCommand implements Callable<Integer> {
 	private void adviseOnSingleFiles(List<Project> projects) {
 		for (int i = 0; i < projects.size(); i++) {
 			boolean unknown = projects.get(i).problems().stream().anyMatch(problem -> problem.id().equals("unknown-name"));
-			if (unknown && given.get(i).endsWith(".bay")) {
+			if (unknown && Files.isRegularFile(session.resolve(given.get(i)))) {
 				session.say(session.out(), "The file " + Style.safe(given.get(i))
 						+ " was checked by itself. Name its folder to check it together with the files beside it.");
 			}

@@ -92,7 +92,7 @@ final class TidyCommand implements Callable<Integer> {
 			}
 		});
 		Project texts = new Project(tidying.prefix(), new RuleBase.Builder("").build(), List.of(), Map.copyOf(tidying.sources()),
-				List.of(), new Report(List.of(), List.of(), List.of(), 0, 0));
+				List.of(), new Report(List.of(), List.of(), List.of(), 0, 0), List.of());
 		TextReport report = new TextReport(out, session.style(), false);
 		tidying.refused().forEach(problem -> {
 			report.problem(texts, problem);

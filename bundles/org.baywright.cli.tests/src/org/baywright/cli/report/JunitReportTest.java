@@ -57,10 +57,10 @@ class JunitReportTest {
 	}
 
 	@Test
-	void hasOneTestCaseForEachJob() throws Exception {
+	void hasOneTestCaseForEachJobAndEachErrorOfTheText() throws Exception {
 		Element suite = parse(JunitReport.of(List.of(Sample.project("rules/")))).getDocumentElement();
 		assertEquals("van <1>", suite.getAttribute("name"));
-		assertEquals("3 1 1 0", suite.getAttribute("tests") + " " + suite.getAttribute("failures") + " "
+		assertEquals("4 1 1 1", suite.getAttribute("tests") + " " + suite.getAttribute("failures") + " "
 				+ suite.getAttribute("skipped") + " " + suite.getAttribute("errors"));
 		NodeList jobs = suite.getElementsByTagName("testcase");
 		Element failing = (Element) jobs.item(1);
@@ -71,5 +71,10 @@ class JunitReportTest {
 		assertEquals("rules/jobs.bay:2:6\nRules that applied: high, low", failure.getTextContent());
 		assertEquals(0, jobs.item(0).getChildNodes().getLength());
 		assertEquals("skipped", jobs.item(2).getFirstChild().getNodeName());
+		Element unread = (Element) jobs.item(3);
+		assertEquals("2:22 rules/power/flat battery.bay", unread.getAttribute("name") + " " + unread.getAttribute("classname"));
+		Element error = (Element) unread.getFirstChild();
+		assertEquals("error unknown-name", error.getNodeName() + " " + error.getAttribute("type"));
+		assertEquals("rules/power/flat battery.bay:2:22\nDefine it, or correct the name.", error.getTextContent());
 	}
 }

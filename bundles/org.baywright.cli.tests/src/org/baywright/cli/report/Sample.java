@@ -74,7 +74,7 @@ public final class Sample {
 		List<CaseResult> cases = List.of(new CaseResult(passing, true, "", List.of("low"), List.of(), List.of()),
 				new CaseResult(failing, false, "the cause was battery.flat, but the rules clear it.", List.of("high", "low"), List.of(), List.of()));
 		return new Project(prefix, rules.build(), List.of(problem, whole), Map.of(FILE, TEXT), List.of("rule half"),
-				new Report(findings.stream().sorted().toList(), cases, List.of("contradiction", "gap"), 1, 1));
+				new Report(findings.stream().sorted().toList(), cases, List.of("contradiction", "gap"), 1, 1), List.of());
 	}
 
 	private static Case job(String name, int line) {

@@ -7,9 +7,12 @@ import java.util.Map;
 import org.baywright.analysis.CaseResult;
 import org.baywright.cli.work.Project;
 import org.baywright.model.Case;
+import org.baywright.model.Problem;
+import org.baywright.model.Severity;
 
 /**
- * The finished jobs as JUnit XML, which build servers read: one test case for each job. A single project is one test
+ * The finished jobs as JUnit XML, which build servers read: one test case for each job, and one for each error of the
+ * text, since what it leaves out cannot fail. A single project is one test
  * suite, as the schema of surefire-test-report.xsd wants it; several are wrapped in {@code testsuites}, as all readers
  * know it.
  */
@@ -38,13 +41,23 @@ public final class JunitReport {
 		project.report().cases().forEach(result -> results.put(result.job(), result));
 		List<Case> jobs = project.rules().cases();
 		long failed = project.report().cases().stream().filter(result -> !result.passed()).count();
+		List<Problem> errors = project.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).toList();
 		out.append(indent).append("<testsuite name=\"").append(escaped(project.rules().name())).append("\" tests=\"")
-				.append(jobs.size()).append("\" errors=\"0\" skipped=\"").append(jobs.size() - results.size())
+				.append(jobs.size() + errors.size()).append("\" errors=\"").append(errors.size()).append("\" skipped=\"").append(jobs.size() - results.size())
 				.append("\" failures=\"").append(failed).append("\">\n");
 		for (Case job : jobs) {
 			testCase(project, job, results.get(job), indent + "  ");
 		}
+		errors.forEach(error -> testCase(project, error, indent + "  "));
 		out.append(indent).append("</testsuite>\n");
+	}
+
+	private void testCase(Project project, Problem error, String indent) {
+		out.append(indent).append("<testcase name=\"").append(error.span().line()).append(':').append(error.span().column())
+				.append("\" classname=\"").append(escaped(project.shown(error.span().file())))
+				.append("\" time=\"0\"><error type=\"").append(escaped(error.id())).append("\" message=\"").append(escaped(error.message()))
+				.append("\">").append(escaped(project.shown(error.span().toString()) + "\n" + error.advice()))
+				.append("</error></testcase>\n");
 	}
 
 	private void testCase(Project project, Case job, CaseResult result, String indent) {

@@ -1,6 +1,7 @@
 package org.baywright.cli.report;
 
 import org.baywright.model.Severity;
+import org.baywright.model.words.Invisible;
 
 /** Marks parts of a text by colours, or not at all. Whatever comes from a file is freed of control characters. */
 public enum Style {
@@ -37,16 +38,12 @@ public enum Style {
 		return this == PLAIN || text.isEmpty() ? text : "\u001B[" + code + "m" + text + "\u001B[0m";
 	}
 
-	/** Returns the text with every control character but the tab replaced, so that it cannot command a terminal. */
+	/** Returns the text with every character replaced that does not show, but the tab and what joins letters, so that it
+	 * cannot command a terminal nor make a rule look like another one. */
 	public static String safe(String text) {
 		StringBuilder safe = new StringBuilder(text.length());
-		text.codePoints().map(c -> c != '\t' && Character.isISOControl(c) || isDirection(c) ? '\uFFFD' : c)
+		text.codePoints().map(c -> c != '\t' && Invisible.is(c) && !Invisible.isJoining(c) ? Invisible.LOST : c)
 				.forEach(safe::appendCodePoint);
 		return safe.toString();
-	}
-
-	/** Marks that turn the direction of writing can make a rule look like another one. */
-	private static boolean isDirection(int c) {
-		return c == '\u061C' || c == '\u200E' || c == '\u200F' || c >= '\u202A' && c <= '\u202E' || c >= '\u2066' && c <= '\u2069';
 	}
 }

@@ -194,13 +194,16 @@ public final class TextReport {
 		add(parts, errors, "error", Severity.ERROR);
 		add(parts, warnings, "warning", Severity.WARNING);
 		add(parts, project.count(Severity.NOTE), "note", Severity.NOTE);
-		String stands = !parts.isEmpty() ? String.join(", ", parts)
-				: project.rules().rules().isEmpty() ? style.of(Severity.WARNING, "There is no rule to check") : style.good("No problems found");
+		String kind = project.only().isEmpty() ? "" : " of kind " + String.join(" or ", project.only());
+		String stands = !parts.isEmpty() ? String.join(", ", parts) + kind
+				: project.rules().rules().isEmpty() ? style.of(Severity.WARNING, "There is no rule to check")
+						: kind.isEmpty() ? style.good("No problems found") : "No problems" + kind + " found";
 		long passed = project.report().cases().stream().filter(result -> result.passed()).count();
 		int jobs = project.rules().cases().size();
 		return Style.safe(project.rules().name()) + ": " + stands
 				+ (project.undecided() > 0 ? ", " + project.undecided() + " undecided" : "")
-				+ (project.accepted() > 0 ? ", " + project.accepted() + " accepted" : "") + "; "
+				+ (project.accepted() > 0 ? ", " + project.accepted() + " accepted" : "")
+				+ (kind.isEmpty() ? "" : "; other kinds are not shown") + "; "
 				+ number(project.rules().rules().size(), "rule") + ", " + number(project.report().checks().size(), "check")
 				+ (jobs == 0 ? "." : ", " + passed + " of " + number(jobs, "finished job") + " brought to the known end.");
 	}

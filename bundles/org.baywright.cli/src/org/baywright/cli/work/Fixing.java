@@ -18,10 +18,13 @@ import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Report;
 import org.baywright.cli.report.TextReport;
+import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.fix.Fixes;
 import org.baywright.language.ide.fix.QuickFix;
 import org.baywright.language.ide.fix.Signature;
 import org.baywright.language.ide.text.Edits;
+import org.baywright.language.ide.text.TextEdit;
+import org.baywright.language.translate.Spelling;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
@@ -37,6 +40,9 @@ public record Fixing(List<String> told) {
 
 	/** A project in which one fix brings the next is not a project to be mended by a program. */
 	private static final int MOST = 1000;
+
+	/** What can be put right without knowing what a rule means; units, limits and where a rule comes from are not. */
+	private static final Set<String> TYPING = Set.of("syntax", "hidden-character");
 
 	/** What is wrong, wherever it stands. */
 	private record Wrong(String id, String about, Span span, boolean text) {
@@ -147,7 +153,7 @@ public record Fixing(List<String> told) {
 				Optional<String> harm = apply(fix.get(), state);
 				State now = harm.isEmpty() ? state() : state;
 				if (harm.isEmpty()) {
-					harm = harm(wrong, state, now);
+					harm = harm(wrong, fix.get(), state, now);
 				}
 				if (harm.isEmpty()) {
 					done.add("Fixed   " + what);
@@ -170,8 +176,8 @@ public record Fixing(List<String> told) {
 			List<QuickFix> offered = Fixes.at(span.file(), span.offset(), span.length(), state.snapshot(), Optional.of(state.report()), new Signature("", LocalDate.now()))
 					.stream().filter(fix -> fix.about().equals(wrong.text() ? wrong.id() : wrong.about())).toList();
 			List<QuickFix> answers = offered.stream().filter(fix -> fix.next().isEmpty()).toList();
-			// where a rule comes from is for its author to say
-			if (wrong.text() && answers.size() == 1 && !wrong.id().equals("no-provenance")) {
+			if (wrong.text() && answers.size() == 1
+					&& (TYPING.contains(wrong.id()) || isMisspelt(span, answers.get(0), state.snapshot()))) {
 				return Optional.of(answers.get(0));
 			}
 			if (!offered.isEmpty()) {
@@ -179,6 +185,27 @@ public record Fixing(List<String> told) {
 						+ offered.stream().map(QuickFix::title).collect(Collectors.joining(", or ")) + " [" + wrong.id() + "]");
 			}
 			return Optional.empty();
+		}
+
+		/** Whether a fix writes a name like the one that is written, and it is used elsewhere too, not only defined. */
+		private boolean isMisspelt(Span span, QuickFix fix, Snapshot snapshot) {
+			List<TextEdit> edits = fix.edits().getOrDefault(span.file(), List.of());
+			String text = snapshot.sources().get(span.file());
+			if (edits.size() != 1 || fix.edits().size() != 1
+					|| !Spelling.isMisspelt(replaced(text, edits.get(0)).replace("^", ""), edits.get(0).text().replace("^", ""))) {
+				return false;
+			}
+			// the one that is alone may as well be the one that is misspelt
+			project.update(span.file(), Edits.apply(text, edits));
+			try {
+				return new EditorServices(project).references(span.file(), edits.get(0).offset(), false).size() > 1;
+			} finally {
+				project.update(span.file(), text);
+			}
+		}
+
+		private static String replaced(String text, TextEdit edit) {
+			return text.substring(edit.offset(), edit.offset() + edit.length());
 		}
 
 		private Optional<String> apply(QuickFix fix, State state) {
@@ -195,7 +222,7 @@ public record Fixing(List<String> told) {
 		}
 
 		/** Says why a fix must be taken back, if it must. */
-		private static Optional<String> harm(Wrong wrong, State before, State after) {
+		private static Optional<String> harm(Wrong wrong, QuickFix fix, State before, State after) {
 			Map<String, Integer> was = before.counts();
 			Map<String, Integer> is = after.counts();
 			for (Wrong one : after.wrong()) {
@@ -203,8 +230,23 @@ public record Fixing(List<String> told) {
 					return Optional.of("it would bring " + one.id() + ": " + one.about());
 				}
 			}
-			return is.getOrDefault(wrong.key(), 0) < was.get(wrong.key()) ? Optional.empty()
-					: Optional.of("it would not answer what was found.");
+			if (is.getOrDefault(wrong.key(), 0) >= was.get(wrong.key())) {
+				return Optional.of("it would not answer what was found.");
+			}
+			return after.wrong().stream().filter(one -> one.id().equals("syntax") && isWrittenAt(one.span(), fix)).findFirst()
+					.map(one -> "it would leave what is wrong there: " + one.about());
+		}
+
+		private static boolean isWrittenAt(Span span, QuickFix fix) {
+			int moved = 0;
+			for (TextEdit edit : fix.edits().getOrDefault(span.file(), List.of())) {
+				int from = edit.offset() + moved;
+				if (!edit.text().isEmpty() && span.offset() <= from + edit.text().length() && from <= span.offset() + span.length()) {
+					return true;
+				}
+				moved += edit.text().length() - edit.length();
+			}
+			return false;
 		}
 	}
 }

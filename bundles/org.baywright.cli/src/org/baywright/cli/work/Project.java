@@ -19,9 +19,10 @@ import org.baywright.model.Severity;
  * @param sources its texts by file
  * @param dropped elements that are not in the rules because of an error
  * @param report what the checks found
+ * @param only the kinds of findings that it is about, sorted; all if empty
  */
 public record Project(String prefix, RuleBase rules, List<Problem> problems, Map<String, String> sources,
-		List<String> dropped, Report report) {
+		List<String> dropped, Report report, List<String> only) {
 
 	/** The check whose findings say that nobody knows. */
 	public static final String UNDECIDED = "undecided";
@@ -38,7 +39,7 @@ public record Project(String prefix, RuleBase rules, List<Problem> problems, Map
 	public Project only(Set<String> ids) {
 		Report fewer = new Report(report.findings().stream().filter(finding -> ids.contains(finding.check())).toList(),
 				report.cases(), report.checks(), report.parts(), report.proved());
-		return new Project(prefix, rules, ids.contains(TEXT) ? problems : List.of(), sources, dropped, fewer);
+		return new Project(prefix, rules, ids.contains(TEXT) ? problems : List.of(), sources, dropped, fewer, ids.stream().sorted().toList());
 	}
 
 	/** Returns how many findings and problems of a severity stand, apart from accepted ones and undecided questions. */

@@ -33,7 +33,7 @@ public final class Projects {
 		progress.requireWanted();
 		Report report = new Analysis().check(snapshot.rules(), progress);
 		return new Project(prefix(path, given), snapshot.rules(), snapshot.problems(), snapshot.sources(),
-				snapshot.dropped(), report);
+				snapshot.dropped(), report, List.of());
 	}
 
 	static RuleProject open(Path path, String given, Progress progress) throws IOException {

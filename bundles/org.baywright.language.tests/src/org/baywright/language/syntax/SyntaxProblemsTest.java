@@ -1,6 +1,7 @@
 package org.baywright.language.syntax;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.baywright.language.testing.MarkedText;
@@ -194,6 +195,32 @@ class SyntaxProblemsTest {
 				sign s3 "\u05E9\u200F, \u00E9, \uD83D\uDE97 and 123456789012345678"
 				tool t2 cost 123456789012345.123456789012345
 				""");
+	}
+
+	/** The properties are those of the Unicode Standard; see {@code Invisible}. */
+	@Test
+	void whatDoesNotShowIsToldInNamesAndTexts() {
+		for (int c : new int[] { 0x61C, 0x180E, 0x34F, 0x3164, 0x115F, 0x1160, 0xFFA0, 0xAD, 0x200B, 0x200D, 0x200F, 0xFE0F, 0xFEFF,
+				0xA0, 0x1680, 0x3000, 0x2028, 0xE0041, 0xE000 }) {
+			assertHidden("sign no" + Character.toString(c) + "crank \"A\"\n", c);
+			assertHidden("sign a" + Character.toString(c) + " \"A\"\n", c);
+		}
+		for (int c : new int[] { 0xAD, 0x2028, 0x2029, 0xFFF9, 0xFFFB, 0xE0001, 0xE007F, 0xFFFF, 0x1FFFE, 0xFDD0, 0xFFFD, 0x202E, 7,
+				0xD800, 0x3164 }) {
+			assertHidden("sign a \"x" + Character.toString(c) + "y\"\n", c);
+			assertHidden("// x" + Character.toString(c) + "y\n", c);
+		}
+		for (String shown : new String[] { "\u26A0\uFE0F", "\u26A0\uFE0E", "\uD83D\uDC68\u200D\uD83D\uDD27", "\u0646\u200C\u0646", "5\u00A0V",
+				"\u00E4\u0308", "\uD83D\uDE97" }) {
+			assertEquals(List.of(), problems("sign a \"" + shown + "\" // " + shown + "\n"), shown);
+		}
+	}
+
+	private static void assertHidden(String text, int c) {
+		List<Problem> problems = problems(text);
+		assertEquals(List.of("hidden-character"), problems.stream().map(Problem::id).toList(), () -> problems + " U+" + Integer.toHexString(c));
+		assertTrue(problems.get(0).message().contains(String.format("U+%04X.", c)), problems::toString);
+		assertEquals(text.indexOf(Character.toString(c)), problems.get(0).span().offset());
 	}
 
 	@Test

@@ -85,7 +85,7 @@ class ConditionProblemsTest {
 				rule r1 {
 				  for tarn where engine is diesel_3_0 or engine is any of (electric, petrol)
 				                           ^^^^^^^^^^ error unknown-value: `engine` has no value `diesel_3_0`. > Did you mean `diesel_2_0`?
-				                                                                     ^^^^^^ error unknown-value: `engine` has no value `petrol`. > Its values are `diesel_2_0`, `petrol_1_6` or `electric`.
+				                                                                     ^^^^^^ error unknown-value: `engine` has no value `petrol`. > Its values are `diesel_2_0`, `petrol_1_6` or `electric`. Add it where `engine` is defined, or correct the name.
 				  then suspects battery.discharged
 				}
 				rule r2 {

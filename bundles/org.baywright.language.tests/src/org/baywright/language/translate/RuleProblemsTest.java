@@ -149,7 +149,7 @@ class RuleProblemsTest {
 				rule r2 { run no_crank met : proves nothing }
 				              ^^^^^^^^ error unknown-name: `no_crank` is a sign, and a test is needed here. > Name a test.
 				rule r3 { in ignition on, lift sideways then proves nothing }
-				                               ^^^^^^^^ error unknown-value: The state `lift` has no value `sideways`. > Its values are `down` or `up`.
+				                               ^^^^^^^^ error unknown-value: The state `lift` has no value `sideways`. > Its values are `down` or `up`. Add it where `lift` is defined, or correct the name.
 				""");
 	}
 

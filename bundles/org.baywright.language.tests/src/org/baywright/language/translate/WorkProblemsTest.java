@@ -71,7 +71,7 @@ class WorkProblemsTest {
 				    repeat rest_voltage expect 12 Ohm
 				                               ^^^^^^ error unit-mismatch: 12 Ohm cannot be compared with a value in V. > Write it in V, or in another unit of the same kind.
 				    repeat charge_lamp expect lidd
-				                              ^^^^ error unknown-value: `charge_lamp` has no value `lidd`. > Its values are `lit` or `dark`.
+				                              ^^^^ error unknown-value: `charge_lamp` has no value `lidd`. > Its values are `lit` or `dark`. Add it where `charge_lamp` is defined, or correct the name.
 				  }
 				}
 				""");
@@ -127,7 +127,7 @@ class WorkProblemsTest {
 				                                                                ^^^^^^^^ error unknown-name: `no_crank` is a sign, and a trait is needed here. > Correct the name.
 				  found rest_voltage 40 V, charge_lamp lidd, no_cranc, bcm, bcm present, engine
 				                     ^^^^ error reading-out-of-range: 40 V lies outside of what `rest_voltage` can give, 0.0 V .. 18.0 V. > Correct the value, or widen the range of `rest_voltage`.
-				                                       ^^^^ error unknown-value: `charge_lamp` has no value `lidd`. > Its values are `lit` or `dark`.
+				                                       ^^^^ error unknown-value: `charge_lamp` has no value `lidd`. > Its values are `lit` or `dark`. Add it where `charge_lamp` is defined, or correct the name.
 				                                             ^^^^^^^^ error unknown-name: There is no sign, test, code or module `no_cranc`. > Did you mean `no_crank`?
 				                                                       ^^^ error wrong-predicate: `bcm` is a module, and the job does not say what of it. > Write `answers` or `silent` after it.
 				                                                            ^^^ error reading-twice: `bcm` is given twice. > Keep one of the two.

@@ -50,9 +50,17 @@ class RuleProjectTest {
 		write(".hidden/h.bay", "sign hidden");
 		write("target/t.bay", "sign built");
 		write(".bay", "sign nameless");
+		write(".c.bay", "sign dotted");
+		write("D.BAY", "sign capital");
 		RuleProject project = RuleProject.open(folder);
-		assertEquals(List.of("a.bay", "a/z.bay", "b.bay"), project.files());
-		assertEquals(List.of("a", "z", "b"), project.snapshot().rules().signs().stream().map(sign -> sign.name()).toList());
+		assertEquals(List.of("D.BAY", "a.bay", "a/z.bay", "b.bay"), project.files());
+		for (String file : List.of("D.BAY", "a/z.bay")) {
+			assertTrue(RuleProject.isRuleFile(file), file);
+		}
+		for (String file : List.of("notes.txt", ".hidden/h.bay", "target/t.bay", ".bay", "a/.c.bay", "bay")) {
+			assertFalse(RuleProject.isRuleFile(file), file);
+		}
+		assertEquals(List.of("capital", "a", "z", "b"), project.snapshot().rules().signs().stream().map(sign -> sign.name()).toList());
 		assertEquals(folder.getFileName().toString(), project.name());
 	}
 
@@ -62,6 +70,8 @@ class RuleProjectTest {
 		write("b.bay", "sign b");
 		RuleProject project = RuleProject.open(folder.resolve("a.bay"));
 		assertEquals("a", project.name());
+		write("D.BAY", "sign d");
+		assertEquals("D", RuleProject.open(folder.resolve("D.BAY")).name());
 		assertEquals(List.of("a.bay"), project.files());
 	}
 
@@ -158,6 +168,16 @@ class RuleProjectTest {
 		assertEquals("b", project.snapshot().rules().signs().get(0).name());
 		assertTrue(project.snapshot().version() > before.version());
 		assertThrows(UnsupportedOperationException.class, () -> before.sources().clear());
+	}
+
+	@Test
+	void aTextThatCannotBeReadLeavesTheOldOne() {
+		RuleProject project = RuleProject.inMemory("test");
+		project.update("a.bay", "sign a\n");
+		assertThrows(NullPointerException.class, () -> project.update("a.bay", null));
+		assertEquals("sign a\n", project.source("a.bay").orElseThrow().text());
+		project.update("a.bay", "sign b\n");
+		assertEquals(List.of(), project.snapshot().problems());
 	}
 
 	@Test

@@ -7,6 +7,7 @@ import java.util.Locale;
 import org.baywright.language.translate.SourceText;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
+import org.baywright.model.words.Invisible;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 
 /** Finds what the parser takes and no person can read: signs that do not show, and numbers and texts without measure. */
@@ -27,18 +28,7 @@ public final class Unreadable {
 	 */
 	public static List<Problem> of(SourceText source, List<ILeafNode> leaves) {
 		List<Problem> problems = new ArrayList<>();
-		int lastLine = 0;
-		for (int i = 0; i < source.text().length(); i++) {
-			char c = source.text().charAt(i);
-			if (isHidden(c)) {
-				Problem problem = problem(source, "hidden-character", i, 1,
-						"A character that does not show stands here: " + String.format(Locale.ROOT, "U+%04X", (int) c) + ".", "Take it out.");
-				if (problem.span().line() != lastLine) {
-					problems.add(problem);
-					lastLine = problem.span().line();
-				}
-			}
-		}
+		hidden(source, problems);
 		for (ILeafNode leaf : leaves) {
 			int length = leaf.getLength();
 			char first = length > MOST_DIGITS ? leaf.getText().charAt(0) : ' ';
@@ -54,10 +44,65 @@ public final class Unreadable {
 		return problems;
 	}
 
-	/** Control characters, and those that turn the direction of writing (Unicode Technical Report 36, 2.10) or take no room. */
-	private static boolean isHidden(char c) {
-		return Character.isISOControl(c) && c != '\t' && c != '\n' && c != '\r' || c >= '\u202A' && c <= '\u202E'
-				|| c >= '\u2066' && c <= '\u2069' || c == '\u200B' || c == '\u2060' || c == '\uFEFF';
+	/** What does not show, once for each line; names take less of it than quoted texts and comments. */
+	private static void hidden(SourceText source, List<Problem> problems) {
+		String text = source.text();
+		int prose = 0;
+		int lastLine = 0;
+		for (int i = 0; i < text.length();) {
+			if (i >= prose) {
+				prose = endOfProse(text, i);
+			}
+			boolean quoted = i < prose;
+			int c = text.codePointAt(i);
+			int end = i + Character.charCount(c);
+			if (isHidden(c, quoted)) {
+				while (!isLost(c) && end < text.length() && text.codePointAt(end) == c) {
+					end += Character.charCount(c);
+				}
+				Problem problem = problem(source, "hidden-character", i, end - i, hiddenMessage(c), hiddenAdvice(c));
+				if (problem.span().line() != lastLine) {
+					problems.add(problem);
+					lastLine = problem.span().line();
+				}
+			}
+			i = end;
+		}
+	}
+
+	/** Returns where the quoted text or the comment that begins at a place ends; the place if none does. */
+	private static int endOfProse(String text, int from) {
+		if (text.charAt(from) == '"') {
+			return Nesting.endOfQuoted(text, from);
+		}
+		return text.startsWith("//", from) ? Nesting.endOf(text, "\n", from)
+				: text.startsWith("/*", from) ? Nesting.endOf(text, "*/", from) : from;
+	}
+
+	private static boolean isHidden(int c, boolean quoted) {
+		if (c == ' ' || c == '\t' || c == '\n' || c == '\r') {
+			return false;
+		}
+		return quoted ? isLost(c) || Invisible.is(c) && !Invisible.isJoining(c) && !Invisible.isDirection(c)
+				: Invisible.is(c) || isLost(c) || isSpace(c);
+	}
+
+	private static boolean isLost(int c) {
+		return c == Invisible.LOST;
+	}
+
+	private static boolean isSpace(int c) {
+		return Character.getType(c) == Character.SPACE_SEPARATOR;
+	}
+
+	private static String hiddenMessage(int c) {
+		String number = String.format(Locale.ROOT, "U+%04X", c);
+		return isLost(c) ? "A letter was lost here; in its place stands " + number + "."
+				: "A character that does not show stands here: " + number + ".";
+	}
+
+	private static String hiddenAdvice(int c) {
+		return isLost(c) ? "Write the letter again." : isSpace(c) ? "Write a plain space." : "Take it out.";
 	}
 
 	private static Problem problem(SourceText source, String id, int offset, int length, String message, String advice) {

@@ -121,7 +121,7 @@ final class Context {
 		if (!values.contains(value.get().name())) {
 			report.error("unknown-value", source.span(value.get().node()),
 					"The state `" + state.get().name() + "` has no value `" + value.get().name() + "`.",
-					Spelling.advice(value.get().name(), values, "Its values are " + Spelling.either(values) + "."));
+					Spelling.valueAdvice(value.get().name(), values, state.get().name()));
 			return Optional.empty();
 		}
 		return Optional.of(new org.baywright.model.StateSetting(state.get().name(), value.get().name()));

@@ -4,9 +4,14 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
 
 /** Finds the name that was probably meant. */
 public final class Spelling {
+
+	private static final int SHORTEST_MISSPELT = 3;
+	private static final int MOST_MEANT = 3;
 
 	private Spelling() {
 	}
@@ -17,26 +22,68 @@ public final class Spelling {
 	 * is taken, so that the answer does not depend on the order of files.
 	 */
 	public static Optional<String> nearest(String written, Collection<String> candidates) {
+		return all(written, candidates).stream().findFirst();
+	}
+
+	/** Returns all candidates with the fewest slips, in alphabetical order. */
+	private static SortedSet<String> all(String written, Collection<String> candidates) {
 		String word = written.toLowerCase(Locale.ROOT);
-		int limit = Math.max(1, written.length() / 3);
-		String best = null;
-		int bestSlips = limit + 1;
+		SortedSet<String> best = new TreeSet<>();
+		int bestSlips = Math.max(1, written.length() / 3);
+		int limit = bestSlips;
 		for (String candidate : candidates) {
 			if (Math.abs(candidate.length() - written.length()) > Math.min(limit, bestSlips)) {
 				continue;
 			}
 			int slips = slips(word, candidate.toLowerCase(Locale.ROOT), bestSlips);
-			if (slips < bestSlips || slips == bestSlips && best != null && candidate.compareTo(best) < 0) {
-				best = candidate;
+			if (slips < bestSlips) {
+				best.clear();
 				bestSlips = slips;
 			}
+			if (slips == bestSlips) {
+				best.add(candidate);
+			}
 		}
-		return Optional.ofNullable(best);
+		return best;
 	}
 
-	/** Returns "Did you mean …?" or another advice if nothing is near. */
+	/**
+	 * Returns whether a name can hardly be anything but another one misspelt: near it, with the same first letter and
+	 * the same figures, and with no short piece that differs. {@code cyl_2} and {@code cyl_1}, {@code fuse_l} and
+	 * {@code fuse_r}, {@code normal} and {@code abnormal} are near each other, and yet two things.
+	 */
+	public static boolean isMisspelt(String written, String meant) {
+		String one = written.toLowerCase(Locale.ROOT);
+		String other = meant.toLowerCase(Locale.ROOT);
+		if (one.isEmpty() || other.isEmpty() || one.charAt(0) != other.charAt(0)
+				|| !one.replaceAll("\\D", "").equals(other.replaceAll("\\D", ""))) {
+			return false;
+		}
+		String[] pieces = one.split("[_.]");
+		String[] others = other.split("[_.]");
+		if (pieces.length != others.length) {
+			return one.replaceAll("[_.]", "").equals(other.replaceAll("[_.]", ""));
+		}
+		for (int i = 0; i < pieces.length; i++) {
+			boolean near = Math.min(pieces[i].length(), others[i].length()) >= SHORTEST_MISSPELT
+					&& nearest(pieces[i], List.of(others[i])).isPresent();
+			if (!pieces[i].equals(others[i]) && !near) {
+				return false;
+			}
+		}
+		return true;
+	}
+
+	/** Returns "Did you mean …?" with all that are equally near, or another advice if nothing is near or too much. */
 	static String advice(String written, Collection<String> candidates, String otherwise) {
-		return nearest(written, candidates).map(name -> "Did you mean `" + name + "`?").orElse(otherwise);
+		List<String> near = List.copyOf(all(written, candidates));
+		return near.isEmpty() || near.size() > MOST_MEANT ? otherwise : "Did you mean " + either(near) + "?";
+	}
+
+	/** Says the values that there are in place of one that there is not. */
+	static String valueAdvice(String written, List<String> values, String owner) {
+		return advice(written, values, (values.size() == 1 ? "Its only value is " : "Its values are ") + either(values)
+				+ ". Add it where `" + owner + "` is defined, or correct the name.");
 	}
 
 	/** Says a list as "`a`, `b` or `c`". */

@@ -130,7 +130,7 @@ final class Values {
 		if (!names.contains(ref.name())) {
 			context.report.error("unknown-value", context.source.span(ref.node()),
 					"`" + owner.name() + "` has no value `" + ref.name() + "`.",
-					Spelling.advice(ref.name(), names, "Its values are " + Spelling.either(names) + "."));
+					Spelling.valueAdvice(ref.name(), names, owner.name()));
 			return false;
 		}
 		return true;

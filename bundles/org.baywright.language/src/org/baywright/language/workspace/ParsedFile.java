@@ -54,9 +54,13 @@ final class ParsedFile {
 			// what the parser makes of the line that was kept from it says nothing
 			syntax.removeIf(problem -> problem.span().line() == tooDeep.span().line());
 		});
+		List<Problem> unreadable = Unreadable.of(source, leaves);
+		// the parser stumbles over what does not show, and then over the rest of the line
+		syntax.removeIf(problem -> unreadable.stream().anyMatch(hidden -> hidden.id().equals("hidden-character")
+				&& hidden.span().line() == problem.span().line() && hidden.span().offset() <= problem.span().offset()));
 		textProblems.addAll(syntax);
-		Unreadable.of(source, leaves).stream().filter(problem -> syntax.stream().noneMatch(known -> overlap(known.span(), problem.span())))
-				.forEach(textProblems::add);
+		unreadable.stream().filter(problem -> syntax.stream().noneMatch(known -> overlap(known.span(), problem.span())))
+				.filter(problem -> text.wrongAt().isEmpty() || !problem.message().contains("U+FFFD")).forEach(textProblems::add);
 	}
 
 	private Problem tooDeep(int at) {

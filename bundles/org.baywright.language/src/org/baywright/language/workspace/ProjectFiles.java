@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Arrays;
+import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.baywright.model.Problem;
@@ -20,7 +22,7 @@ import org.baywright.model.Span;
  */
 record ProjectFiles(SortedMap<String, Path> files, SortedMap<String, Problem> passedOver) {
 
-	static final String ENDING = ".bay";
+	private static final String ENDING = ".bay";
 
 	/** Returns the rule files beneath a folder, which may be named by a link. */
 	static ProjectFiles beneath(Path given) throws IOException {
@@ -34,8 +36,7 @@ record ProjectFiles(SortedMap<String, Path> files, SortedMap<String, Problem> pa
 
 			@Override
 			public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
-				String name = file.getFileName().toString();
-				if (name.endsWith(ENDING) && !name.startsWith(".")) {
+				if (isRules(file.getFileName().toString())) {
 					found.add(relative(folder, file), given.resolve(folder.relativize(file)));
 				}
 				return FileVisitResult.CONTINUE;
@@ -47,7 +48,7 @@ record ProjectFiles(SortedMap<String, Path> files, SortedMap<String, Problem> pa
 					throw e;
 				}
 				boolean isFolder = Files.isDirectory(file);
-				if (isFolder && !isSkipped(file) || file.toString().endsWith(ENDING)) {
+				if (isFolder && !isSkipped(file) || isRules(file.getFileName().toString())) {
 					String path = relative(folder, file);
 					found.passedOver.put(path, unreadable(path, isFolder ? "folder" : "file"));
 				}
@@ -57,9 +58,28 @@ record ProjectFiles(SortedMap<String, Path> files, SortedMap<String, Problem> pa
 		return found;
 	}
 
+	/** Returns whether a file of this relative path belongs to a project. */
+	static boolean isOne(String path) {
+		String[] names = path.split("/");
+		int folders = names.length - 1;
+		return Arrays.stream(names, 0, folders).noneMatch(ProjectFiles::isSkipped) && isRules(names[folders]);
+	}
+
+	/** Some systems write file names in capitals. */
+	private static boolean isRules(String name) {
+		return hasEnding(name) && !name.startsWith(".");
+	}
+
+	static boolean hasEnding(String name) {
+		return name.toLowerCase(Locale.ROOT).endsWith(ENDING);
+	}
+
 	private static boolean isSkipped(Path folder) {
-		String name = folder.getFileName().toString();
-		return name.startsWith(".") || name.equals("target");
+		return isSkipped(folder.getFileName().toString());
+	}
+
+	private static boolean isSkipped(String folder) {
+		return folder.startsWith(".") || folder.equals("target");
 	}
 
 	private void add(String path, Path file) {

@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -25,6 +26,7 @@ import org.baywright.language.BayStandaloneSetup;
 import org.baywright.language.index.IndexAdapter;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
+import org.baywright.language.index.Symbol;
 import org.baywright.language.syntax.CodeInSign;
 import org.baywright.language.syntax.Nesting;
 import org.baywright.language.translate.FileTranslation;
@@ -108,8 +110,7 @@ public final class RuleProject {
 			throw new NoSuchFileException(path.toString());
 		}
 		String file = whole.getFileName().toString();
-		String name = file.endsWith(ProjectFiles.ENDING) ? file.substring(0, file.length() - ProjectFiles.ENDING.length())
-				: file;
+		String name = ProjectFiles.hasEnding(file) ? file.substring(0, file.lastIndexOf('.')) : file;
 		RuleProject project = new RuleProject(name, Optional.of(whole.getParent()), injector);
 		project.load(new TreeMap<>(Map.of(file, whole)), listener);
 		return project;
@@ -137,6 +138,16 @@ public final class RuleProject {
 	 */
 	public static List<String> filesIn(Path folder) throws IOException {
 		return List.copyOf(ProjectFiles.beneath(folder.toAbsolutePath().normalize()).files().keySet());
+	}
+
+	/**
+	 * Returns whether a file belongs to a project: its name ends in {@code .bay}, in small or capital letters, it is not
+	 * hidden by a dot in front, and it lies in no folder that is, nor in one of build output ({@code target}).
+	 *
+	 * @param path its path relative to the project, with forward slashes
+	 */
+	public static boolean isRuleFile(String path) {
+		return ProjectFiles.isOne(path);
 	}
 
 	/**
@@ -191,6 +202,7 @@ public final class RuleProject {
 	 * @param text all of its text
 	 */
 	public synchronized void update(String file, String text) {
+		Objects.requireNonNull(text, "text");
 		ParsedFile present = files.get(file);
 		if (present == null || !present.source().text().equals(text)) {
 			put(file, RuleText.of(text));
@@ -241,23 +253,36 @@ public final class RuleProject {
 	private void put(String file, RuleText text) {
 		String[] segments = Arrays.stream(file.split("/")).map(segment -> URI.encodeSegment(segment, false)).toArray(String[]::new);
 		URI uri = URI.createHierarchicalURI("bay", "", null, segments, null, null);
+		Nesting nesting = Nesting.of(text.text());
+		String toParse = CodeInSign.keptFromParser(nesting.text());
 		ParsedFile old = files.get(file);
 		if (old != null) {
 			resources.getResources().remove(old.resource());
 		}
 		XtextResource resource = (XtextResource) injector.getInstance(IResourceFactory.class).createResource(uri);
 		resources.getResources().add(resource);
-		Nesting nesting = Nesting.of(text.text());
+		ParsedFile parsed = null;
+		List<Symbol> symbols;
 		try {
-			resource.load(new StringInputStream(CodeInSign.keptFromParser(nesting.text()), StandardCharsets.UTF_8.name()),
+			resource.load(new StringInputStream(toParse, StandardCharsets.UTF_8.name()),
 					Map.of(XtextResource.OPTION_ENCODING, StandardCharsets.UTF_8.name()));
+			ParsedFile read = new ParsedFile(file, text, nesting.tooDeepAt(), resource, version + 1);
+			symbols = read.symbols();
+			parsed = read;
 		} catch (IOException e) {
 			throw new UncheckedIOException("a text in memory cannot be read", e);
+		} finally {
+			// a tree that was read half would keep its address from all that come after it
+			if (parsed == null) {
+				resources.getResources().remove(resource);
+				if (old != null) {
+					resources.getResources().add(old.resource());
+				}
+			}
 		}
-		ParsedFile parsed = new ParsedFile(file, text, nesting.tooDeepAt(), resource, version + 1);
 		files.put(file, parsed);
 		unreadable.remove(file);
-		changed.addAll(index.replace(file, parsed.symbols()));
+		changed.addAll(index.replace(file, symbols));
 		changed();
 	}
 

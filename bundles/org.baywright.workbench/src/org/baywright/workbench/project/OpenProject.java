@@ -325,16 +325,8 @@ public final class OpenProject {
 		return file.getProjectRelativePath().toPortableString();
 	}
 
-	/** Returns whether a file is one of rules. Folders that begin with a dot and build output hold none. */
+	/** Returns whether a file is one of rules; see {@link RuleProject#isRuleFile}. */
 	public static boolean isRules(IFile file) {
-		if (!Baywright.ENDING.equals(file.getFileExtension())) {
-			return false;
-		}
-		for (String segment : file.getProjectRelativePath().segments()) {
-			if (segment.startsWith(".") || segment.equals("target")) {
-				return false;
-			}
-		}
-		return true;
+		return RuleProject.isRuleFile(path(file));
 	}
 }

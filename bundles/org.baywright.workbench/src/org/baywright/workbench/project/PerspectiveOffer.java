@@ -53,7 +53,7 @@ public final class PerspectiveOffer implements IStartup, IPartListener2, IWindow
 
 	private void consider(IWorkbenchPage page, IEditorPart editor) {
 		IFile file = editor == null ? null : Adapters.adapt(editor.getEditorInput(), IFile.class);
-		boolean rules = file != null && Baywright.ENDING.equals(file.getFileExtension());
+		boolean rules = file != null && Baywright.ENDING.equalsIgnoreCase(file.getFileExtension());
 		if (rules && !asked && !shown(page) && !Baywright.instance().getPreferenceStore().getBoolean(SILENT)) {
 			asked = true;
 			// not while the part is still on its way to the front

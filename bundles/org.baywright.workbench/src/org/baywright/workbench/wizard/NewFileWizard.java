@@ -67,7 +67,7 @@ public final class NewFileWizard extends ElementWizard {
 
 		IPath path() {
 			IPath path = to.folder().getProjectRelativePath().append(name.getText().strip());
-			return Baywright.ENDING.equals(path.getFileExtension()) ? path : path.addFileExtension(Baywright.ENDING);
+			return Baywright.ENDING.equalsIgnoreCase(path.getFileExtension()) ? path : path.addFileExtension(Baywright.ENDING);
 		}
 
 		private void judge() {

@@ -72,7 +72,15 @@ class FixesTest {
 		fix("rulle@ a { }", "Write rule", "rule a { }");
 		fix("sign smoke\ntest t { results a, b }@}}\n}\n// the end\n", "Take it out", "sign smoke\ntest t { results a, b }\n// the end\n");
 		fix("law \"x\" : when lamp is drak@ then no_crank", "Write dark", "law \"x\" : when lamp is dark then no_crank");
-		fix("law \"x\" : when lamp is purple@ then no_crank", "Write lit", "law \"x\" : when lamp is lit then no_crank");
+		assertEquals(List.of(), titles("law \"x\" : when lamp is purple@ then no_crank"), "what is not near was not meant");
+		// of two that are equally near either may be meant
+		assertEquals(List.of("Write dim", "Write dip"), titles("test beam { results dim, dip }\nrule a { run beam on dix@ : }"));
+	}
+
+	private static List<String> titles(String marked) {
+		Cursor cursor = Cursor.in(marked);
+		return cursor.services().fixes(Cursor.FILE, cursor.offset(), 0, cursor.services().project().snapshot(), Optional.empty())
+				.stream().filter(fix -> fix.about().startsWith("unknown-")).map(QuickFix::title).toList();
 	}
 
 	@Test
@@ -94,6 +102,8 @@ class FixesTest {
 		fix("law \"x\" : when rest_voltage < 9,@5 V then no_crank", "Write 9.5",
 				"law \"x\" : when rest_voltage < 9.5 V then no_crank");
 		fix("sign given@", "Write ^given", "sign ^given");
+		fix("sign\u00A0\u00A0@a\n", "Write a plain space", "sign a\n");
+		fix("sign no\u00AD@crank\n".replace("crank", "_go"), "Take it out", "sign no_go\n");
 		fix("sign a;@\n", "Take it out", "sign a\n");
 	}
 

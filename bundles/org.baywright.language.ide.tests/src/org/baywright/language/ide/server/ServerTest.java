@@ -7,7 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -15,6 +18,7 @@ import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Stream;
 import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
 import org.baywright.language.ide.live.Checker;
@@ -420,6 +424,55 @@ class ServerTest {
 			assertEquals(-32602, error.getResponseError().getCode(), error.getMessage());
 			assertFalse(error.getMessage().contains("Internal error"), error.getMessage());
 		}
+	}
+
+	/** A message that brings no text changes none, and whatever comes after it is read. */
+	@Test
+	void aTextThatIsMissingLeavesTheOldOne() throws IOException {
+		begin();
+		client.open(here, RULE.replace("no_crank", "no_crak"));
+		client.codes(here, "unknown-name");
+		String about = "{\"jsonrpc\":\"2.0\",\"method\":\"textDocument/%s\",\"params\":{\"textDocument\":{\"uri\":\"" + here.toUri()
+				+ "\",\"languageId\":\"baywright\",\"version\":%d,\"text\":null}%s}}";
+		for (String change : List.of("{\"text\":null}", "{}", "null", "{\"text\":\"sign x\"},{}")) {
+			client.send(about.formatted("didChange", 2, ",\"contentChanges\":[" + change + "]"));
+		}
+		client.send(about.formatted("didChange", 2, ""));
+		client.change(here, piece(new Position(1, 14), new Position(1, 14), "n"));
+		client.codes(here, expected(RULE).toArray(new String[0]));
+		client.close(here);
+		client.send(about.formatted("didOpen", 1, ""));
+		client.change(here, all(RULE.replace("lamp", "lammp")));
+		client.codes(here, "unknown-name");
+		client.change(here, all(RULE));
+		client.codes(here, expected(RULE).toArray(new String[0]));
+		assertTrue(client.calls.stream().noneMatch(call -> call.contains("failed")), client.calls::toString);
+	}
+
+	/** What a server says to messages that no library would write, in the order of the messages. */
+	private static List<String> answers(String... messages) throws InterruptedException {
+		ByteArrayOutputStream in = new ByteArrayOutputStream();
+		for (String message : messages) {
+			in.writeBytes(("Content-Length: " + message.length() + "\r\n\r\n" + message).getBytes(StandardCharsets.US_ASCII));
+		}
+		ByteArrayOutputStream out = new ByteArrayOutputStream();
+		ServerProcess.serve(new ByteArrayInputStream(in.toByteArray()), out, "test", () -> false);
+		return Stream.of(out.toString(StandardCharsets.UTF_8).split("Content-Length: \\d+\r\n\r\n")).filter(text -> !text.isEmpty()).toList();
+	}
+
+	/** The bounds of an integer are those of the protocol 3.17, "Base Types". */
+	@Test
+	void everyIdOfTheProtocolIsAnswered() throws InterruptedException {
+		for (String id : List.of("1000000000", "2147483647", "-2147483648", "\"a\"")) {
+			List<String> answers = answers("{\"jsonrpc\":\"2.0\",\"id\":" + id + ",\"method\":\"$/unknown\"}");
+			assertEquals(1, answers.size(), answers::toString);
+			assertTrue(answers.get(0).contains("\"id\":" + id) && answers.get(0).contains("-32601"), answers.get(0));
+		}
+		for (String id : List.of("2147483648", "1.5", "true", "[]")) {
+			List<String> answers = answers("{\"jsonrpc\":\"2.0\",\"id\":" + id + ",\"method\":\"shutdown\"}");
+			assertTrue(answers.get(0).contains("\"id\":null") && answers.get(0).contains("-32600"), answers.get(0));
+		}
+		assertEquals(List.of(), answers("{\"jsonrpc\":\"2.0\",\"method\":\"$/unknown\"}"), "a notification has no answer");
 	}
 
 	private static HoverParams half(TextDocumentIdentifier document) {

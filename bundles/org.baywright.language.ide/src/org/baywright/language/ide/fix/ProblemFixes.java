@@ -18,7 +18,7 @@ final class ProblemFixes {
 
 	private static final Pattern QUOTED = Pattern.compile("`([^`]+)`");
 	private static final Pattern INSTEAD = Pattern
-			.compile("(?:Did you mean|Write|Its values are|The state .* has no value) (`[^`]+`(?:(?:, | or )`[^`]+`)*)(.*)");
+			.compile("(?:Did you mean|Write) (`[^`]+`(?:(?:, | or )`[^`]+`)*)(.*)");
 	private static final Pattern OFF_STEP = Pattern.compile("Write (.+?) or (.+?), or make the step finer\\.");
 	private static final Pattern UNKNOWN = Pattern.compile("There is no (.+) `(.+)`\\.");
 	private static final Pattern WITHOUT_SOURCE = Pattern.compile("The rule `(.+)` does not say .*");
@@ -40,7 +40,7 @@ final class ProblemFixes {
 		Map<String, Draft> drafts = new LinkedHashMap<>();
 		switch (problem.id()) {
 		case "syntax" -> syntax(problem, text, drafts);
-		case "hidden-character" -> drafts.put("Take it out", replace(problem, ""));
+		case "hidden-character" -> hidden(problem, drafts);
 		case "no-provenance" -> provenance(problem, text, drafts);
 		case "limit-off-step" -> offStep(problem, drafts);
 		case "unknown-name" -> {
@@ -56,6 +56,14 @@ final class ProblemFixes {
 		List<QuickFix> fixes = new ArrayList<>();
 		drafts.forEach((title, draft) -> draft.done(title, problem.id(), sources).ifPresent(fixes::add));
 		return fixes;
+	}
+
+	private static void hidden(Problem problem, Map<String, Draft> drafts) {
+		if (problem.advice().equals("Take it out.")) {
+			drafts.put("Take it out", replace(problem, ""));
+		} else if (problem.advice().equals("Write a plain space.")) {
+			drafts.put("Write a plain space", replace(problem, " "));
+		}
 	}
 
 	/** What the advice offers in place of what is written. */

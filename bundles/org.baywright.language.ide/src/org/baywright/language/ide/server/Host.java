@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.baywright.language.ide.live.LiveProject;
+import org.baywright.language.translate.SourceText;
 
 /** A project with the texts that the client has open in it. */
 final class Host {
@@ -37,6 +38,11 @@ final class Host {
 	/** Returns the text that the client has open, if it has. */
 	Optional<Document> open(String file) {
 		return Optional.ofNullable(open.get(file));
+	}
+
+	/** Returns the text of a file as it is known, the empty text if it is not. */
+	String text(String file) {
+		return open(file).map(Document::text).orElseGet(() -> live.services().project().source(file).map(SourceText::text).orElse(""));
 	}
 
 	boolean hasOpen() {

@@ -137,7 +137,7 @@ final class Server implements LanguageServer, LanguageClientAware {
 	public void initialized(InitializedParams params) {
 		if (abilities.watches()) {
 			DidChangeWatchedFilesRegistrationOptions files = new DidChangeWatchedFilesRegistrationOptions(
-					List.of(new FileSystemWatcher(Either.forLeft("**/*.bay"))));
+					List.of(new FileSystemWatcher(Either.forLeft("**/*.[bB][aA][yY]"))));
 			client.registerCapability(new RegistrationParams(
 					List.of(new Registration("rule-files", "workspace/didChangeWatchedFiles", files))));
 		} else {

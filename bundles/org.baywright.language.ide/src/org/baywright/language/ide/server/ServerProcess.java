@@ -52,6 +52,11 @@ public final class ServerProcess {
 	private ServerProcess() {
 	}
 
+	/** Tells in one line of a message to which there is no answer. */
+	static void complain(String line) {
+		PROTOCOL.warning(line);
+	}
+
 	/**
 	 * Serves until the client says {@code exit}, the input ends or the client's process is gone.
 	 *

@@ -7,6 +7,7 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
 import java.util.regex.Matcher;
@@ -32,8 +33,7 @@ final class Strict extends MessageJsonHandler {
 	/** No message of the protocol is nested this deep; one that is would only exhaust the reader. */
 	private static final int MOST_DEEP = 200;
 
-	private static final Pattern WHOLE = Pattern.compile("-?[0-9]{1,9}");
-	private static final Pattern ID = Pattern.compile("\\s*:\\s*(?:\"([^\"\\\\]*)\"|([0-9]{1,9}))");
+	private static final Pattern ID = Pattern.compile("\\s*:\\s*(?:\"([^\"\\\\]*)\"|(-?[0-9]+)(?![0-9.eE]))");
 
 	Strict(Map<String, JsonRpcMethod> methods) {
 		super(methods);
@@ -53,15 +53,21 @@ final class Strict extends MessageJsonHandler {
 					"The message is nested more than " + MOST_DEEP + " deep, which is not read.");
 		}
 		String method = method(text, about);
+		Message message;
 		try {
-			Message message = super.parseMessage(new StringReader(text));
-			if (message == null) {
-				throw refused(about, ResponseErrorCode.InvalidRequest, "The message says nothing.");
-			}
-			return message;
+			message = super.parseMessage(new StringReader(text));
 		} catch (MessageIssueException | JsonParseException e) {
 			throw refused(about, ResponseErrorCode.InvalidParams, method + " holds something of a wrong form.");
 		}
+		if (message == null) {
+			throw refused(about, ResponseErrorCode.InvalidRequest, "The message says nothing.");
+		}
+		// the library passes over a request of this kind too, which the protocol allows for notifications only
+		// (Language Server Protocol 3.17, "$ Notifications and Requests")
+		if (message instanceof RequestMessage && method.startsWith("$/")) {
+			throw refused(about, ResponseErrorCode.MethodNotFound, "Baywright does not offer this.");
+		}
+		return message;
 	}
 
 	/** Looks at what frames a message, takes over its id, and returns its method. */
@@ -79,11 +85,11 @@ final class Strict extends MessageJsonHandler {
 		if (id != null && !id.isJsonNull()) {
 			if (id instanceof JsonPrimitive word && word.isString()) {
 				about.setId(word.getAsString());
-			} else if (id instanceof JsonPrimitive number && number.isNumber() && WHOLE.matcher(number.getAsString()).matches()) {
-				about.setId(number.getAsInt());
+			} else if (id instanceof JsonPrimitive number && number.isNumber() && whole(number.getAsString()).isPresent()) {
+				about.setId(whole(number.getAsString()).get());
 			} else {
 				throw refused(about, ResponseErrorCode.InvalidRequest,
-						"The id of a request is a text, or a whole number of at most nine digits.");
+						"The id of a request is a text, or a whole number from -2147483648 to 2147483647.");
 			}
 		}
 		JsonElement method = element.getAsJsonObject().get("method");
@@ -94,6 +100,15 @@ final class Strict extends MessageJsonHandler {
 			throw refused(about, ResponseErrorCode.InvalidRequest, "The message names no method.");
 		}
 		return name.getAsString();
+	}
+
+	/** Returns an integer as the protocol (3.17, "integer") bounds it. */
+	private static Optional<Integer> whole(String number) {
+		try {
+			return Optional.of(Integer.valueOf(number));
+		} catch (NumberFormatException e) {
+			return Optional.empty();
+		}
 	}
 
 	private static MessageIssueException refused(RequestMessage about, ResponseErrorCode code, String message) {
@@ -119,7 +134,7 @@ final class Strict extends MessageJsonHandler {
 				int end = endOfText(text, i);
 				if (depth == 1 && text.startsWith("\"id\"", i)) {
 					Matcher value = ID.matcher(text).region(end + 1, text.length());
-					return !value.lookingAt() ? null : value.group(1) != null ? value.group(1) : Integer.valueOf(value.group(2));
+					return !value.lookingAt() ? null : value.group(1) != null ? value.group(1) : whole(value.group(2)).orElse(null);
 				}
 				i = end;
 			} else if (c == '{' || c == '[') {

@@ -35,11 +35,21 @@ final class Texts implements TextDocumentService {
 	public void didOpen(DidOpenTextDocumentParams params) {
 		TextDocumentItem item = params.getTextDocument();
 		Hosts.Found found = hosts.open(item.getUri());
-		found.host().edit(found.file(), new Document(item.getUri(), item.getVersion(), item.getText()));
+		String text = item.getText();
+		if (text == null) {
+			ServerProcess.complain("textDocument/didOpen brings no text of " + item.getUri() + "; the one known so far stays.");
+			text = found.host().text(found.file());
+		}
+		found.host().edit(found.file(), new Document(item.getUri(), item.getVersion(), text));
 	}
 
 	@Override
 	public void didChange(DidChangeTextDocumentParams params) {
+		if (params.getContentChanges() == null || params.getContentChanges().stream().anyMatch(change -> change == null || change.getText() == null)) {
+			ServerProcess.complain("textDocument/didChange brings no text of " + params.getTextDocument().getUri()
+					+ "; the one known so far stays.");
+			return;
+		}
 		hosts.find(params.getTextDocument().getUri()).ifPresent(found -> {
 			Integer version = params.getTextDocument().getVersion();
 			// a change of something that is not open, or one that comes too late, is none

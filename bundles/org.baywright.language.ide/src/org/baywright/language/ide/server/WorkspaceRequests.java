@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
+import org.baywright.language.workspace.RuleProject;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
@@ -19,7 +20,6 @@ import org.eclipse.lsp4j.services.WorkspaceService;
 final class WorkspaceRequests implements WorkspaceService {
 
 	private static final int MOST_SYMBOLS = 500;
-	private static final String ENDING = ".bay";
 
 	private final Hosts hosts;
 	private final Asking asking;
@@ -44,9 +44,8 @@ final class WorkspaceRequests implements WorkspaceService {
 	@Override
 	public void didChangeWatchedFiles(DidChangeWatchedFilesParams params) {
 		for (FileEvent event : params.getChanges()) {
-			if (event.getUri().endsWith(ENDING)) {
-				hosts.find(event.getUri()).ifPresent(found -> found.host().diskChanged(found.file()));
-			}
+			hosts.find(event.getUri()).filter(found -> RuleProject.isRuleFile(found.file()))
+					.ifPresent(found -> found.host().diskChanged(found.file()));
 		}
 	}
 
