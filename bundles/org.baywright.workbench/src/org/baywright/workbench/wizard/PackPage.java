@@ -18,6 +18,7 @@ import org.baywright.workbench.project.RuleProjects;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.viewers.ArrayContentProvider;
+import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.viewers.LabelProvider;
 import org.eclipse.jface.viewers.TableViewer;
 import org.eclipse.jface.wizard.WizardPage;
@@ -93,10 +94,12 @@ final class PackPage extends WizardPage {
 			}
 		});
 		blocks.addDoubleClickListener(event -> {
-			Block block = (Block) blocks.getStructuredSelection().getFirstElement();
-			Target to = target.orElseThrow();
-			getShell().close();
-			Places.open(to.project(), block.span(), true);
+			// Enter in the table's own field to search comes without a line
+			if (event.getSelection() instanceof IStructuredSelection chosen && chosen.getFirstElement() instanceof Block block) {
+				Target to = target.orElseThrow();
+				getShell().close();
+				Places.open(to.project(), block.span(), true);
+			}
 		});
 	}
 
