@@ -15,6 +15,9 @@ public final class Baywright extends AbstractUIPlugin {
 	/** Content type of rule files. */
 	public static final String CONTENT_TYPE = ID + ".rules";
 
+	/** The editor of rule files. */
+	public static final String EDITOR = ID + ".editor";
+
 	/** Ending of rule files, without the dot. */
 	public static final String ENDING = "bay";
 

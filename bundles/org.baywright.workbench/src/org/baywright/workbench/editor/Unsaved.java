@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
@@ -24,15 +25,20 @@ import org.eclipse.core.filebuffers.ITextFileBuffer;
 import org.eclipse.core.filebuffers.LocationKind;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.ui.IEditorReference;
+import org.eclipse.ui.IFileEditorInput;
 import org.eclipse.ui.IStartup;
 import org.eclipse.ui.IWorkbench;
 import org.eclipse.ui.IWorkbenchListener;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.ide.IDE;
@@ -45,6 +51,8 @@ public final class Unsaved implements IStartup {
 
 	private static final long DELAY = 1000;
 	private static final String ENDING = ".text";
+	/** What the platform puts, after a crash, in the place of an editor of something that is no file. */
+	private static final String NOTHING = "org.eclipse.ui.internal.emptyEditorTab";
 	private static final Map<IFile, String> WAITING = new HashMap<>();
 	/** What was on the disk when somebody began to type. */
 	private static final Map<IFile, String> BASES = new HashMap<>();
@@ -198,28 +206,31 @@ public final class Unsaved implements IStartup {
 				IFile file = ResourcesPlugin.getWorkspace().getRoot().getFile(IPath.fromPortableString(kept.substring(0, Math.max(0, end))));
 				String base = kept.substring(end + 1, Math.max(end + 1, second));
 				String text = kept.substring(second + 1);
-				IProject project = file.getProject();
-				if (project.exists() && !project.isOpen()) {
-					// the platform forgets after a crash that a project was open
-					project.open(null);
-				}
-				Optional<String> saved = file.exists() ? Optional.of(onDisk(file)) : Optional.empty();
+				Optional<String> saved = isOnDisk(file) ? onDisk(file) : Optional.empty();
 				if (saved.map(Unsaved::fingerprint).filter(base::equals).isPresent() && !saved.get().equals(text)) {
 					found.put(file, text);
 					continue;
 				}
-				if (!saved.equals(Optional.of(text))) {
+				// whoever took back what was typed has typed nothing
+				if (!saved.equals(Optional.of(text)) && !fingerprint(text).equals(base)) {
 					// saved from the editor it would overwrite what somebody else wrote, if there still is a file
 					(saved.isPresent() ? overtaken : homeless).add(file.getFullPath().toPortableString().substring(1) + ": " + keep(file, text));
 				}
 				Files.delete(aside);
-			} catch (IOException | CoreException | IllegalArgumentException e) {
+			} catch (IOException | IllegalArgumentException e) {
 				Baywright.log("What was kept in " + aside + " cannot be brought back.", e);
 			}
 		}
-		if (!found.isEmpty() || !homeless.isEmpty() || !overtaken.isEmpty()) {
-			PlatformUI.getWorkbench().getDisplay().asyncExec(() -> bringBack(found, homeless, overtaken));
-		}
+		PlatformUI.getWorkbench().getDisplay().asyncExec(() -> {
+			for (IWorkbenchWindow window : PlatformUI.getWorkbench().getWorkbenchWindows()) {
+				if (window.getActivePage() != null) {
+					closeEditorsOfNothing(window.getActivePage());
+				}
+			}
+			if (!found.isEmpty() || !homeless.isEmpty() || !overtaken.isEmpty()) {
+				bringBack(found, homeless, overtaken);
+			}
+		});
 	}
 
 	/** Writes the text of a file that is gone where a user finds it, and returns where. */
@@ -244,9 +255,46 @@ public final class Unsaved implements IStartup {
 		}
 	}
 
-	private static String onDisk(IFile file) throws CoreException, IOException {
-		try (var in = file.getContents(true)) {
-			return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+	/** What the platform remembers of a file may be older than the disk. */
+	private static boolean isOnDisk(IFile file) {
+		return file.getLocation() != null && Files.isRegularFile(file.getLocation().toPath());
+	}
+
+	/** Returns the text that is saved; nothing if it is there but not in a project that can be opened. */
+	private static Optional<String> onDisk(IFile file) throws IOException {
+		IProject project = file.getProject();
+		try {
+			if (!project.isOpen()) {
+				// the platform forgets after a crash that a project was open
+				project.open(null);
+			}
+			file.refreshLocal(IResource.DEPTH_ZERO, null);
+		} catch (CoreException e) {
+			Baywright.log("The project of " + file.getFullPath() + " does not open.", e);
+			return Optional.empty();
+		}
+		// whatever its letters are: it is only compared
+		return Optional.of(new String(Files.readAllBytes(file.getLocation().toPath()), StandardCharsets.UTF_8));
+	}
+
+	/** An editor of a file that is gone would show that alone, and still do so when the file is there again. */
+	private static void closeEditorsOfNothing(IWorkbenchPage page) {
+		IEditorReference[] gone = Arrays.stream(page.getEditorReferences()).filter(Unsaved::isOfNothing).toArray(IEditorReference[]::new);
+		if (gone.length > 0) {
+			page.closeEditors(gone, false);
+		}
+	}
+
+	private static boolean isOfNothing(IEditorReference editor) {
+		if (NOTHING.equals(editor.getId())) {
+			return true;
+		}
+		try {
+			return Baywright.EDITOR.equals(editor.getId()) && !editor.isDirty() && editor.getEditorInput() instanceof IFileEditorInput input
+					&& !isOnDisk(input.getFile());
+		} catch (PartInitException e) {
+			// the platform cannot even tell of which file
+			return true;
 		}
 	}
 
