@@ -15,6 +15,7 @@ import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Tree;
 
 /** What is there again after the product was restarted, by itself or by a kill, and at last its end. */
 final class Restarts {
@@ -98,6 +99,8 @@ final class Restarts {
 			hands.alone();
 			hands.key("ctrl+shift+s");
 			hands.rest(1500);
+			// a view has the keyboard, not the editor
+			hands.click(drive.tab("Findings"));
 			hands.menu("File", "Restart");
 			hands.rest(15_000);
 			throw new AssertionError("the workbench did not restart");
@@ -108,7 +111,11 @@ final class Restarts {
 
 	void afterRestart() throws IOException {
 		drive.note("passed File, Restart");
-		drive.check("after a restart the editor is back", () -> hands.until("the editor", () -> drive.editorText().contains("rule strap_by_drop")));
+		drive.check("after a restart the editor is back, and its outline", () -> {
+			hands.until("the editor", () -> drive.editorText().contains("rule strap_by_drop"));
+			hands.until("the outline", () -> hands.look(Tree.class, tree -> hands.item(tree, item -> item.contains("(strap_by_drop)")) != null).isPresent());
+			hands.picture("restarted");
+		});
 		drive.check("what is typed is kept aside, also of a file that goes", () -> {
 			Path moved = typedInto("moved", "// typed into what is moved").getParent();
 			Path going = typedInto("going", "// typed into what goes");

@@ -3,12 +3,17 @@ package org.baywright.workbench.project;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.Adapters;
 import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IStartup;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.part.PageBookView;
 
-/** Unfolds the project tree to the file that is edited when the workbench starts again: the platform leaves it folded. */
+/**
+ * Shows what belongs to the file that is edited when the workbench starts again: the platform leaves the project tree folded,
+ * and the outline empty if a view had the keyboard.
+ */
 public final class Restored implements IStartup {
 
 	@Override
@@ -16,16 +21,18 @@ public final class Restored implements IStartup {
 		PlatformUI.getWorkbench().getDisplay().asyncExec(() -> {
 			for (IWorkbenchWindow window : PlatformUI.getWorkbench().getWorkbenchWindows()) {
 				IWorkbenchPage page = window.getActivePage();
-				if (page != null) {
-					unfold(page);
+				if (page != null && page.getActiveEditor() != null) {
+					unfold(page, page.getActiveEditor());
+					if (page.findView(IPageLayout.ID_OUTLINE) instanceof PageBookView outline) {
+						outline.partActivated(page.getActiveEditor());
+					}
 				}
 			}
 		});
 	}
 
-	private static void unfold(IWorkbenchPage page) {
-		IEditorPart active = page.getActiveEditor();
-		IFile file = active == null ? null : Adapters.adapt(active.getEditorInput(), IFile.class);
+	private static void unfold(IWorkbenchPage page, IEditorPart active) {
+		IFile file = Adapters.adapt(active.getEditorInput(), IFile.class);
 		if (file != null && Nature.isOn(file.getProject())) {
 			Places.reveal(page, file);
 		}
