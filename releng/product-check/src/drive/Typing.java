@@ -30,6 +30,23 @@ final class Typing {
 	}
 
 	void go() {
+		drive.check("Enter takes what a list offers that was asked for while it was open", () -> {
+			String before = hands.see(drive::editorText);
+			hands.click(drive.editor());
+			hands.key("ctrl+End", "Return");
+			hands.type("part", 90);
+			hands.rest(1500);
+			hands.key("ctrl+space");
+			hands.rest(700);
+			hands.picture("asked-for");
+			hands.key("Return");
+			hands.until("a part to fill in", () -> drive.editorText().contains("part name \""));
+			hands.key("Escape");
+			for (int i = 0; i < 40 && !hands.see(drive::editorText).equals(before); i++) {
+				hands.key("ctrl+z");
+			}
+			hands.until("all of it is undone", () -> drive.editorText().equals(before));
+		});
 		for (int delay : new int[] { 1, 12, 45, 80 }) {
 			drive.check("a rule typed letter by letter, one each " + delay + " ms, on a busy machine, stands as it was typed", () -> {
 				try (Busy busy = new Busy()) {

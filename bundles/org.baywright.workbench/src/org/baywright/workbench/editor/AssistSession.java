@@ -3,6 +3,11 @@ package org.baywright.workbench.editor;
 import java.util.Map;
 import java.util.WeakHashMap;
 
+import org.eclipse.core.commands.Command;
+import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.commands.ExecutionException;
+import org.eclipse.core.commands.IExecutionListener;
+import org.eclipse.core.commands.NotHandledException;
 import org.eclipse.jface.text.IDocumentExtension4;
 import org.eclipse.jface.text.ITextViewer;
 import org.eclipse.jface.text.contentassist.ContentAssistEvent;
@@ -16,6 +21,9 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Listener;
+import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.commands.ICommandService;
+import org.eclipse.ui.texteditor.ITextEditorActionDefinitionIds;
 
 /**
  * How the list of proposals of a viewer was opened, so that Enter makes a new line as long as the reader cannot have meant
@@ -49,7 +57,11 @@ final class AssistSession implements ICompletionListener, ICompletionListenerExt
 			Listener hand = event -> made.moved(event, of);
 			display.addFilter(SWT.KeyDown, hand);
 			display.addFilter(SWT.MouseDown, hand);
+			Command asking = PlatformUI.getWorkbench().getService(ICommandService.class).getCommand(ITextEditorActionDefinitionIds.CONTENT_ASSIST_PROPOSALS);
+			IExecutionListener asked = made.new Asked();
+			asking.addExecutionListener(asked);
 			of.getTextWidget().addDisposeListener(event -> {
+				asking.removeExecutionListener(asked);
 				display.removeFilter(SWT.KeyDown, hand);
 				display.removeFilter(SWT.MouseDown, hand);
 			});
@@ -107,10 +119,34 @@ final class AssistSession implements ICompletionListener, ICompletionListenerExt
 		text.notifyListeners(SWT.KeyDown, key);
 	}
 
-	/** Asked for while it is open already: the list is meant. */
+	/** The platform tells so only of lists with several pages. */
 	@Override
 	public void assistSessionRestarted(ContentAssistEvent event) {
 		byItself = false;
+	}
+
+	/** Asked for while it is open already: the list is meant. */
+	private final class Asked implements IExecutionListener {
+
+		@Override
+		public void preExecute(String command, ExecutionEvent event) {
+			byItself &= !open;
+		}
+
+		@Override
+		public void postExecuteSuccess(String command, Object result) {
+			// that it is asked for matters alone
+		}
+
+		@Override
+		public void postExecuteFailure(String command, ExecutionException failure) {
+			// that it is asked for matters alone
+		}
+
+		@Override
+		public void notHandled(String command, NotHandledException failure) {
+			// that it is asked for matters alone
+		}
 	}
 
 	@Override
