@@ -3,19 +3,15 @@ package org.baywright.cli;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.JsonReport;
-import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
-import org.baywright.cli.report.TextReport;
-import org.baywright.model.Rule;
 import org.baywright.pack.Pack;
 import org.baywright.pack.PackException;
-import org.baywright.pack.PackManifest;
 import org.baywright.pack.PackReader;
+import org.baywright.pack.PackText;
 import org.baywright.pack.Schemas;
 
 import com.google.gson.JsonObject;
@@ -122,64 +118,22 @@ final class ShowCommand implements Callable<Integer> {
 	}
 
 	private void show(Pack pack) {
-		PackManifest manifest = pack.manifest();
-		Output out = session.out();
 		Style style = session.style();
-		out.println(style.strong(Style.safe(manifest.project())));
-		out.println("Format version " + manifest.version() + ", made by Baywright " + Style.safe(manifest.tool()));
-		out.println("Fingerprint " + manifest.fingerprint());
-		out.println();
-		manifest.counts().forEach((kind, count) -> out.println(String.format(java.util.Locale.ROOT, "%6d %s", count, word(kind, count))));
-		out.println();
-		out.println(TextReport.number(manifest.checks().size(), "check") + " made; the rules bring " + manifest.cases() + " of "
-				+ TextReport.number(manifest.count("jobs"), "finished job") + " to the known end.");
-		standing("Open", manifest.openFindings());
-		standing("Accepted", manifest.acceptedFindings());
-		if (!manifest.problems().isEmpty()) {
-			out.println();
-			out.println(style.strong("Remarks on the text (" + manifest.problems().size() + ")"));
-			manifest.problems().forEach(
-					problem -> out.println("  " + Style.safe(problem.at().map(at -> at + "  ").orElse("") + problem.message())));
-		}
-		if (what.rules) {
-			rules(pack.rules().rules());
-		}
-	}
+		PackText.lines(pack, what.rules, new PackText.Manner() {
+			@Override
+			public String given(String text) {
+				return Style.safe(text);
+			}
 
-	/** Returns what the manifest counts, as people call it. */
-	private static String word(String kind, long count) {
-		String many = switch (kind) {
-		case "jobs" -> "finished jobs";
-		case "exclusives" -> "sets of faults that rule each other out";
-		default -> kind;
-		};
-		return count != 1 ? many : kind.equals("families") ? "family" : many.replaceFirst("s\\b", "");
-	}
+			@Override
+			public String strong(String text) {
+				return style.strong(text);
+			}
 
-	private void standing(String title, List<PackManifest.Standing> findings) {
-		if (findings.isEmpty()) {
-			return;
-		}
-		Output out = session.out();
-		out.println();
-		out.println(session.style().strong(title + " (" + findings.size() + ")"));
-		for (PackManifest.Standing finding : findings) {
-			out.println("  " + Style.safe(finding.at().map(at -> at + "  ").orElse("") + finding.message()) + "  "
-					+ session.style().faint(Style.safe(finding.check())));
-			finding.accepted().ifPresent(accepted -> out.println("    " + Style.safe(accepted.reason()
-					+ accepted.author().map(author -> " – " + author).orElse(""))));
-		}
-	}
-
-	private void rules(List<Rule> rules) {
-		Output out = session.out();
-		out.println();
-		out.println(session.style().strong("Rules (" + rules.size() + ")"));
-		int width = rules.stream().mapToInt(rule -> rule.name().length()).max().orElse(0);
-		for (Rule rule : rules) {
-			String place = rule.span().file().isEmpty() ? "" : "  " + rule.span().file() + ":" + rule.span().line();
-			out.println("  " + Style.safe(rule.name()) + " ".repeat(width - rule.name().length()) + "  "
-					+ Style.safe(rule.title()) + session.style().faint(Style.safe(place)));
-		}
+			@Override
+			public String faint(String text) {
+				return style.faint(text);
+			}
+		}).forEach(session.out()::println);
 	}
 }

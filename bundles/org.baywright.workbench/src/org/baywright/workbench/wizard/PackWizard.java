@@ -12,16 +12,21 @@ import org.baywright.pack.WholeFile;
 import org.baywright.presenter.packing.PackCheck;
 import org.baywright.presenter.Say;
 import org.baywright.workbench.Baywright;
+import org.baywright.workbench.pack.PackLauncher;
+import org.baywright.workbench.pack.SheetLauncher;
 import org.baywright.workbench.project.ProjectState.Checked;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.ICoreRunnable;
+import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.SubMonitor;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.dialogs.ErrorDialog;
+import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.wizard.Wizard;
 import org.eclipse.osgi.util.NLS;
+import org.eclipse.swt.SWT;
 import org.eclipse.ui.IExportWizard;
 import org.eclipse.ui.IWorkbench;
 
@@ -74,10 +79,20 @@ public final class PackWizard extends Wizard implements IExportWizard {
 			return false;
 		}
 		refresh();
-		MessageDialog.openInformation(getShell(), WizardMessages.PackTitle,
-				NLS.bind(WizardMessages.PackWritten, new Object[] { sheet ? file + "\n" + sheetOf(file) : file,
-						Say.count(checked.snapshot().rules().rules().size(), "rule"), Say.count(made[0].pack().manifest().cases(), "finished job"),
-						made[0].pack().manifest().findings().size(), made[0].pack().manifest().fingerprint() }));
+		String told = NLS.bind(WizardMessages.PackWritten, new Object[] { sheet ? file + "\n" + sheetOf(file) : file,
+				Say.count(checked.snapshot().rules().rules().size(), "rule"), Say.count(made[0].pack().manifest().cases(), "finished job"),
+				made[0].pack().manifest().findings().size(), made[0].pack().manifest().fingerprint() });
+		String[] buttons = sheet ? new String[] { IDialogConstants.OK_LABEL, WizardMessages.PackShow, WizardMessages.PackOpenSheet }
+				: new String[] { IDialogConstants.OK_LABEL, WizardMessages.PackShow };
+		int answer = MessageDialog.open(MessageDialog.INFORMATION, getShell(), WizardMessages.PackTitle, told, SWT.NONE, buttons);
+		// when the wizard is closed
+		getShell().getDisplay().asyncExec(() -> {
+			if (answer == 1) {
+				new PackLauncher().open(IPath.fromPath(file));
+			} else if (answer == 2) {
+				new SheetLauncher().open(IPath.fromPath(sheetOf(file)));
+			}
+		});
 		return true;
 	}
 

@@ -54,6 +54,8 @@ final class WizardMessages extends NLS {
 	public static String PackWaiting;
 	public static String PackBlocks;
 	public static String PackWritten;
+	public static String PackShow;
+	public static String PackOpenSheet;
 	public static String PackNoFolder;
 	public static String PackFailed;
 	public static String PackSheet;
