@@ -164,4 +164,11 @@ class DraftsTest {
 		assertProblem("Choose the test", new RuleDraft("x", "y", List.of(), "", "", "", "", endings, "b", "a", DAY).problem(rules));
 		assertProblem("Say why", new RuleDraft("x", "y", List.of(), "", "rest_voltage", "12", "", endings, "", "a", DAY).problem(rules));
 	}
+
+	@Test
+	void severalFoldersOfRulesAreToldFromOneSet() {
+		assertEquals(List.of("electric", "light"), RuleFolders.of(List.of("light/rules.bay", "electric/jobs/old.bay", "electric/rules.bay")));
+		assertEquals(List.of(), RuleFolders.of(List.of("light/rules.bay", "electric/rules.bay", "common.bay")));
+		assertEquals(List.of(), RuleFolders.of(List.of("light/rules.bay", "light/more/rules.bay")));
+	}
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.baywright.language.workspace.RuleProject;
+import org.baywright.presenter.draft.RuleFolders;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.Nature;
 import org.eclipse.core.resources.IProject;
@@ -18,7 +19,9 @@ import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.SubMonitor;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.jface.dialogs.IDialogConstants;
 import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
@@ -42,8 +45,8 @@ public final class FolderOfRules {
 	}
 
 	/**
-	 * Brings a folder in, in the background, and shows its first file; says so if it is no folder or holds no rules. To be
-	 * called on the screen's thread.
+	 * Brings a folder in, in the background, and shows its first file; says so if it is no folder or holds no rules, and asks
+	 * if it holds several folders of rules. To be called on the screen's thread.
 	 */
 	public static void bringIn(Shell shell, Path folder) {
 		if (!Files.isDirectory(folder)) {
@@ -54,28 +57,67 @@ public final class FolderOfRules {
 			tell(shell, NLS.bind(WizardMessages.FolderIsWorkspace, folder));
 			return;
 		}
-		Optional<String> overlap = overlap(folder);
-		if (overlap.isPresent()) {
-			tell(shell, overlap.get());
-			return;
-		}
-		Job job = Job.create(NLS.bind(WizardMessages.FolderReading, folder), (IProgressMonitor monitor) -> {
+		Job.create(NLS.bind(WizardMessages.FolderReading, folder), (IProgressMonitor monitor) -> {
 			try {
 				List<String> files = RuleProject.filesIn(folder);
 				if (files.isEmpty()) {
 					return tell(shell, NLS.bind(WizardMessages.FolderEmpty, folder));
 				}
-				IProject project = make(folder, monitor);
-				ProjectMaker.remember();
-				shell.getDisplay().asyncExec(() -> ProjectMaker.show(project, files.get(0)));
+				shell.getDisplay().asyncExec(() -> ask(shell, folder, RuleFolders.of(files)));
 				return Status.OK_STATUS;
-			} catch (CoreException | IOException e) {
-				Baywright.log(NLS.bind(WizardMessages.FolderFailed, folder, e.getMessage()), e);
-				return tell(shell, NLS.bind(WizardMessages.FolderFailed, folder, e.getMessage()));
+			} catch (IOException e) {
+				return failed(shell, folder, e);
 			}
+		}).schedule();
+	}
+
+	private static void ask(Shell shell, Path folder, List<String> parts) {
+		int answer = parts.isEmpty() ? 1
+				: MessageDialog.open(MessageDialog.QUESTION, shell, WizardMessages.FolderTitle,
+						NLS.bind(WizardMessages.FolderSeveral, folder, String.join("\n", parts)), SWT.NONE, WizardMessages.FolderEach,
+						WizardMessages.FolderAsOne, IDialogConstants.CANCEL_LABEL);
+		if (answer == 0) {
+			make(shell, parts.stream().map(folder::resolve).toList());
+		} else if (answer == 1) {
+			make(shell, List.of(folder));
+		}
+	}
+
+	private static void make(Shell shell, List<Path> folders) {
+		Optional<String> overlap = folders.stream().flatMap(folder -> overlap(folder).stream()).findFirst();
+		if (overlap.isPresent()) {
+			tell(shell, overlap.get());
+			return;
+		}
+		Job job = Job.create(NLS.bind(WizardMessages.FolderReading, folders.get(0)), (IProgressMonitor monitor) -> {
+			SubMonitor progress = SubMonitor.convert(monitor, folders.size());
+			IProject first = null;
+			for (Path folder : folders) {
+				try {
+					IProject project = make(folder, progress.split(1));
+					first = first == null ? project : first;
+				} catch (CoreException e) {
+					return failed(shell, folder, e);
+				}
+			}
+			ProjectMaker.remember();
+			IProject shown = first;
+			try {
+				String file = RuleProject.filesIn(folders.get(0)).get(0);
+				shell.getDisplay().asyncExec(() -> ProjectMaker.show(shown, file));
+			} catch (IOException e) {
+				return failed(shell, folders.get(0), e);
+			}
+			return Status.OK_STATUS;
 		});
 		job.setUser(true);
 		job.schedule();
+	}
+
+	private static IStatus failed(Shell shell, Path folder, Exception e) {
+		String message = NLS.bind(WizardMessages.FolderFailed, folder, e.getMessage());
+		Baywright.log(message, e);
+		return tell(shell, message);
 	}
 
 	/** Returns why a folder in or around one that is here already is not brought in: its rules would count twice. */

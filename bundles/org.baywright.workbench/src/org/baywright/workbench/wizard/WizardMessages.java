@@ -70,6 +70,9 @@ final class WizardMessages extends NLS {
 	public static String FolderWithin;
 	public static String FolderAround;
 	public static String FolderFailed;
+	public static String FolderSeveral;
+	public static String FolderEach;
+	public static String FolderAsOne;
 
 	static {
 		NLS.initializeMessages(WizardMessages.class.getPackageName() + ".messages", WizardMessages.class);
