@@ -13,7 +13,8 @@ final class AppMessages extends NLS {
 	public static String FileMenu;
 	public static String EditMenu;
 	public static String ViewMenu;
-	public static String ResetViews;
+	public static String PutBackTitle;
+	public static String PutBackText;
 	public static String HelpMenu;
 	public static String NewMenu;
 	public static String ShowMenu;

@@ -113,10 +113,7 @@ final class MenuAdvisor extends ActionBarAdvisor {
 		MenuManager show = new MenuManager(AppMessages.ShowMenu, "show");
 		show.add(ContributionItemFactory.VIEWS_SHORTLIST.create(window));
 		menu.add(show);
-		CommandContributionItemParameter reset = new CommandContributionItemParameter(window, null,
-				IWorkbenchCommandConstants.WINDOW_RESET_PERSPECTIVE, CommandContributionItem.STYLE_PUSH);
-		reset.label = AppMessages.ResetViews;
-		menu.add(new CommandContributionItem(reset));
+		menu.add(command("org.baywright.application.putBack"));
 		menu.add(new Separator());
 		menu.add(action(ActionFactory.MAXIMIZE));
 		menu.add(action(ActionFactory.BACKWARD_HISTORY));
