@@ -83,7 +83,12 @@ final class Groups {
 			Combo found = hands.find(Combo.class, "what was found", list -> list.getText().matches("(Vehicle|Sign|Test|Code): .*"));
 			hands.click(found);
 			hands.rest(300);
-			hands.key("Home", "Return");
+			// what is seen comes first, what the vehicle is like last
+			hands.key("Home");
+			for (int i = 0; i < hands.see(() -> found.indexOf("Vehicle: built")); i++) {
+				hands.key("Down");
+			}
+			hands.key("Return");
 			Text year = hands.find(Text.class, "the year", field -> field.getMessage().matches("\\d+ to \\d+"));
 			hands.click(year);
 			hands.type("2018");
@@ -99,6 +104,7 @@ final class Groups {
 			// what the bench asks for next, until a rule fires
 			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("Next checks"));
 			hands.clickWords(told, "Intermittent no-crank");
+			hands.until("what to do", () -> hands.says("Choose the value and press Enter."));
 			Combo value = hands.find(Combo.class, "present or absent", list -> list.isVisible() && Arrays.asList(list.getItems()).contains("absent"));
 			for (String key : List.of("End", "Home")) {
 				hands.click(value);
@@ -109,6 +115,8 @@ final class Groups {
 			hands.click(hands.find(Button.class, "Enter"));
 			hands.until("the sign", () -> lines.getItemCount() == 1);
 			hands.clickWords(told, "Battery voltage at rest");
+			hands.until("what to type", () -> hands.says("Type the value, from "));
+			hands.picture("bench-prompt");
 			hands.type("11.5");
 			hands.key("Return");
 			hands.until("a rule applies", () -> told.getText().contains("Rules that applied"));

@@ -278,6 +278,15 @@ class BenchTest {
 	}
 
 	@Test
+	void whatIsSeenComesFirstAndEachSaysHowItIsEntered() {
+		List<Subject> subjects = Bench.of(SMALL).subjects();
+		assertEquals(List.of("Sign", "Test", "Code", "Module", "Vehicle"), subjects.stream().map(Subject::kind).distinct().toList());
+		assertEquals("Choose the value and press Enter.", subjects.get(0).prompt());
+		assertTrue(subjects.stream().map(Subject::prompt).anyMatch("Type the value, from 0.0 V to 18.0 V, and press Enter."::equals),
+				() -> subjects.toString());
+	}
+
+	@Test
 	void nothingIsWorkedOutBeforeAFamilyIsChosen() {
 		Bench bench = Bench.of(Examples.rules("family osier", "family other"));
 		assertEquals("Choose the vehicle to begin.", show(bench).headline());

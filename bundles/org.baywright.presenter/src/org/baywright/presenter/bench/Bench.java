@@ -104,6 +104,11 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		return next(new Vehicle(now.family(), readings), entry.message());
 	}
 
+	/** Returns the bench with nothing to say of the last command. */
+	public Bench quiet() {
+		return new Bench(base, past, now, future, "");
+	}
+
 	/** Takes a finding or a trait away again. */
 	public Bench remove(Variable variable) {
 		List<Reading> readings = new ArrayList<>(now.readings());

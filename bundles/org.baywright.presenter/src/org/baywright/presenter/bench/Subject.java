@@ -27,6 +27,11 @@ public record Subject(Variable variable, String title, List<Choice> choices, Str
 		choices = List.copyOf(choices);
 	}
 
+	/** Returns what to do to enter it. */
+	public String prompt() {
+		return choices.isEmpty() ? "Type the value, from " + range + ", and press Enter." : "Choose the value and press Enter.";
+	}
+
 	/** Returns what to call its kind: "Test". */
 	public String kind() {
 		return switch (variable.kind()) {

@@ -21,7 +21,11 @@ import org.baywright.presenter.bench.Subject.Choice;
 /** Lists what can be entered on the bench: the traits of the family, and what its rules and laws look at. */
 final class Subjects {
 
-	private static final Comparator<Subject> ORDER = Comparator.comparing((Subject subject) -> subject.variable().kind())
+	/** As somebody asks who works on a vehicle: what is seen comes first, what the vehicle is like is known. */
+	private static final List<Variable.Kind> KINDS = List.of(Variable.Kind.SIGN, Variable.Kind.TEST, Variable.Kind.CODE, Variable.Kind.MODULE,
+			Variable.Kind.TRAIT);
+
+	private static final Comparator<Subject> ORDER = Comparator.comparing((Subject subject) -> KINDS.indexOf(subject.variable().kind()))
 			.thenComparing(Subject::title, String.CASE_INSENSITIVE_ORDER).thenComparing(Subject::variable);
 
 	private final RuleBase base;

@@ -67,7 +67,7 @@ public final class BenchView extends RulesView {
 	@Override
 	protected void createBody(Composite parent) {
 		GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(parent);
-		entry = new EntryBar(parent, family -> set(bench.choose(family)), this::enter);
+		entry = new EntryBar(parent, family -> set(bench.choose(family)), this::enter, this::hint);
 		GridDataFactory.fillDefaults().grab(true, false).applyTo(entry.control());
 		message = new Label(parent, SWT.WRAP);
 		GridDataFactory.fillDefaults().grab(true, false).indent(6, 0).applyTo(message);
@@ -116,7 +116,7 @@ public final class BenchView extends RulesView {
 		});
 		table.addDoubleClickListener(event -> {
 			if (table.getStructuredSelection().getFirstElement() instanceof Bench.Line line) {
-				entry.choose(line.variable());
+				choose(line.variable());
 			}
 		});
 		table.getTable().addKeyListener(KeyListener.keyPressedAdapter(event -> {
@@ -138,6 +138,12 @@ public final class BenchView extends RulesView {
 
 	// ---- what is entered ---------------------------------------------------------------------------------------
 
+	private void choose(Variable variable) {
+		// what was said is of the entry before
+		bench = bench.quiet();
+		entry.choose(variable);
+	}
+
 	private void enter(Variable variable, String value) {
 		set(bench.enter(variable, value));
 	}
@@ -158,8 +164,7 @@ public final class BenchView extends RulesView {
 	private void set(Bench next) {
 		bench = next;
 		entry.show(bench);
-		message.setText(bench.message().replace("&", "&&"));
-		message.requestLayout();
+		say(bench.message());
 		table.setInput(bench.lines());
 		undo.setEnabled(bench.canUndo());
 		redo.setEnabled(bench.canRedo());
@@ -167,6 +172,18 @@ public final class BenchView extends RulesView {
 		copy.setEnabled(false);
 		Bench tried = bench;
 		trying.run(cancelled -> consulting.show(tried, listener(cancelled)), this::tell);
+	}
+
+	/** What to do next, unless something is to be said of the last entry. */
+	private void hint(String prompt) {
+		if (bench.message().isEmpty()) {
+			say(prompt);
+		}
+	}
+
+	private void say(String text) {
+		message.setText(text.replace("&", "&&"));
+		message.requestLayout();
 	}
 
 	private static Listener listener(BooleanSupplier cancelled) {
@@ -203,7 +220,7 @@ public final class BenchView extends RulesView {
 			details.heading(BenchMessages.Next);
 			now.steps().stream().limit(MOST / 6).forEach(step -> {
 				String effort = step.effort().isEmpty() ? "" : " (" + step.effort() + ")";
-				details.link(step.subject().title() + effort, () -> entry.choose(step.subject().variable()));
+				details.link(step.subject().title() + effort, () -> choose(step.subject().variable()));
 				details.link(new Link(step.reason(), Span.NONE));
 			});
 		}

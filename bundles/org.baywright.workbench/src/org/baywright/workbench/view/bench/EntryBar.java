@@ -16,6 +16,7 @@ import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StackLayout;
+import org.eclipse.swt.events.FocusListener;
 import org.eclipse.swt.events.SelectionListener;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
@@ -34,14 +35,17 @@ final class EntryBar {
 	private final Combo choice;
 	private final Text number;
 	private final Button enter;
+	private final Consumer<String> hint;
 	private List<Family> families = List.of();
 	private List<Subject> subjects = List.of();
 
 	/**
 	 * @param choose hears of the family that is chosen, by name
 	 * @param entered hears of what is entered, with its value
+	 * @param hint hears what to do when something is about to be entered
 	 */
-	EntryBar(Composite parent, Consumer<String> choose, BiConsumer<Variable, String> entered) {
+	EntryBar(Composite parent, Consumer<String> choose, BiConsumer<Variable, String> entered, Consumer<String> hint) {
+		this.hint = hint;
 		bar = new Composite(parent, SWT.NONE);
 		GridLayoutFactory.fillDefaults().numColumns(3).margins(4, 2).spacing(4, 3).applyTo(bar);
 		family = combo(bar, BenchMessages.Family);
@@ -62,7 +66,13 @@ final class EntryBar {
 
 		family.addSelectionListener(SelectionListener
 				.widgetSelectedAdapter(event -> choose.accept(families.get(family.getSelectionIndex()).name())));
-		subject.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> showValue()));
+		subject.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
+			showValue();
+			prompt();
+		}));
+		// the field's own hint is gone while it has the keyboard
+		choice.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
+		number.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
 		Runnable send = () -> {
 			int at = subject.getSelectionIndex();
 			if (at >= 0) {
@@ -123,6 +133,14 @@ final class EntryBar {
 			subject.select(at);
 			showValue();
 			stack.topControl.setFocus();
+			prompt();
+		}
+	}
+
+	private void prompt() {
+		int at = subject.getSelectionIndex();
+		if (at >= 0) {
+			hint.accept(subjects.get(at).prompt());
 		}
 	}
 
