@@ -10,8 +10,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.regex.Pattern;
 
@@ -27,6 +29,7 @@ import org.baywright.presenter.draft.ProjectDraft;
 import org.baywright.workbench.Ui;
 import org.baywright.workbench.help.Help;
 import org.baywright.workbench.help.HelpView;
+import org.baywright.workbench.project.FileEdits;
 import org.baywright.workbench.project.RuleMarkers;
 import org.baywright.workbench.search.PlaceFound;
 import org.baywright.workbench.search.PlacesFound;
@@ -58,6 +61,7 @@ import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.ui.ide.IDE;
 import org.eclipse.ui.texteditor.ITextEditor;
+import org.eclipse.ui.texteditor.MarkerAnnotation;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -150,6 +154,57 @@ class EditingTest {
 		Ui.run(() -> fix.run(misspelled()));
 		assertTrue(Ui.get(() -> document.get()).contains("found no_start was"), fix.getLabel());
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> misspelled() == null);
+	}
+
+	@Test
+	void whatAFixTakesAwayAndSavesLeavesNoMarkBehind() {
+		Ui.run(() -> editor.doSave(new NullProgressMonitor()));
+		for (int i = 0; i < 20; i++) {
+			type(document.getLength(), "job \"Job 2\" { on tarn found no_strat was battery.discharged }\n");
+			Ui.run(() -> editor.doSave(new NullProgressMonitor()));
+			Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> misspelled() != null && Resolutions.of(misspelled()).size() > 0);
+			// at another moment each time, as the proofs follow on the texts
+			Ui.pause(i * 14L);
+			Ui.run(() -> Resolutions.of(misspelled()).get(0).run(misspelled()));
+			assertFalse(Ui.get(() -> editor.isDirty()), "not saved");
+			Ui.run(() -> {
+				document.set(document.get().replaceAll("job \"Job 2\".*\n", ""));
+				editor.doSave(new NullProgressMonitor());
+			});
+			Ui.await(() -> Arrays.toString(Ui.marks(project)) + marked(), () -> Ui.marks(project).length == 0 && marked().isEmpty());
+		}
+	}
+
+	@Test
+	void whenAFileIsSavedTheMarksOfOthersGoWithTheirWords() throws Exception {
+		IFile file = edited().file();
+		int at = document.get().indexOf("rule low_battery");
+		IMarker other = file.createMarker(IMarker.BOOKMARK, Map.of(IMarker.MESSAGE, "other", IMarker.CHAR_START, at, IMarker.CHAR_END, at + 4));
+		Ui.await(() -> marked().toString(), () -> marked().contains("other"));
+		change(text -> text.replace(0, 0, "// moves all\n"));
+		int now = document.get().indexOf("rule low_battery");
+		assertEquals(now, other.getAttribute(IMarker.CHAR_START, 0));
+		assertEquals(now + 4, other.getAttribute(IMarker.CHAR_END, 0));
+		change(text -> text.replace(now - 1, 6, ""));
+		assertFalse(other.exists(), "its words are gone");
+	}
+
+	private void change(FileEdits.Change change) {
+		Ui.get(() -> {
+			FileEdits.change(edited().file(), change);
+			return null;
+		});
+	}
+
+	/** What is underlined in the editor. */
+	private List<String> marked() {
+		List<String> found = new ArrayList<>();
+		editor.getDocumentProvider().getAnnotationModel(editor.getEditorInput()).getAnnotationIterator().forEachRemaining(each -> {
+			if (each instanceof MarkerAnnotation mark) {
+				found.add(mark.getText());
+			}
+		});
+		return found;
 	}
 
 	private IMarker misspelled() {
