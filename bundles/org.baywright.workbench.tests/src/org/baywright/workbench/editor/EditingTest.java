@@ -23,6 +23,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
 import org.baywright.language.ide.text.Spelled;
 import org.baywright.presenter.draft.FamilyDraft;
 import org.baywright.presenter.draft.ProjectDraft;
@@ -374,6 +375,29 @@ class EditingTest {
 			Resolutions.offer(editor.getSite().getShell(), edited().project(), finding.span(), finding.id(), finding.fixes().get(0).title());
 		});
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") == null);
+	}
+
+	@Test
+	void whoAcceptsIsAskedForTheReasonAndForNothingElse() {
+		type(document.getLength(), "sign lonely \"Lonely\"\n");
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "gap") != null && edited().project().state().isFresh());
+		IMarker marker = Ui.mark(project, "gap");
+		Resolutions.Resolution fix = Ui.get(() -> Resolutions.of(marker)).stream().filter(each -> each.getLabel().startsWith("Accept")).findFirst()
+				.orElseThrow();
+		assertTrue(fix.getDescription().contains("because \"\u2026\""), fix.getDescription());
+		Finding finding = edited().project().state().checked().orElseThrow().report().findings().stream()
+				.filter(found -> found.check().equals("gap")).findFirst().orElseThrow();
+		Ui.run(() -> {
+			Display.getCurrent().timerExec(700, () -> {
+				Shell asking = Display.getCurrent().getActiveShell();
+				assertFalse(asking.getDefaultButton().isEnabled(), "a reason is needed");
+				Ui.all(asking, Text.class).get(0).setText("It is new");
+				press(asking);
+			});
+			Resolutions.offer(editor.getSite().getShell(), edited().project(), finding.span(), finding.id(), fix.getLabel());
+		});
+		assertTrue(Ui.get(() -> document.get()).contains(" because \"It is new\""), document.get());
+		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "gap") == null);
 	}
 
 	/** Agrees to what a dialog asks. */

@@ -23,6 +23,7 @@ final class EditorMessages extends NLS {
 	public static String FixPreview;
 	public static String FixStale;
 
+	public static String AcceptPreview;
 	public static String AcceptWhy;
 	public static String AcceptBlank;
 	public static String BackTitle;

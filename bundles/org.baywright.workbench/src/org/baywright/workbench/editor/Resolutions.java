@@ -92,7 +92,8 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 				.filter(found -> found.getLabel().equals(title)).findFirst();
 		if (fix.isEmpty()) {
 			MessageDialog.openInformation(shell, title, EditorMessages.FixStale);
-		} else if (MessageDialog.openConfirm(shell, title, fix.get().getDescription())) {
+		} else if (fix.get().accepts() || MessageDialog.openConfirm(shell, title, fix.get().getDescription())) {
+			// who accepts is asked for the reason, and can go back there
 			fix.get().run(null);
 		}
 	}
@@ -117,7 +118,8 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 
 		@Override
 		public String getDescription() {
-			return EditorMessages.FixPreview + "\n\n" + fix.preview();
+			return accepts() ? EditorMessages.AcceptPreview + "\n\n" + fix.preview().replace(NO_REASON, clause("\u2026"))
+					: EditorMessages.FixPreview + "\n\n" + fix.preview();
 		}
 
 		@Override
@@ -149,8 +151,7 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 
 		/** Who accepts says why; returns nothing if the user does not. Other fixes stay as they are. */
 		private Optional<Map<String, List<TextEdit>>> withReason(Shell shell) {
-			boolean accepts = fix.edits().values().stream().flatMap(List::stream).anyMatch(edit -> edit.text().contains(NO_REASON));
-			if (!accepts) {
+			if (!accepts()) {
 				return Optional.of(fix.edits());
 			}
 			InputDialog dialog = new InputDialog(shell, fix.title(), EditorMessages.AcceptWhy, "",
@@ -158,13 +159,20 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 			if (dialog.open() != Window.OK) {
 				return Optional.empty();
 			}
-			String author = Preferences.author();
-			String clause = "because " + quoted(dialog.getValue().strip())
-					+ (author.isEmpty() ? "" : " by " + quoted(author) + " on " + LocalDate.now());
+			String clause = clause(dialog.getValue().strip());
 			Map<String, List<TextEdit>> changed = new TreeMap<>();
 			fix.edits().forEach((file, edits) -> changed.put(file, edits.stream()
 					.map(edit -> new TextEdit(edit.offset(), edit.length(), edit.text().replace(NO_REASON, clause))).toList()));
 			return Optional.of(changed);
+		}
+
+		boolean accepts() {
+			return fix.edits().values().stream().flatMap(List::stream).anyMatch(edit -> edit.text().contains(NO_REASON));
+		}
+
+		private static String clause(String reason) {
+			String author = Preferences.author();
+			return "because " + quoted(reason) + (author.isEmpty() ? "" : " by " + quoted(author) + " on " + LocalDate.now());
 		}
 
 		private static String quoted(String text) {
