@@ -24,6 +24,10 @@ final class EditorMessages extends NLS {
 	public static String FixStale;
 
 	public static String AcceptPreview;
+	public static String ConflictTitle;
+	public static String ConflictText;
+	public static String ConflictLeave;
+	public static String ConflictWrite;
 	public static String AcceptWhy;
 	public static String AcceptBlank;
 	public static String BackTitle;

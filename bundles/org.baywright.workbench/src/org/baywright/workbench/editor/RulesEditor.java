@@ -22,6 +22,7 @@ import org.eclipse.ui.IEditorInput;
 import org.eclipse.ui.internal.genericeditor.ExtensionBasedTextEditor;
 import org.eclipse.ui.texteditor.IDocumentProvider;
 import org.eclipse.ui.texteditor.IDocumentProviderExtension;
+import org.eclipse.ui.texteditor.IDocumentProviderExtension3;
 
 /**
  * The platform's editor, but that what is typed never goes without the author's word: neither when another program changes
@@ -30,6 +31,7 @@ import org.eclipse.ui.texteditor.IDocumentProviderExtension;
 public final class RulesEditor extends ExtensionBasedTextEditor {
 
 	private boolean asking;
+	private boolean writingOver;
 	/** Whether the author has said what becomes of the text of a file that is gone. */
 	private boolean decided;
 
@@ -139,6 +141,24 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 			}
 		}
 		super.performSave(overwrite, monitor);
+	}
+
+	/** The platform's own question would write over what others saved if one only pressed Enter. */
+	@Override
+	protected void handleExceptionOnSave(CoreException exception, IProgressMonitor monitor) {
+		boolean overtaken = getDocumentProvider() instanceof IDocumentProviderExtension3 provider && !provider.isSynchronized(getEditorInput());
+		if (!overtaken || isGone() || writingOver) {
+			super.handleExceptionOnSave(exception, monitor);
+		} else if (ask(EditorMessages.ConflictTitle, EditorMessages.ConflictText, EditorMessages.ConflictLeave, EditorMessages.ConflictWrite) == 1) {
+			writingOver = true;
+			try {
+				performSave(true, monitor);
+			} finally {
+				writingOver = false;
+			}
+		} else if (monitor != null) {
+			monitor.setCanceled(true);
+		}
 	}
 
 	/** The platform would save into the workspace, and would make anew a project of which nothing else is left. */
