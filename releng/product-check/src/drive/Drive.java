@@ -115,7 +115,7 @@ final class Drive {
 		String only = System.getProperty("drive.only", "");
 		Groups groups = new Groups(this, hands, controls, work);
 		if (ELSEWHERE) {
-			new Elsewhere(this, hands, controls, groups).go();
+			new Elsewhere(this, hands, controls, groups, work).go();
 			halt();
 		}
 		if (!only.isEmpty()) {

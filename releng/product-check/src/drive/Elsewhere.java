@@ -1,6 +1,7 @@
 package drive;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 
 import org.eclipse.swt.custom.CTabItem;
@@ -15,12 +16,14 @@ final class Elsewhere {
 	private final Hands hands;
 	private final Controls controls;
 	private final Groups groups;
+	private final Path work;
 
-	Elsewhere(Drive drive, Hands hands, Controls controls, Groups groups) {
+	Elsewhere(Drive drive, Hands hands, Controls controls, Groups groups, Path work) {
 		this.drive = drive;
 		this.hands = hands;
 		this.controls = controls;
 		this.groups = groups;
+		this.work = work;
 	}
 
 	void go() throws IOException {
@@ -54,6 +57,7 @@ final class Elsewhere {
 		for (String view : VIEWS) {
 			drive.check("elsewhere: F1 in " + view, () -> drive.helpOn(view));
 		}
+		drive.check("elsewhere: a pack and a sheet in the tree open to be read", () -> new Outside(drive, hands, work).written());
 		new Entries(hands, drive::ready, drive::note).menus(entry -> entry.startsWith("Rules > "), Drive.list());
 		drive.check("elsewhere: the walk", () -> {
 			drive.ready();

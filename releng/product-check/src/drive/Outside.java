@@ -9,7 +9,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
+import org.eclipse.core.resources.IMarker;
+import org.eclipse.core.resources.IProject;
+import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.CoreException;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.StyledText;
@@ -23,7 +27,10 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Tree;
+import org.eclipse.ui.IWorkbenchPage;
+import org.eclipse.ui.PlatformUI;
 
 /** What comes from outside the workbench: folders that are dropped onto it, files that others change or take away. */
 final class Outside {
@@ -45,6 +52,10 @@ final class Outside {
 			drop(folder("dropped"));
 			hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("dropped.bay")).isPresent());
 			hands.until("the project in the tree", () -> hands.item(drive.projects(), "dropped"::equals) != null);
+			hands.rest(1500);
+			if (ResourcesPlugin.getWorkspace().getRoot().getProject("dropped").findMarkers(IMarker.PROBLEM, true, IResource.DEPTH_ZERO).length > 0) {
+				throw new AssertionError("the project itself is marked");
+			}
 			hands.picture("dropped");
 		});
 		drive.check("a folder within one that is there is refused in words", () -> {
@@ -59,6 +70,18 @@ final class Outside {
 				throw new AssertionError("a project was made");
 			}
 		});
+		drive.check("of a folder that holds several folders of rules each becomes a project", () -> {
+			for (String name : List.of("one", "two")) {
+				folder("several/" + name);
+			}
+			drop(work.resolve("outside/several"));
+			hands.until("the question", () -> hands.look(Button.class, button -> Hands.label(button).equals("Each as a project")).isPresent());
+			hands.picture("dropped-several");
+			hands.key("Return");
+			hands.until("both projects in the tree", () -> hands.item(drive.projects(), "one"::equals) != null && hands.item(drive.projects(), "two"::equals) != null);
+			hands.until("the file of the first", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("one.bay")).isPresent());
+			away("one", "two");
+		});
 		drive.check("a file that is dropped beside the projects is refused in words", () -> {
 			drop(folder("single").resolve("single.bay"));
 			hands.until("a sentence", () -> hands.front().equals("Bring in a folder of rules"));
@@ -67,6 +90,35 @@ final class Outside {
 			if (ResourcesPlugin.getWorkspace().getRoot().getProject("single").exists()) {
 				throw new AssertionError("a project was made");
 			}
+		});
+		drive.check("a pack and a sheet in the tree open to be read", this::written);
+		drive.check("Enter in the search of what blocks the pack does no harm", () -> {
+			drive.ready();
+			hands.key("ctrl+alt+p");
+			hands.until("what blocks", 60, () -> hands.look(Table.class, table -> table.getItemCount() > 0 && table.getItem(0).getText().contains("line")).isPresent());
+			hands.click(hands.find(Table.class, "what blocks", table -> table.getItemCount() > 0 && table.getItem(0).getText().contains("line")));
+			hands.type("zzz");
+			hands.rest(300);
+			hands.picture("blocks-search");
+			hands.key("Escape", "Return");
+			hands.rest(700);
+			if (hands.look(Shell.class, shell -> shell.getText().contains("Problem")).isPresent()) {
+				throw new AssertionError("a problem is told");
+			}
+			hands.alone();
+		});
+		drive.check("the views are put back when the user agrees", () -> {
+			drive.ready();
+			hands.see(() -> {
+				IWorkbenchPage page = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
+				page.hideView(page.findView("org.baywright.workbench.view.picture"));
+				return null;
+			});
+			hands.menu("View", "Put the views back\u2026");
+			hands.until("the question", () -> hands.front().equals("Put the views back"));
+			hands.picture("put-back");
+			hands.click(hands.find(Button.class, "Yes"));
+			hands.until("the picture", () -> hands.look(CTabItem.class, tab -> tab.getText().equals("Picture")).isPresent());
 		});
 		drive.check("a file that something else changes: what was typed is kept, or what is on the disk is taken", () -> {
 			for (String answer : List.of("Keep my text", "Take what is on the disk")) {
@@ -96,9 +148,72 @@ final class Outside {
 				hands.until("the text as it was", () -> editor.getText().equals(before));
 			}
 		});
+		drive.check("what something else wrote is written over only on the author's word", () -> {
+			Path file = ResourcesPlugin.getWorkspace().getRoot().getProject("first-walk").getLocation().append("rules.bay").toPath();
+			String before = Files.readString(file);
+			for (String answer : List.of("Leave it for now", "Write mine over it")) {
+				drive.ready();
+				hands.key("End", "Return");
+				hands.type("// mine now");
+				Files.writeString(file, "// theirs\n", StandardOpenOption.APPEND);
+				hands.key("ctrl+s");
+				Button chosen = hands.find(Button.class, answer);
+				hands.picture("conflict");
+				if (answer.startsWith("Leave")) {
+					hands.key("Return");
+				} else {
+					hands.click(chosen);
+				}
+				hands.rest(1000);
+				if (Files.readString(file).contains("// mine now") != answer.startsWith("Write")) {
+					throw new AssertionError("after " + answer + " the disk holds " + Files.readString(file));
+				}
+				Files.writeString(file, before);
+			}
+			hands.click(hands.item(drive.projects(), "rules.bay"::equals));
+			hands.key("F5");
+			hands.rest(700);
+			hands.click(drive.editor());
+			hands.until("the text as it was", () -> drive.editorText().equals(before));
+		});
 		drive.check("a long check is stopped, and no view shows it any more", this::stopped);
 		for (String answer : List.of("Keep it here", "Save it elsewhere\u2026", "Close and lose it")) {
 			drive.check("a project that is taken away under typed text: " + answer, () -> taken(answer));
+		}
+	}
+
+	/** What an export wrote into a project. */
+	void written() throws IOException, CoreException {
+		drive.ready();
+		IProject project = ResourcesPlugin.getWorkspace().getRoot().getProject("first-walk");
+		Path folder = project.getLocation().toPath();
+		Files.writeString(folder.resolve("written.html"), "<!DOCTYPE html>\n<html><head><title>written \u2013 diagnostic rules</title></head></html>\n");
+		Files.writeString(folder.resolve("written.baypack"), "no pack");
+		project.refreshLocal(IResource.DEPTH_ONE, null);
+		hands.until("the files", () -> hands.item(drive.projects(), "written.baypack"::equals) != null);
+		hands.doubleClick(hands.item(drive.projects(), "written.baypack"::equals));
+		hands.until("that it is no pack", () -> hands.front().equals("Rule pack") && hands.says("cannot be read"));
+		hands.picture("no-pack");
+		hands.key("Return");
+		hands.doubleClick(hands.item(drive.projects(), "written.html"::equals));
+		hands.rest(3000);
+		hands.picture("sheet");
+		// where the system has no program for web pages it is told where the sheet is
+		hands.alone();
+		for (String none : List.of("written.html", "written.baypack")) {
+			if (hands.look(CTabItem.class, tab -> tab.getText().equals(none)).isPresent()) {
+				throw new AssertionError(none + " is open in an editor");
+			}
+		}
+		for (String ending : List.of("html", "baypack")) {
+			project.getFile("written." + ending).delete(true, null);
+		}
+	}
+
+	/** Takes projects away again, so that there is room in the tree for what is dropped later. */
+	private static void away(String... projects) throws CoreException {
+		for (String name : projects) {
+			ResourcesPlugin.getWorkspace().getRoot().getProject(name).delete(false, true, null);
 		}
 	}
 
@@ -193,7 +308,7 @@ final class Outside {
 
 	private Path folder(String name) throws IOException {
 		Path folder = Files.createDirectories(work.resolve("outside").resolve(name));
-		Files.writeString(folder.resolve(name + ".bay"), RULES);
+		Files.writeString(folder.resolve(folder.getFileName() + ".bay"), RULES);
 		return folder;
 	}
 
