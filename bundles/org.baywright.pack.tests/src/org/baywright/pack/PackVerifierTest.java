@@ -57,7 +57,8 @@ class PackVerifierTest {
 	@CsvSource(delimiter = '|', value = { "CANONICAL|rules.json|\"version\":\"1.0\"|\"version\": \"1.0\"",
 			"DERIVED|rules.json|\"stale\":true|\"stale\":false", "DERIVED|rules.json|\"reaches\":[\"t3\"]|\"reaches\":[]",
 			"DERIVED|rules.json|\"resolved\":{\"bands\":[{\"high\":\"13\"|\"resolved\":{\"bands\":[{\"high\":\"14\"",
-			"DERIVED|manifest.json|\"tools\":2|\"tools\":3", "SHEET|rules.html|Battery too low|Battery too high",
+			"DERIVED|manifest.json|\"tools\":2|\"tools\":3",
+			"DERIVED|manifest.json|\"jobsPassed\":1|\"jobsPassed\":7", "DERIVED|manifest.json|\"severity\":\"warning\"|\"severity\":\"error\"", "SHEET|rules.html|Battery too low|Battery too high",
 			"RULES|rules.json|\"name\":\"flat\"|\"nome\":\"flat\"",
 			"REFERENCES|rules.json|\"fault\":\"lamp.blown\"|\"fault\":\"lamp.gone\"",
 			"FINGERPRINT|manifest.json|\"fingerprint\":\"|\"fingerprint\":\"0", "MANIFEST|manifest.json|\"checks\":|\"checkz\":" })

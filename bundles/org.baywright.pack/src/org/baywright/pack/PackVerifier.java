@@ -15,6 +15,7 @@ import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Severity;
 import org.baywright.pack.Verification.Aspect;
 import org.baywright.pack.Verification.Outcome;
 import org.baywright.pack.Verification.Result;
@@ -185,6 +186,15 @@ public final class PackVerifier {
 		look(Aspect.DERIVED, "What the pack derives from the rules (meanings, reach, counts) is right.", () -> {
 			if (!manifest.counts().equals(ManifestForm.counts(rules))) {
 				throw new PackException("The manifest counts other elements than there are.");
+			}
+			if (manifest.cases() < 0 || manifest.cases() > rules.cases().size()) {
+				throw new PackException("The manifest says that " + number(manifest.cases(), "finished job") + " come to the known end; the rules hold "
+						+ rules.cases().size() + ".");
+			}
+			Optional<PackManifest.Standing> error = manifest.findings().stream().filter(finding -> finding.severity() == Severity.ERROR).findFirst();
+			if (error.isPresent()) {
+				throw new PackException("The manifest holds the error " + error.get().id()
+						+ ". No pack is written while an error stands, and none can be accepted.");
 			}
 			if (!Arrays.equals(entries.get(Archive.RULES), CanonicalJson.bytes(RulesForm.write(rules)))) {
 				throw new PackException("rules.json says something else than follows from its rules:"
