@@ -176,6 +176,32 @@ class SyntaxProblemsTest {
 	}
 
 	@Test
+	void datesOfOtherFormsAreToldHowToBeWritten() {
+		MarkedText.check("""
+				accept "gap:x@00000001" because "Known." by "A" on 29.11.2026
+				                                                   ^^^^^^^^^^ error syntax: `29.11.2026` is no date as it is written here. > Write the date as 2026-11-29.
+				accept "gap:x@00000002" because "Known." by "A" on 11/29/2026
+				                                                   ^^^^^^^^^^ error syntax: `11/29/2026` is no date as it is written here. > Write the date as 2026-11-29.
+				accept "gap:x@00000003" because "Known." by "A" on 3.4.2026
+				                                                   ^^^^^^^^ error syntax: `3.4.2026` is no date as it is written here. > Write the date as year-month-day, such as 2026-03-02.
+				accept "gap:x@00000004" because "Known." by "A" on 29-11-2026
+				                                                   ^^^^^^^^^^ error wrong-date: There is no date 29-11-2026. > Write the date as 2026-11-29.
+				accept "gap:x@00000005" because "Known." by "A" on 31-02-2026
+				                                                   ^^^^^^^^^^ error wrong-date: There is no date 31-02-2026. > Write the date as year-month-day, such as 2026-03-02.
+				""");
+	}
+
+	@Test
+	void aJobThatDoesNotEndIsCalledAJob() {
+		MarkedText.check("""
+				job "Job 1" {
+				job "Job 2" {
+				^^^ error syntax: `job` begins before the job `Job 1` ends. > Add `}` before it, or what is missing there.
+				}
+				""");
+	}
+
+	@Test
 	void theTextMayEndAnywhere() {
 		MarkedText.check("""
 				law "x" : when no_crank then

@@ -1,5 +1,6 @@
 package org.baywright.language.index;
 
+import java.util.Locale;
 import org.baywright.language.bay.BayPackage;
 import org.eclipse.emf.ecore.EClass;
 
@@ -28,6 +29,16 @@ public enum Kind {
 	/** Returns whether a condition can speak of it; all such names share one name space. */
 	public boolean isSubject() {
 		return ordinal() >= SIGN.ordinal();
+	}
+
+	/** Returns what a technician calls an element of the language, whether it has a name of its own or not. */
+	public static String word(EClass type) {
+		Kind kind = of(type);
+		return kind != null ? kind.word : switch (type.getClassifierID()) {
+		case BayPackage.CASE -> "job";
+		case BayPackage.EXCLUSIVE -> "list of exclusive faults";
+		default -> type.getName().toLowerCase(Locale.ROOT);
+		};
 	}
 
 	/** Returns the kind of an element of the language, or null if it has no name of its own. */

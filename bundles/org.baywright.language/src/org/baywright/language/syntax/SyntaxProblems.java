@@ -198,6 +198,13 @@ public final class SyntaxProblems {
 			return Optional.of(problem(found.offset(), 1, "Lines end without `;` here.", "Take it out."));
 		}
 		int from = source.text().lastIndexOf('\n', Math.max(0, found.offset() - 1)) + 1;
+		Matcher date = DateText.PATTERN.matcher(source.text()).region(from, source.text().length());
+		while (date.find() && date.start() <= found.offset()) {
+			if (date.end() > found.offset()) {
+				return Optional.of(problem(date.start(), date.end() - date.start(),
+						"`" + date.group() + "` is no date as it is written here.", DateText.advice(date.group())));
+			}
+		}
 		Matcher comma = DECIMAL_COMMA.matcher(source.text()).region(from, source.text().length());
 		while (comma.find() && comma.start() <= found.offset()) {
 			if (comma.end() >= found.offset()) {
@@ -292,8 +299,7 @@ public final class SyntaxProblems {
 
 	private static String name(Element element) {
 		EStructuralFeature feature = element.eClass().getEStructuralFeature("name");
-		Kind kind = Kind.of(element.eClass());
-		String word = kind == null ? element.eClass().getName().toLowerCase(Locale.ROOT) : kind.word();
+		String word = Kind.word(element.eClass());
 		Object name = feature == null ? null : element.eGet(feature);
 		return name == null ? "the " + word : "the " + word + " `" + name + "`";
 	}

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.baywright.language.bay.Date;
+import org.baywright.language.syntax.DateText;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
@@ -41,7 +42,8 @@ final class Clauses {
 		} catch (DateTimeException | NumberFormatException e) {
 			context.report.flaw("wrong-date", context.source.span(date),
 					"There is no date " + context.source.written(date) + ".",
-					"Write year, month and day as numbers, such as 2026-03-02.");
+					DateText.PATTERN.matcher(context.source.written(date)).matches() ? DateText.advice(context.source.written(date))
+							: "Write year, month and day as numbers, such as 2026-03-02.");
 			return Optional.empty();
 		}
 	}

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -201,7 +200,7 @@ public final class FileTranslator {
 	private void drop(Element element) {
 		EStructuralFeature feature = element.eClass().getEStructuralFeature("name");
 		Object name = feature == null ? null : element.eGet(feature);
-		String kind = element instanceof Case ? "job" : element.eClass().getName().toLowerCase(Locale.ROOT);
+		String kind = Kind.word(element.eClass());
 		dropped.add(name == null ? kind : kind + " " + name);
 		if (element instanceof Rule || element instanceof Law) {
 			Set<String> decides = new TreeSet<>();
