@@ -54,6 +54,14 @@ class CheckCommandTest {
 	}
 
 	@Test
+	void noFolderIsNamedByNothingAndNoneIsCheckedTwice() {
+		Runs.Result nothing = run("check", "");
+		assertEquals(ExitCode.USAGE, nothing.code());
+		assertEquals("An empty name names no file and no folder. The folder where you are is named by a point.\n", nothing.err());
+		assertEquals(run("check", "van").out(), run("check", "van", "van/", "./van").out());
+	}
+
+	@Test
 	void takesThisFolderWhenNoneIsNamed() {
 		Runs.Result result = new Runs(folder.resolve("van")).run("check");
 		assertEquals(ExitCode.FINE, result.code());

@@ -248,7 +248,7 @@ class CommandsTest {
 	void wrongUseIsTold() {
 		assertEquals(ExitCode.USAGE, run().code());
 		assertHas(run().err(), "Usage: baywright");
-		Runs.Result unknown = run("chek");
+		Runs.Result unknown = run("chek", "van");
 		assertEquals(ExitCode.USAGE, unknown.code());
 		assertEquals("Baywright does not know 'chek'.\nDid you mean check?\nHelp: baywright --help\n", unknown.err());
 		Runs.Result option = run("check", "--fail-on", "notes");

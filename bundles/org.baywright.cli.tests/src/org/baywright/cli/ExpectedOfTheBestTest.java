@@ -56,10 +56,20 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 	@Test
 	void theShellCompletes() throws IOException, InterruptedException {
 		Files.writeString(folder.resolve("completion.bash"), run("completion").out());
-		Process bash = new ProcessBuilder("bash", "-c",
-				"source completion.bash; COMP_WORDS=(baywright ver); COMP_CWORD=1; COMP_LINE='baywright ver'; COMP_POINT=13; "
-						+ "_complete_baywright; echo \"${COMPREPLY[*]}\"").directory(folder.toFile()).redirectErrorStream(true).start();
-		assertHas(new String(bash.getInputStream().readAllBytes()), "verify");
+		assertEquals("verify", completed("ver"));
+		assertEquals("json junit", completed("check", "--format", "j"));
+		assertEquals("warning", completed("check", "--fail-on", "w"));
+		assertEquals("dead-rule", completed("check", "--only", "dead"));
+		assertEquals("wrong-date", completed("explain", "wrong-d"));
+	}
+
+	/** What the shell offers for the last of some words. */
+	private String completed(String... words) throws IOException {
+		String line = "baywright " + String.join(" ", words);
+		Process bash = new ProcessBuilder("bash", "-c", "source completion.bash; COMP_WORDS=(" + line + "); COMP_CWORD=" + words.length
+				+ "; COMP_LINE='" + line + "'; COMP_POINT=" + line.length() + "; _complete_baywright; echo \"${COMPREPLY[*]}\"")
+				.directory(folder.toFile()).redirectError(ProcessBuilder.Redirect.DISCARD).start();
+		return new String(bash.getInputStream().readAllBytes()).strip();
 	}
 
 	@Test
@@ -131,10 +141,11 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 			assertEquals(head + one.getValue(), Files.readString(file), one.getKey());
 			assertEquals(ExitCode.FINDINGS, result.code(), one.getKey());
 		}
-		String misspelt = "test t { results whole, worn takes 1 min }\n" + outcome.formatted("wohle") + used.formatted("whole");
+		String misspelt = "job \"Job 9\" {\n  on van with engine deisel, built 2018\n  found no_crank, rest_voltage 11.6 V\n  was battery.flat\n}\n";
+		file = folder.resolve("van/more.bay");
 		Files.writeString(file, misspelt);
-		assertHas(run("check", "--fix", "one.bay").out(), "Write whole [unknown-value]\n");
-		assertEquals(misspelt.replace("wohle", "whole"), Files.readString(file));
+		assertHas(run("check", "--fix", "van").out(), "Fixed   van/more.bay:2:22: Write diesel [unknown-value]\n");
+		assertEquals(misspelt.replace("deisel", "diesel"), Files.readString(file));
 	}
 
 	/** No side of a contradiction, no opinion of a person and no rule is given up by a program. */

@@ -1,5 +1,11 @@
 package org.baywright.cli;
 
+import java.util.stream.Stream;
+import java.util.Map;
+import java.util.Locale;
+import java.util.LinkedHashMap;
+import java.util.Iterator;
+import java.nio.file.Path;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
@@ -61,12 +67,30 @@ final class CheckCommand implements Callable<Integer> {
 
 	/** Forms in which findings are told. */
 	enum Format {
-		TEXT, LINE, JSON, SARIF, JUNIT
+		TEXT, LINE, JSON, SARIF, JUNIT;
+
+		@Override
+		public String toString() {
+			return name().toLowerCase(Locale.ROOT);
+		}
 	}
 
 	/** What makes a check fail. */
 	enum FailOn {
-		ERROR, WARNING
+		ERROR, WARNING;
+
+		@Override
+		public String toString() {
+			return name().toLowerCase(Locale.ROOT);
+		}
+	}
+
+	/** What --only takes. */
+	static final class Only implements Iterable<String> {
+		@Override
+		public Iterator<String> iterator() {
+			return Stream.concat(Stream.of(Project.TEXT), Checks.ids().stream()).iterator();
+		}
 	}
 
 	private final Session session;
@@ -84,7 +108,7 @@ final class CheckCommand implements Callable<Integer> {
 	@Option(names = { "-o", "--output" }, paramLabel = "FILE", description = "Write to this file.")
 	private Optional<String> output = Optional.empty();
 
-	@Option(names = "--only", paramLabel = "ID", description = {
+	@Option(names = "--only", paramLabel = "ID", completionCandidates = Only.class, description = {
 			"Show and count only this kind of finding; 'baywright explain' lists them. The word text stands for what is wrong"
 					+ " in the text of the files. May be given several times." })
 	private Set<String> only = Set.of();
@@ -118,6 +142,11 @@ final class CheckCommand implements Callable<Integer> {
 	@Override
 	public Integer call() throws IOException, InterruptedException {
 		requireKnown();
+		Map<Path, String> once = new LinkedHashMap<>();
+		for (String path : given) {
+			once.putIfAbsent(session.resolve(path).toAbsolutePath().normalize(), path);
+		}
+		given = List.copyOf(once.values());
 		if (watch) {
 			return watch();
 		}

@@ -61,7 +61,7 @@ final class CommandLineRun {
 
 	private static int misused(Output err, ParameterException e) {
 		if (e instanceof UnmatchedArgumentException unmatched) {
-			err.println("Baywright does not know '" + Style.safe(String.join(" ", unmatched.getUnmatched())) + "'.");
+			err.println("Baywright does not know '" + Style.safe(unmatched.getUnmatched().get(0)) + "'.");
 			List<String> suggestions = unmatched.getSuggestions();
 			String nearest = Guess.advice(unmatched.getUnmatched().get(0), e.getCommandLine().getSubcommands().keySet(), "");
 			if (!nearest.isEmpty()) {

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -28,9 +29,17 @@ import picocli.CommandLine.Parameters;
 		footerHeading = "%nExamples:%n", footer = { "  baywright explain gap", "  baywright explain --format json > kinds.json" })
 final class ExplainCommand implements Callable<Integer> {
 
+	/** What there is help on. */
+	static final class Ids implements Iterable<String> {
+		@Override
+		public Iterator<String> iterator() {
+			return Stream.concat(Checks.ids().stream(), HelpPages.problems().stream()).sorted().iterator();
+		}
+	}
+
 	private final Session session;
 
-	@Parameters(paramLabel = "ID", arity = "0..1", description = {
+	@Parameters(paramLabel = "ID", arity = "0..1", completionCandidates = Ids.class, description = {
 			"The kind of finding, such as gap: the word at the end of the first line of a finding. Without it all kinds are"
 					+ " listed." })
 	private String id;

@@ -1,9 +1,16 @@
 package org.baywright.cli;
 
+import java.util.Locale;
+
 /** Forms in which commands tell what there is. */
 enum Form {
 	/** For people. */
 	TEXT,
 	/** For programs. */
-	JSON
+	JSON;
+
+	@Override
+	public String toString() {
+		return name().toLowerCase(Locale.ROOT);
+	}
 }

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import java.util.Locale;
 import org.baywright.cli.report.Style;
 
 import picocli.CommandLine.Option;
@@ -9,7 +10,12 @@ final class HelpOption {
 
 	/** When to use colours. */
 	enum Colour {
-		AUTO, ALWAYS, NEVER
+		AUTO, ALWAYS, NEVER;
+
+		@Override
+		public String toString() {
+			return name().toLowerCase(Locale.ROOT);
+		}
 	}
 
 	private final Session session;

@@ -98,6 +98,9 @@ public final class Session {
 	 * @throws CommandException if the text is no path at all
 	 */
 	Path resolve(String text) {
+		if (text.isEmpty()) {
+			throw new CommandException(ExitCode.USAGE, "An empty name names no file and no folder. The folder where you are is named by a point.");
+		}
 		try {
 			return folder.resolve(text);
 		} catch (InvalidPathException e) {

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import java.util.Locale;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -39,7 +40,12 @@ final class ShowCommand implements Callable<Integer> {
 
 	/** The JSON texts of a pack. */
 	enum SchemaOf {
-		RULES, MANIFEST
+		RULES, MANIFEST;
+
+		@Override
+		public String toString() {
+			return name().toLowerCase(Locale.ROOT);
+		}
 	}
 
 	private final Session session;
