@@ -29,7 +29,6 @@ import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -428,7 +427,6 @@ class ServerTest {
 	}
 
 	/** A message that brings no text changes none, and whatever comes after it is read. */
-	@Disabled("fails: after changes without a text the next one brings no diagnostics; not yet known why")
 	@Test
 	void aTextThatIsMissingLeavesTheOldOne() throws IOException {
 		begin();
@@ -439,7 +437,8 @@ class ServerTest {
 		for (String change : List.of("{\"text\":null}", "{}", "null", "{\"text\":\"sign x\"},{}")) {
 			client.send(about.formatted("didChange", 2, ",\"contentChanges\":[" + change + "]"));
 		}
-		client.send(about.formatted("didChange", 2, ""));
+		// this one is read as no change at all, which has a version all the same
+		client.send(about.formatted("didChange", 1, ""));
 		client.change(here, piece(new Position(1, 14), new Position(1, 14), "n"));
 		client.codes(here, expected(RULE).toArray(new String[0]));
 		client.close(here);
