@@ -198,7 +198,7 @@ final class Controls {
 	/** What changes from project to project and from moment to moment is not part of a name. */
 	private static String constant(String says) {
 		return Hands.plain(says).lines().findFirst().orElse("").replaceAll("\\d+([.,]\\d+)*", "#").replaceAll("[\"\u201c][^\"\u201d]*[\"\u201d]", "\u2026")
-				.replaceAll("[\\w-]+\\.bay\\*?", "a file")
+				.replaceAll("[\\w-]+\\.bay(pack)?\\*?", "a file")
 				.replaceAll("^(Back|Forward) to .*", "$1").replaceAll(" +\\([^)]*\\)$", "").strip();
 	}
 

@@ -402,6 +402,10 @@ final class Drive {
 		List<String> fixes = hands.see(() -> details.getText().lines().dropWhile(l -> !l.contains("What could be done")).skip(1).limit(6).toList());
 		String fix = fixes.stream().filter(line -> line.contains("relay_by_swap")).findFirst()
 				.orElseThrow(() -> new AssertionError("no fix takes the conclusion back: " + fixes));
+		hands.popup(hands.see(this::contradiction), fix.strip());
+		hands.until("the menu of the right button leads to what would be changed", () -> hands.look(Button.class, "Cancel"::equals).isPresent());
+		hands.picture("fix-by-menu");
+		hands.click(hands.find(Button.class, "Cancel"));
 		hands.clickWords(details, fix.strip());
 		hands.picture("fix");
 		hands.click(hands.find(Button.class, "OK"));

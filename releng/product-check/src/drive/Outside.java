@@ -94,6 +94,8 @@ final class Outside {
 		drive.check("a pack and a sheet in the tree open to be read", this::written);
 		drive.check("Enter in the search of what blocks the pack does no harm", () -> {
 			drive.ready();
+			hands.key("ctrl+End", "Return");
+			hands.type("sign ");
 			hands.key("ctrl+alt+p");
 			hands.until("what blocks", 60, () -> hands.look(Table.class, table -> table.getItemCount() > 0 && table.getItem(0).getText().contains("line")).isPresent());
 			hands.click(hands.find(Table.class, "what blocks", table -> table.getItemCount() > 0 && table.getItem(0).getText().contains("line")));
@@ -106,6 +108,7 @@ final class Outside {
 				throw new AssertionError("a problem is told");
 			}
 			hands.alone();
+			drive.revert();
 		});
 		drive.check("the views are put back when the user agrees", () -> {
 			drive.ready();

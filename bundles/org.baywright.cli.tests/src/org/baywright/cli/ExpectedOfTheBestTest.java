@@ -127,6 +127,16 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 		left.put("another number", "test t { results fine, cell_1 takes 1 min }\n" + outcome.formatted("cell_2") + used.formatted("cell_1"));
 		left.put("the opposite", "test t { results fine, abnormal takes 1 min }\n" + outcome.formatted("normal") + used.formatted("abnormal"));
 		left.put("another side", "test t { results fine, fuse_l takes 1 min }\n" + outcome.formatted("fuse_r") + used.formatted("fuse_l"));
+		// pairs that are near each other in writing and far apart in meaning
+		for (String pair : List.of("unstable stable", "overcharged undercharged", "disconnected connected", "restarts starts", "near_noise rear_noise",
+				"open_slow open_low", "leaked leaks", "door_lift door_left", "atypical typical")) {
+			String[] two = pair.split(" ");
+			left.put(pair, "test t { results fine, worn takes 1 min }\npart glow { fault " + two[1] + " \"x\" }\n"
+					+ outcome.formatted("worn").replace("lamp.dead", "glow." + two[0]) + used.formatted("fine").replace("lamp.dead", "glow." + two[1]));
+		}
+		for (String word : List.of("unconfirms", "conforms")) {
+			left.put(word, "test t { results fine, worn takes 1 min }\n" + outcome.formatted("worn").replace("confirms", word) + used.formatted("fine"));
+		}
 		left.put("two that are near", "test t { results dimmed, dimmer takes 1 min }\n" + outcome.formatted("dimmes") + used.formatted("dimmed"));
 		left.put("a misspelt definition", "test t { results wohle, worn takes 1 min }\n" + outcome.formatted("whole"));
 		left.put("a misspelt part", "part ALTERNATOR { fault flat \"x\" fault open \"x\" }\ntest t { results fine, worn takes 1 min }\n"

@@ -26,7 +26,7 @@ final class Archive {
 	static final List<String> ENTRIES = List.of(MANIFEST, RULES, SHEET);
 
 	/** A pack of 100,000 rules stays far below this; more is an attack or a mistake. */
-	static final long MAX_BYTES = 1L << 29;
+	static final long MAX_BYTES = 1L << 27;
 
 	private static final int END_MARK = 'P' | 'K' << 8 | 5 << 16 | 6 << 24;
 	private static final int END_LENGTH = 22;

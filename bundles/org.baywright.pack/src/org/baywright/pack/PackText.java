@@ -52,6 +52,7 @@ public final class PackText {
 		if (withRules) {
 			text.rules(pack.rules().rules());
 		}
+		text.lines.add(manner.faint("This is what the pack says of itself. Only verifying it tells whether that is so."));
 		return text.lines;
 	}
 

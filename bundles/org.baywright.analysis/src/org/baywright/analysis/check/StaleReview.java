@@ -12,7 +12,7 @@ import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 
 /** A review of a rule whose meaning has changed since. */
-@RuleCheck(id = "stale-review", severity = Severity.WARNING, summary = "The rule has changed its meaning since it was reviewed")
+@RuleCheck(id = "stale-review", severity = Severity.WARNING, summary = "A review is not of the rule as it stands now")
 public final class StaleReview implements Check {
 
 	/** What a review carries before anybody has said which meaning was read. */

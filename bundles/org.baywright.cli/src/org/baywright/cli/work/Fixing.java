@@ -41,8 +41,6 @@ public record Fixing(List<String> told) {
 	/** A project in which one fix brings the next is not a project to be mended by a program. */
 	private static final int MOST = 1000;
 
-	/** What can be put right without knowing what a rule means; units, limits and where a rule comes from are not. */
-	private static final Set<String> TYPING = Set.of("syntax", "hidden-character");
 
 	/** What is wrong, wherever it stands. */
 	private record Wrong(String id, String about, Span span, boolean text) {
@@ -92,7 +90,7 @@ public record Fixing(List<String> told) {
 			}
 		}
 		told.add((work.done.size() == 1 ? "1 fix" : work.done.size() + " fixes") + " in " + TextReport.number(written, "file")
-				+ ", " + work.left.size() + " left.");
+				+ (work.left.isEmpty() ? "." : ", " + work.left.size() + " left to you."));
 		return new Fixing(told);
 	}
 
@@ -177,7 +175,7 @@ public record Fixing(List<String> told) {
 					.stream().filter(fix -> fix.about().equals(wrong.text() ? wrong.id() : wrong.about())).toList();
 			List<QuickFix> answers = offered.stream().filter(fix -> fix.next().isEmpty()).toList();
 			if (wrong.text() && answers.size() == 1
-					&& (TYPING.contains(wrong.id()) || isMisspelt(span, answers.get(0), state.snapshot()))) {
+					&& (isTyping(wrong, answers.get(0), state.snapshot()) || isMisspelt(span, answers.get(0), state.snapshot()))) {
 				return Optional.of(answers.get(0));
 			}
 			if (!offered.isEmpty()) {
@@ -185,6 +183,13 @@ public record Fixing(List<String> told) {
 						+ offered.stream().map(QuickFix::title).collect(Collectors.joining(", or ")) + " [" + wrong.id() + "]");
 			}
 			return Optional.empty();
+		}
+
+		/** Whether a fix can do without knowing what a rule means: it sets brackets and quotes, or takes out what does not show. */
+		private static boolean isTyping(Wrong wrong, QuickFix fix, Snapshot snapshot) {
+			return wrong.id().equals("hidden-character") || wrong.id().equals("syntax") && fix.edits().entrySet().stream()
+					.allMatch(file -> file.getValue().stream().noneMatch(edit -> (edit.text() + replaced(snapshot.sources().get(file.getKey()), edit))
+							.codePoints().anyMatch(Character::isLetterOrDigit)));
 		}
 
 		/** Whether a fix writes a name like the one that is written, and it is used elsewhere too, not only defined. */

@@ -3,6 +3,8 @@ package org.baywright.cli.work;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.SortedSet;
 
 import org.baywright.analysis.Finding;
 import org.baywright.analysis.Report;
@@ -35,11 +37,20 @@ public record Project(String prefix, RuleBase rules, List<Problem> problems, Map
 		return prefix + file;
 	}
 
-	/** Returns the same project with only the findings of some checks, and the problems if {@link #TEXT} is among them. */
+	/**
+	 * Returns the same project with only the findings of some checks, and the problems if {@link #TEXT} is among them. Errors of
+	 * the text stay in any case: what they leave out was not checked at all.
+	 */
 	public Project only(Set<String> ids) {
 		Report fewer = new Report(report.findings().stream().filter(finding -> ids.contains(finding.check())).toList(),
 				report.cases(), report.checks(), report.parts(), report.proved());
-		return new Project(prefix, rules, ids.contains(TEXT) ? problems : List.of(), sources, dropped, fewer, ids.stream().sorted().toList());
+		List<Problem> told = ids.contains(TEXT) ? problems
+				: problems.stream().filter(problem -> problem.severity() == Severity.ERROR).toList();
+		SortedSet<String> shown = new TreeSet<>(ids);
+		if (!told.isEmpty()) {
+			shown.add(TEXT);
+		}
+		return new Project(prefix, rules, told, sources, dropped, fewer, List.copyOf(shown));
 	}
 
 	/** Returns how many findings and problems of a severity stand, apart from accepted ones and undecided questions. */

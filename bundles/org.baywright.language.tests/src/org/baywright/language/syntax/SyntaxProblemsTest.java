@@ -179,13 +179,13 @@ class SyntaxProblemsTest {
 	void datesOfOtherFormsAreToldHowToBeWritten() {
 		MarkedText.check("""
 				accept "gap:x@00000001" because "Known." by "A" on 29.11.2026
-				                                                   ^^^^^^^^^^ error syntax: `29.11.2026` is no date as it is written here. > Write the date as 2026-11-29.
+				                                                   ^^^^^^^^^^ error syntax: `29.11.2026` is no date as it is written here. > Write `2026-11-29`.
 				accept "gap:x@00000002" because "Known." by "A" on 11/29/2026
-				                                                   ^^^^^^^^^^ error syntax: `11/29/2026` is no date as it is written here. > Write the date as 2026-11-29.
+				                                                   ^^^^^^^^^^ error syntax: `11/29/2026` is no date as it is written here. > Write `2026-11-29`.
 				accept "gap:x@00000003" because "Known." by "A" on 3.4.2026
 				                                                   ^^^^^^^^ error syntax: `3.4.2026` is no date as it is written here. > Write the date as year-month-day, such as 2026-03-02.
 				accept "gap:x@00000004" because "Known." by "A" on 29-11-2026
-				                                                   ^^^^^^^^^^ error wrong-date: There is no date 29-11-2026. > Write the date as 2026-11-29.
+				                                                   ^^^^^^^^^^ error wrong-date: There is no date 29-11-2026. > Write `2026-11-29`.
 				accept "gap:x@00000005" because "Known." by "A" on 31-02-2026
 				                                                   ^^^^^^^^^^ error wrong-date: There is no date 31-02-2026. > Write the date as year-month-day, such as 2026-03-02.
 				""");

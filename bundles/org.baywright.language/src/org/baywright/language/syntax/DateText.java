@@ -24,8 +24,8 @@ public final class DateText {
 			if (first > MONTHS || second > MONTHS || first == second) {
 				try {
 					boolean dayFirst = first > MONTHS;
-					return "Write the date as " + LocalDate.of(Integer.parseInt(parts.group(4)), dayFirst ? second : first, dayFirst ? first : second)
-							+ ".";
+					return "Write `" + LocalDate.of(Integer.parseInt(parts.group(4)), dayFirst ? second : first, dayFirst ? first : second)
+							+ "`.";
 				} catch (DateTimeException e) {
 					// no calendar has it either way
 				}

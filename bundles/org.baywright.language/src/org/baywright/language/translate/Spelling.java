@@ -10,7 +10,7 @@ import java.util.TreeSet;
 /** Finds the name that was probably meant. */
 public final class Spelling {
 
-	private static final int SHORTEST_MISSPELT = 3;
+	private static final int SHORTEST_MISSPELT = 5;
 	private static final int MOST_MEANT = 3;
 
 	private Spelling() {
@@ -48,30 +48,45 @@ public final class Spelling {
 	}
 
 	/**
-	 * Returns whether a name can hardly be anything but another one misspelt: near it, with the same first letter and
-	 * the same figures, and with no short piece that differs. {@code cyl_2} and {@code cyl_1}, {@code fuse_l} and
-	 * {@code fuse_r}, {@code normal} and {@code abnormal} are near each other, and yet two things.
+	 * Returns whether a name can hardly be anything but another one misspelt: two letters exchanged, or one too many or too
+	 * few, within one long piece of it, or a line between pieces left out. {@code cyl_2} and {@code cyl_1}, {@code open_slow}
+	 * and {@code open_low}, {@code overcharged} and {@code undercharged} are near each other, and yet two things.
 	 */
 	public static boolean isMisspelt(String written, String meant) {
-		String one = written.toLowerCase(Locale.ROOT);
-		String other = meant.toLowerCase(Locale.ROOT);
-		if (one.isEmpty() || other.isEmpty() || one.charAt(0) != other.charAt(0)
-				|| !one.replaceAll("\\D", "").equals(other.replaceAll("\\D", ""))) {
-			return false;
-		}
-		String[] pieces = one.split("[_.]");
-		String[] others = other.split("[_.]");
+		String[] pieces = written.split("[_.]");
+		String[] others = meant.split("[_.]");
 		if (pieces.length != others.length) {
-			return one.replaceAll("[_.]", "").equals(other.replaceAll("[_.]", ""));
+			return written.replaceAll("[_.]", "").equals(meant.replaceAll("[_.]", ""));
 		}
+		int slips = 0;
 		for (int i = 0; i < pieces.length; i++) {
-			boolean near = Math.min(pieces[i].length(), others[i].length()) >= SHORTEST_MISSPELT
-					&& nearest(pieces[i], List.of(others[i])).isPresent();
-			if (!pieces[i].equals(others[i]) && !near) {
-				return false;
+			if (!pieces[i].equals(others[i])) {
+				slips++;
+				if (!isOneSlip(pieces[i], others[i])) {
+					return false;
+				}
 			}
 		}
-		return true;
+		return slips == 1;
+	}
+
+	/** Whether letters within a word are the only difference; what stands at its ends or in its figures may be meant. */
+	private static boolean isOneSlip(String written, String meant) {
+		String longer = written.length() > meant.length() ? written : meant;
+		String shorter = longer == written ? meant : written;
+		if (shorter.length() < SHORTEST_MISSPELT || longer.length() - shorter.length() > 1) {
+			return false;
+		}
+		int at = 0;
+		while (at < shorter.length() && longer.charAt(at) == shorter.charAt(at)) {
+			at++;
+		}
+		if (at == 0 || at >= longer.length() - 1 || !Character.isLetter(longer.charAt(at))) {
+			return false;
+		}
+		return longer.length() > shorter.length() ? longer.substring(at + 1).equals(shorter.substring(at))
+				: longer.charAt(at) == shorter.charAt(at + 1) && longer.charAt(at + 1) == shorter.charAt(at)
+						&& longer.substring(at + 2).equals(shorter.substring(at + 2));
 	}
 
 	/** Returns "Did you mean …?" with all that are equally near, or another advice if nothing is near or too much. */

@@ -80,7 +80,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 		}
 		refresh();
 		String told = NLS.bind(WizardMessages.PackWritten, new Object[] { sheet ? file + "\n" + sheetOf(file) : file,
-				Say.count(checked.snapshot().rules().rules().size(), "rule"), Say.count(made[0].pack().manifest().cases(), "finished job"),
+				Say.count(checked.snapshot().rules().rules().size(), "rule"), jobs(made[0].pack().manifest().cases()),
 				made[0].pack().manifest().findings().size(), made[0].pack().manifest().fingerprint() });
 		String[] buttons = sheet ? new String[] { IDialogConstants.OK_LABEL, WizardMessages.PackShow, WizardMessages.PackOpenSheet }
 				: new String[] { IDialogConstants.OK_LABEL, WizardMessages.PackShow };
@@ -106,5 +106,9 @@ public final class PackWizard extends Wizard implements IExportWizard {
 			ICoreRunnable look = monitor -> to.project().refreshLocal(IResource.DEPTH_INFINITE, monitor);
 			Job.createSystem(WizardMessages.PackTitle, look).schedule();
 		});
+	}
+
+	private static String jobs(int jobs) {
+		return jobs == 0 ? WizardMessages.PackNoJobs : NLS.bind(WizardMessages.PackJobs, Say.count(jobs, "finished job"));
 	}
 }

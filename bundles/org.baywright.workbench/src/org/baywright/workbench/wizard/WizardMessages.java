@@ -53,6 +53,8 @@ final class WizardMessages extends NLS {
 	public static String PackNoFile;
 	public static String PackWaiting;
 	public static String PackBlocks;
+	public static String PackJobs;
+	public static String PackNoJobs;
 	public static String PackWritten;
 	public static String PackShow;
 	public static String PackOpenSheet;

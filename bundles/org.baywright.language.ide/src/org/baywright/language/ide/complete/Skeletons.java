@@ -48,7 +48,7 @@ final class Skeletons {
 				Skeleton.of("law", "What cannot be otherwise", "law \"<title>\" : when <condition> then <condition that follows>\n"),
 				Skeleton.of("law never", "What cannot be together", "law \"<title>\" : never <condition>\n"),
 				Skeleton.of("review", "A colleague's opinion of a rule",
-						"review <rule> by \"" + author + "\" on " + today + " agrees \"<note>\" meaning \"00000000\"\n"),
+						"review <name> by \"" + author + "\" on " + today + " agrees \"<note>\" meaning \"00000000\"\n"),
 				Skeleton.of("accept", "Let a warning stand, with a reason",
 						"accept \"<key>\" because \"<why it may stand>\"\n  by \"" + author + "\" on " + today + "\n"));
 	}
