@@ -156,15 +156,18 @@ class CheckCommandTest {
 	@Test
 	void theExitCodeTellsWhatStands() {
 		Project all = Sample.project("");
-		Project undecided = all.only(Set.of("undecided"));
-		Project warnings = all.only(Set.of("gap", "undecided"));
-		Project accepted = all.only(Set.of("band-gap"));
+		Project read = new Project(all.prefix(), all.rules(), List.of(), all.sources(), all.dropped(), all.report(), List.of());
+		Project undecided = read.only(Set.of("undecided"));
+		Project warnings = read.only(Set.of("gap", "undecided"));
+		Project accepted = read.only(Set.of("band-gap"));
 		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all), FailOn.ERROR));
 		assertEquals(ExitCode.UNDECIDED, CheckCommand.exitCode(List.of(undecided), FailOn.WARNING));
 		assertEquals(ExitCode.UNDECIDED, CheckCommand.exitCode(List.of(accepted, warnings), FailOn.ERROR));
 		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(accepted, warnings), FailOn.WARNING));
 		assertEquals(ExitCode.FINE, CheckCommand.exitCode(List.of(accepted), FailOn.WARNING));
 		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all.only(Set.of(Project.TEXT))), FailOn.ERROR));
+		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all.only(Set.of("band-gap"))), FailOn.ERROR),
+				"what an error of the text leaves out was not checked");
 	}
 
 	@Test

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -128,15 +129,21 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 		left.put("the opposite", "test t { results fine, abnormal takes 1 min }\n" + outcome.formatted("normal") + used.formatted("abnormal"));
 		left.put("another side", "test t { results fine, fuse_l takes 1 min }\n" + outcome.formatted("fuse_r") + used.formatted("fuse_l"));
 		// pairs that are near each other in writing and far apart in meaning
+		StringBuilder pairs = new StringBuilder("test t { results fine, worn takes 1 min }\npart glow {\n");
+		StringBuilder rules = new StringBuilder();
+		int number = 0;
 		for (String pair : List.of("unstable stable", "overcharged undercharged", "disconnected connected", "restarts starts", "near_noise rear_noise",
 				"open_slow open_low", "leaked leaks", "door_lift door_left", "atypical typical")) {
 			String[] two = pair.split(" ");
-			left.put(pair, "test t { results fine, worn takes 1 min }\npart glow { fault " + two[1] + " \"x\" }\n"
-					+ outcome.formatted("worn").replace("lamp.dead", "glow." + two[0]) + used.formatted("fine").replace("lamp.dead", "glow." + two[1]));
+			number++;
+			pairs.append("  fault ").append(two[1]).append(" \"x\"\n");
+			rules.append(outcome.formatted("worn").replace("lamp.dead", "glow." + two[0]).replace("rule r", "rule r" + number))
+					.append(used.formatted("fine").replace("lamp.dead", "glow." + two[1]).replace("rule s", "rule s" + number));
 		}
 		for (String word : List.of("unconfirms", "conforms")) {
-			left.put(word, "test t { results fine, worn takes 1 min }\n" + outcome.formatted("worn").replace("confirms", word) + used.formatted("fine"));
+			rules.append(outcome.formatted("worn").replace("confirms", word).replace("rule r", "rule " + word));
 		}
+		left.put("pairs", pairs + "}\n" + rules);
 		left.put("two that are near", "test t { results dimmed, dimmer takes 1 min }\n" + outcome.formatted("dimmes") + used.formatted("dimmed"));
 		left.put("a misspelt definition", "test t { results wohle, worn takes 1 min }\n" + outcome.formatted("whole"));
 		left.put("a misspelt part", "part ALTERNATOR { fault flat \"x\" fault open \"x\" }\ntest t { results fine, worn takes 1 min }\n"
@@ -167,7 +174,7 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 				String before = Files.readString(file);
 				Runs.Result result = run("check", "--fix", "all/" + file.getFileName());
 				assertEquals(before, Files.readString(file), file.getFileName().toString());
-				assertHas(result.out(), "0 fixes in 0 files, ");
+				assertHas(result.out(), "0 fixes in 0 files");
 			}
 		}
 		assertHas(run("check", "--fix", "flawed").out(), "Yours   flawed/flawed.bay:");

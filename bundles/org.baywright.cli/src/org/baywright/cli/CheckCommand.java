@@ -110,7 +110,7 @@ final class CheckCommand implements Callable<Integer> {
 
 	@Option(names = "--only", paramLabel = "ID", completionCandidates = Only.class, description = {
 			"Show and count only this kind of finding; 'baywright explain' lists them. The word text stands for what is wrong"
-					+ " in the text of the files. May be given several times." })
+					+ " in the text of the files; its errors are told in any case. May be given several times." })
 	private Set<String> only = Set.of();
 
 	@Option(names = "--fail-on", paramLabel = "error|warning", defaultValue = "error", description = {

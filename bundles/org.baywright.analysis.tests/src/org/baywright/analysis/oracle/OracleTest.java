@@ -11,8 +11,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Analysis;
@@ -51,13 +53,13 @@ class OracleTest {
 	void findsExactlyWhatEnumerationFinds(int count, int families, int signs, int tests, int faults, int rules, int laws,
 			boolean absence, boolean loops, boolean wide, long seed) {
 		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops, wide);
-		Map<String, Integer> seen = new TreeMap<>();
-		for (int i = 0; i < count; i++) {
-			RuleBase base = new RandomBases(seed * 100_000 + i, shape).next();
+		Map<String, Integer> seen = new ConcurrentSkipListMap<>();
+		LongStream.range(seed * 100_000, seed * 100_000 + count).parallel().forEach(number -> {
+			RuleBase base = new RandomBases(number, shape).next();
 			Report report = new Analysis().check(base, Listener.NONE);
-			compare("base " + (seed * 100_000 + i), base, report);
+			compare("base " + number, base, report);
 			report.findings().forEach(finding -> seen.merge(finding.check(), 1, Integer::sum));
-		}
+		});
 		for (String check : List.of("contradiction", "dead-rule", "redundant-rule", "gap", "unreachable-conclusion")) {
 			assertTrue(seen.getOrDefault(check, 0) > count / 50, "the bases should show " + check + " often: " + seen);
 		}

@@ -74,7 +74,7 @@ public final class Spelling {
 	private static boolean isOneSlip(String written, String meant) {
 		String longer = written.length() > meant.length() ? written : meant;
 		String shorter = longer == written ? meant : written;
-		if (shorter.length() < SHORTEST_MISSPELT || longer.length() - shorter.length() > 1) {
+		if (longer.length() < SHORTEST_MISSPELT || longer.length() - shorter.length() > 1) {
 			return false;
 		}
 		int at = 0;
