@@ -89,12 +89,13 @@ public final class Marks extends ResourceMarkerAnnotationModel {
 			return;
 		}
 		try {
-			int line = document.getLineOfOffset(place.getOffset()) + 1;
+			// at once, as what hears of a part of it would take the place from that
+			int start = place.getOffset();
+			int end = start + place.getLength();
+			int line = document.getLineOfOffset(start) + 1;
 			if (MarkerUtilities.getCharStart(marker) >= 0) {
-				MarkerUtilities.setCharStart(marker, place.getOffset());
-				MarkerUtilities.setCharEnd(marker, place.getOffset() + place.getLength());
-			}
-			if (MarkerUtilities.getLineNumber(marker) != line) {
+				marker.setAttributes(new String[] { IMarker.CHAR_START, IMarker.CHAR_END, IMarker.LINE_NUMBER }, new Object[] { start, end, line });
+			} else if (MarkerUtilities.getLineNumber(marker) != line) {
 				MarkerUtilities.setLineNumber(marker, line);
 			}
 		} catch (BadLocationException e) {
