@@ -122,7 +122,8 @@ public final class Meaning {
 		return "(" + word + parts.stream().map(part -> " " + part).collect(Collectors.joining()) + ")";
 	}
 
-	private static String quote(String text) {
+	/** Returns a text as it stands in quotes in a rule file. */
+	public static String quote(String text) {
 		return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
 	}
 

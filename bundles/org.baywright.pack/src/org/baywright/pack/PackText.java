@@ -75,7 +75,7 @@ public final class PackText {
 		}
 	}
 
-	private static String number(long count, String word) {
+	static String number(long count, String word) {
 		return count + " " + word + (count == 1 ? "" : "s");
 	}
 

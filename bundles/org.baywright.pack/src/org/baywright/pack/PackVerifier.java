@@ -81,11 +81,7 @@ public final class PackVerifier {
 			return new Result(Aspect.PROOFS, Outcome.FAILED, difference(found, stated, passed, manifest.cases()));
 		}
 		return new Result(Aspect.PROOFS, Outcome.PASSED, "All " + report.checks().size() + " checks find what the manifest says: "
-				+ number(found.size(), "finding") + ", " + number(passed, "finished job") + " brought to the known end.");
-	}
-
-	private static String number(long count, String word) {
-		return count + " " + word + (count == 1 ? "" : "s");
+				+ PackText.number(found.size(), "finding") + ", " + PackText.number(passed, "finished job") + " brought to the known end.");
 	}
 
 	private static String difference(TreeSet<String> found, TreeSet<String> stated, long passed, int statedPassed) {
@@ -99,7 +95,7 @@ public final class PackVerifier {
 				return "The manifest says what the checks do not find: " + one + ".";
 			}
 		}
-		return "The manifest says that " + number(statedPassed, "finished job") + " come to the known end; there are " + passed + ".";
+		return "The manifest says that " + PackText.number(statedPassed, "finished job") + " come to the known end; there are " + passed + ".";
 	}
 
 	/** Something that is looked at; it throws if it is not as it should be. */
@@ -188,7 +184,7 @@ public final class PackVerifier {
 				throw new PackException("The manifest counts other elements than there are.");
 			}
 			if (manifest.cases() < 0 || manifest.cases() > rules.cases().size()) {
-				throw new PackException("The manifest says that " + number(manifest.cases(), "finished job") + " come to the known end; the rules hold "
+				throw new PackException("The manifest says that " + PackText.number(manifest.cases(), "finished job") + " come to the known end; the rules hold "
 						+ rules.cases().size() + ".");
 			}
 			Optional<PackManifest.Standing> error = manifest.findings().stream().filter(finding -> finding.severity() == Severity.ERROR).findFirst();

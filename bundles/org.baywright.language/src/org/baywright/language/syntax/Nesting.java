@@ -30,16 +30,15 @@ public record Nesting(String text, OptionalInt tooDeepAt) {
 		int not = 0;
 		for (int i = 0; i < text.length(); i++) {
 			char c = text.charAt(i);
-			int end = i + 1;
+			int end = endOfSilent(text, i);
 			boolean deeper = false;
-			if (c == '"') {
-				end = endOfQuoted(text, i);
-				not = 0;
-			} else if (text.startsWith("//", i)) {
-				end = endOf(text, "\n", i);
-			} else if (text.startsWith("/*", i)) {
-				end = endOf(text, "*/", i);
-			} else if (c == '(') {
+			if (end > i) {
+				not = c == '"' ? 0 : not;
+				i = end - 1;
+				continue;
+			}
+			end = i + 1;
+			if (c == '(') {
 				nots.push(not);
 				depth += 1 + not;
 				not = 0;
@@ -72,14 +71,18 @@ public record Nesting(String text, OptionalInt tooDeepAt) {
 		return out == null ? new Nesting(text, OptionalInt.empty()) : new Nesting(out.toString(), OptionalInt.of(first));
 	}
 
-	/** Returns the offset behind what ends at a mark, or the text's end. */
-	public static int endOf(String text, String mark, int from) {
+	/** Returns the offset behind the text in quotes or the comment that begins at an offset; that offset if none does. */
+	public static int endOfSilent(String text, int from) {
+		return text.charAt(from) == '"' ? endOfQuoted(text, from) : text.startsWith("//", from) ? endOf(text, "\n", from)
+				: text.startsWith("/*", from) ? endOf(text, "*/", from) : from;
+	}
+
+	static int endOf(String text, String mark, int from) {
 		int at = text.indexOf(mark, from + 2);
 		return at < 0 ? text.length() : at + mark.length();
 	}
 
-	/** Returns the offset behind a text in quotes that begins at an offset, or the text's end if nothing closes it. */
-	public static int endOfQuoted(String text, int from) {
+	static int endOfQuoted(String text, int from) {
 		for (int i = from + 1; i < text.length(); i++) {
 			char c = text.charAt(i);
 			if (c == '\\') {

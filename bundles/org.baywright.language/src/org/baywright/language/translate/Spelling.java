@@ -10,7 +10,7 @@ import java.util.TreeSet;
 /** Finds the name that was probably meant. */
 public final class Spelling {
 
-	private static final int SHORTEST_MISSPELT = 5;
+	private static final int LEAST_LETTERS = 5;
 	private static final int MOST_MEANT = 3;
 
 	private Spelling() {
@@ -74,7 +74,7 @@ public final class Spelling {
 	private static boolean isOneSlip(String written, String meant) {
 		String longer = written.length() > meant.length() ? written : meant;
 		String shorter = longer == written ? meant : written;
-		if (longer.length() < SHORTEST_MISSPELT || longer.length() - shorter.length() > 1) {
+		if (longer.length() < LEAST_LETTERS || longer.length() - shorter.length() > 1) {
 			return false;
 		}
 		int at = 0;

@@ -52,8 +52,7 @@ final class Unread {
 		String all = text.toString();
 		StringBuilder out = new StringBuilder();
 		for (int at = 0; at < all.length();) {
-			int end = all.charAt(at) == '"' ? Nesting.endOfQuoted(all, at) : all.startsWith("//", at) ? Nesting.endOf(all, "\n", at)
-					: all.startsWith("/*", at) ? Nesting.endOf(all, "*/", at) : at;
+			int end = Nesting.endOfSilent(all, at);
 			out.append(end > at ? ' ' : all.charAt(at));
 			at = Math.max(end, at + 1);
 		}

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.fix.QuickFix;
 import org.baywright.language.ide.text.TextEdit;
+import org.baywright.model.Meaning;
 import org.baywright.model.Span;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
@@ -172,11 +173,7 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 
 		private static String clause(String reason) {
 			String author = Preferences.author();
-			return "because " + quoted(reason) + (author.isEmpty() ? "" : " by " + quoted(author) + " on " + LocalDate.now());
-		}
-
-		private static String quoted(String text) {
-			return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
+			return "because " + Meaning.quote(reason) + (author.isEmpty() ? "" : " by " + Meaning.quote(author) + " on " + LocalDate.now());
 		}
 
 		/** A change is in terms of the texts that were checked. */
