@@ -48,3 +48,22 @@ explain_failure() {
 		problems=$(tail -n 20 "$1")
 	printf '\nThe build failed:\n%s\nThe full log is %s\n' "$(head -n 40 <<<"$problems")" "$1" >&2
 }
+
+# A class whose source was deleted, moved or renamed would be used as before, by tests and by other bundles; the compiler
+# leaves both. Then all is compiled anew.
+drop_classes_without_source() {
+	local bundle class source
+	for bundle in "$root"/bundles/*; do
+		[[ -d $bundle/target/classes ]] || continue
+		while IFS= read -r class; do
+			source=${class#"$bundle"/target/classes/}
+			source=${source%.class}.java
+			if [[ ! -e $bundle/src/$source && ! -e $bundle/src-gen/$source ]]; then
+				echo "All is compiled anew: ${source%.java} of ${bundle##*/} has no source."
+				# the platform in which the tests run keeps what it read of plugin.xml
+				rm -rf "$root"/bundles/*/target/classes "$root"/bundles/*.tests/target/work
+				return
+			fi
+		done < <(find "$bundle/target/classes" -name '*.class' ! -name '*$*')
+	done
+}

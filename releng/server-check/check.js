@@ -1,5 +1,5 @@
 // Drives the language server as an editor would, with vscode-languageserver-protocol as the client's side.
-// Arguments: the command, a rule project without findings, a rule file with a gap.
+// Arguments: the command, a rule project without flaws, a rule file with a gap.
 'use strict'
 
 const { spawn } = require('node:child_process')
@@ -181,11 +181,11 @@ async function session() {
   equal('nothing on standard error', editor.noise, '')
 }
 
-async function findings() {
+async function flaws() {
   const editor = new Editor(copy(flawed))
   await editor.begin()
   const file = path.basename(flawed)
-  report('a finding of the proofs is told', await editor.until(() => editor.codes(file).includes('gap')), editor.codes(file))
+  report('a flaw of the proofs is told', await editor.until(() => editor.codes(file).includes('gap')), editor.codes(file))
   const gap = editor.diagnostics.get(editor.uri(file)).diagnostics[0]
   report('with what shows it', gap.relatedInformation?.[0].message.includes('Fuse of the doors: whole'), gap)
   equal('by name', gap.source, 'baywright')
@@ -216,7 +216,7 @@ async function terminated() {
 }
 
 async function all() {
-  for (const part of [session, findings, orphan, terminated]) {
+  for (const part of [session, flaws, orphan, terminated]) {
     try {
       await part()
     } catch (error) {

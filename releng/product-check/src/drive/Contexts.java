@@ -42,8 +42,8 @@ final class Contexts {
 		List<String> found = open(name, holder, at);
 		hands.picture("menu-of-" + name.replace(' ', '-'));
 		hands.key("Escape", "Escape");
-		// what can be done about a finding is another thing for each; that has a case of its own
-		found.removeIf(entry -> entry.startsWith("Right button > Findings > Withdraw: "));
+		// what can be done about a flaw is another thing for each; that has a case of its own
+		found.removeIf(entry -> entry.startsWith("Right button > Flaws > Withdraw: "));
 		String prefix = "Right button > " + name + " > ";
 		List<String> agreed = Entries.agreed(list, entry -> entry.startsWith(prefix));
 		// what is pasted changes the words that are clicked

@@ -50,19 +50,22 @@ import org.eclipse.swt.widgets.Widget;
  */
 final class Controls {
 
-	private static final List<String> VIEWS = List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench", "Help", "Outline", "Ten-minute walk",
+	private static final List<String> VIEWS = List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench", "Help", "Outline", "Ten-minute walk",
 			"Project Explorer", "Progress", "Search", "Shared Area", "Rules");
 	/** What is seen and need not be used, each with the reason. */
 	private static final Map<String, String> EXCEPT = Map.ofEntries(
 			Map.entry("Progress > tool Cancel Operation", "there for a moment, while the platform works"),
 			Map.entry("Progress > link", "there for a moment, while the platform works"),
 			Map.entry("Window > tool Cancel Current Operation", "there for a moment, while the platform works"),
+			Map.entry("Window > tool Operation 'Refreshing workspace' finished with errors; press button for details",
+					"there when the platform looked into a project that the drive was just taking away"),
 			Map.entry("Window > tool Shows background operations in Progress view", "there for a moment, while the platform works"),
 			Map.entry("Select a wizard > button Finish", "the wizards that are chosen there end with it and are driven by themselves"),
 			Map.entry("Select a wizard > button < Back", "the first page"),
 			Map.entry("Rule > button Next >", "the only page, when it was chosen among all wizards"),
 			Map.entry("Rule project > button Next >", "the only page, when it was chosen among all wizards"),
 			Map.entry("Rule pack > tool Cancel Operation", "there for a moment, while the pack is written"),
+			Map.entry("Example rules > tool Cancel Operation", "there for a moment, while the example is written"),
 			Map.entry("Editor > tool Show List", "the platform's, there only while more editors are open than there is room for"),
 			Map.entry("Save As > tool Back", "live only in folders within folders"));
 

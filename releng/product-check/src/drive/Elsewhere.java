@@ -10,7 +10,7 @@ import org.eclipse.swt.widgets.Button;
 /** The plug-in in a platform that has nothing else of ours: no welcome, none of our menus but one. */
 final class Elsewhere {
 
-	private static final List<String> VIEWS = List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench");
+	private static final List<String> VIEWS = List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench");
 
 	private final Drive drive;
 	private final Hands hands;
@@ -51,7 +51,7 @@ final class Elsewhere {
 			hands.picture("elsewhere-views");
 		});
 		groups.words();
-		drive.check("elsewhere: a finding is mended by the fix in the view", drive::mend);
+		drive.check("elsewhere: a flaw is mended by the fix in the view", drive::mend);
 		groups.bench();
 		groups.jobs();
 		for (String view : VIEWS) {

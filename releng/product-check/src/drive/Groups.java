@@ -28,9 +28,30 @@ final class Groups {
 	/** Whether the controls of the platform's own windows are used too, which takes some minutes more. */
 	static final boolean ALL = Boolean.getBoolean("drive.all");
 	/** What we show ourselves, or bring into the window. */
-	private static final Set<String> OURS = Set.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
+	private static final Set<String> OURS = Set.of("Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
 			"Project Explorer", "Editor", "Window", "Rule project", "Rule file", "Rule", "Vehicle family", "Example rules", "Rule pack", "Jump to",
-			"About Baywright");
+			"About Baywright", "Edit a cell of the grid", "Paste from a spreadsheet", "Let the test say nothing of the fault");
+
+	private static final String CHAIN = """
+			sign dark "Lamp dark" do_not_start "It may burn."
+			test at_fuse "Voltage behind the fuse" { measures V 0 .. 18 step 0.1 }
+			test at_plug "Voltage at the plug" { measures V 0 .. 18 step 0.1 }
+			test at_lamp "Voltage at the lamp" { measures V 0 .. 18 step 0.1 }
+			part lamp_line "Lamp line" {
+			fault fuse
+			fault wire
+			fault socket
+			}
+			chain lamp_feed "Feed of the lamp" {
+			given dark
+			point at_fuse expect at_least 11 V : lamp_line.fuse
+			point at_plug expect at_least 11 V : lamp_line.wire
+			point at_lamp expect at_least 11 V : lamp_line.socket
+			because "It is a line."
+			source practice
+			by "A. Author" on 2026-03-02
+			}
+			""";
 
 	private final Drive drive;
 	private final Hands hands;
@@ -47,10 +68,27 @@ final class Groups {
 	/** Drives those that are named. */
 	void go(String which) {
 		if (which.contains("contexts")) {
-			contexts(List.of("Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help"));
+			contexts(List.of("Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help"));
+		}
+		if (which.contains("bench")) {
+			bench();
+			dangerAndChain();
 		}
 		if (which.contains("wizards")) {
 			wizards();
+		}
+		// before what is written on cards brings in more columns
+		if (which.contains("grid")) {
+			new Grids(drive, hands).go();
+		}
+		if (which.contains("card")) {
+			new Cards(drive, hands).go();
+		}
+		if (which.contains("card") || which.contains("fields")) {
+			new Fields(drive, hands, work).go();
+		}
+		if (which.contains("project")) {
+			new WholeProject(drive, hands, work).go();
 		}
 		if (which.contains("labels")) {
 			labels();
@@ -63,11 +101,11 @@ final class Groups {
 		}
 	}
 
-	/** Follows the words that lead somewhere in what is told of a finding. */
+	/** Follows the words that lead somewhere in what is told of a flaw. */
 	void words() {
-		drive.check("words that lead in a finding", () -> new Sweep(drive, hands, controls).links(() -> {
+		drive.check("words that lead in a flaw", () -> new Sweep(drive, hands, controls).links(() -> {
 			drive.window();
-			hands.click(drive.tab("Findings"));
+			hands.click(drive.tab("Flaws"));
 			hands.click(hands.see(drive::contradiction));
 			hands.rest(500);
 		}, drive::details));
@@ -81,14 +119,8 @@ final class Groups {
 			drive.show("Bench");
 			// a year, which is typed
 			Combo found = hands.find(Combo.class, "what was found", list -> list.getText().matches("(Vehicle|Sign|Test|Code): .*"));
-			hands.click(found);
-			hands.rest(300);
 			// what is seen comes first, what the vehicle is like last
-			hands.key("Home");
-			for (int i = 0; i < hands.see(() -> found.indexOf("Vehicle: built")); i++) {
-				hands.key("Down");
-			}
-			hands.key("Return");
+			pick(found, "Vehicle: built");
 			Text year = hands.find(Text.class, "the year", field -> field.getMessage().matches("\\d+ to \\d+"));
 			hands.click(year);
 			hands.type("2018");
@@ -105,14 +137,7 @@ final class Groups {
 			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("Next checks"));
 			hands.clickWords(told, "Intermittent no-crank");
 			hands.until("what to do", () -> hands.says("Choose the value and press Enter."));
-			Combo value = hands.find(Combo.class, "present or absent", list -> list.isVisible() && Arrays.asList(list.getItems()).contains("absent"));
-			for (String key : List.of("End", "Home")) {
-				hands.click(value);
-				hands.rest(300);
-				hands.key(key, "Return");
-			}
-			hands.until("present", () -> value.getText().equals("present"));
-			hands.click(hands.find(Button.class, "Enter"));
+			enterPresent();
 			hands.until("the sign", () -> lines.getItemCount() == 1);
 			hands.clickWords(told, "Battery voltage at rest");
 			hands.until("what to type", () -> hands.says("Type the value, from "));
@@ -121,11 +146,71 @@ final class Groups {
 			hands.key("Return");
 			hands.until("a rule applies", () -> told.getText().contains("Rules that applied"));
 			hands.picture("bench-applied");
-			new Sweep(drive, hands, controls).links(() -> {
-				drive.window();
-				drive.show("Bench");
-			}, () -> told);
+			followBench(told);
 		});
+	}
+
+	/** Follows the words that lead somewhere in what the bench tells. */
+	private void followBench(StyledText told) {
+		new Sweep(drive, hands, controls).links(() -> {
+			drive.window();
+			drive.show("Bench");
+		}, () -> told);
+	}
+
+	/** Chooses from a list with the keyboard. */
+	private void pick(Combo list, String entry) {
+		hands.pick(list, entry);
+	}
+
+	/** What can hurt stands on top; of a line of check points the one that halves what is left comes first. */
+	private void dangerAndChain() {
+		drive.check("bench: a precaution stands on top, and a chain is halved", () -> {
+			drive.ready();
+			String before = hands.see(drive::editorText);
+			hands.click(drive.editor());
+			hands.key("ctrl+End", "Return");
+			hands.typeLines(CHAIN, 12);
+			hands.key("Escape");
+			drive.show("Bench");
+			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("Next checks"));
+			seen("Sign: Lamp dark");
+			hands.until("do not start, before all else", () -> told.getText().strip().startsWith("Before anything else")
+					&& told.getText().contains("Do not start the vehicle. It may burn."));
+			hands.until("the middle of the chain first", () -> {
+				String next = told.getText().substring(Math.max(0, told.getText().indexOf("Next checks")));
+				int middle = next.indexOf("Voltage at the plug");
+				return middle >= 0 && middle < next.indexOf("Voltage behind the fuse") && next.contains("halves what is left");
+			});
+			hands.picture("bench-chain");
+			followBench(told);
+			hands.click(hands.find(ToolItem.class, "Start over with the same family"));
+			hands.click(drive.editor());
+			for (int i = 0; i < 400 && !hands.see(drive::editorText).equals(before); i++) {
+				hands.key("ctrl+z");
+			}
+			hands.until("all of it is undone", () -> drive.editorText().equals(before));
+		});
+	}
+
+	/** Enters that the sign which is chosen is there. */
+	private void enterPresent() {
+		Combo value = hands.find(Combo.class, "present or absent", list -> list.isVisible() && Arrays.asList(list.getItems()).contains("absent"));
+		for (String key : List.of("End", "Home")) {
+			hands.click(value);
+			hands.rest(300);
+			hands.key(key, "Return");
+		}
+		hands.until("present", () -> value.getText().equals("present"));
+		hands.click(hands.find(Button.class, "Enter"));
+	}
+
+	/** Enters on an empty bench that a sign is there. */
+	private void seen(String sign) {
+		hands.click(hands.find(ToolItem.class, "Start over with the same family"));
+		hands.rest(500);
+		pick(hands.find(Combo.class, "what was found", list -> list.getText().matches("(Vehicle|Sign|Test|Code): .*")), sign);
+		enterPresent();
 	}
 
 	/** Follows the words that lead somewhere in what is told of a job. */
@@ -147,6 +232,7 @@ final class Groups {
 	/** What is live only after something else was done. */
 	private void sequences() {
 		bench();
+		dangerAndChain();
 		jobs();
 		drive.check("find whole words", () -> {
 			drive.ready();
@@ -209,7 +295,7 @@ final class Groups {
 		});
 		drive.check("views that were put away come back by their buttons", () -> {
 			drive.window();
-			hands.click(drive.tab("Findings"));
+			hands.click(drive.tab("Flaws"));
 			hands.menu("View", "Maximize Active View or Editor");
 			hands.rest(800);
 			hands.picture("put-away");
@@ -224,7 +310,7 @@ final class Groups {
 	private void controls() {
 		sequences();
 		Sweep sweep = new Sweep(drive, hands, controls);
-		for (String view : List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk",
+		for (String view : List.of("Project Explorer", "Outline", "Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk",
 				"Progress", "Search", "Editor", "Window")) {
 			drive.check("controls of " + view, () -> sweep.view(view));
 		}
@@ -304,9 +390,10 @@ final class Groups {
 				drive.show(view);
 				hands.rest(500);
 				Control body = hands.body(view);
-				TreeItem finding = view.equals("Findings") ? hands.see(drive::contradiction) : null;
-				return finding != null ? hands.middle(finding) : hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
-						: body.toDisplay(body.getSize().x / 3, body.getSize().y / 3));
+				TreeItem flaw = view.equals("Flaws") ? hands.see(drive::contradiction) : null;
+				return flaw != null ? hands.middle(flaw) : hands.see(() -> body instanceof Tree tree && tree.getItemCount() > 0 ? tree.toDisplay(60, tree.getHeaderHeight() + 10)
+						: body instanceof Table table && table.getItemCount() > 0 ? table.toDisplay(60, table.getHeaderHeight() + 10)
+								: body.toDisplay(body.getSize().x / 3, body.getSize().y / 3));
 			}));
 		}
 	}
@@ -379,7 +466,7 @@ final class Groups {
 	}
 
 	private void labels() {
-		List<String> views = List.of("Project Explorer", "Outline", "Findings", "Picture", "Test grid", "Bench", "Finished jobs", "Help");
+		List<String> views = List.of("Project Explorer", "Outline", "Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Help");
 		readable(views);
 		Rectangle before = hands.see(() -> Display.getCurrent().getActiveShell().getBounds());
 		hands.resize(1280, 720);

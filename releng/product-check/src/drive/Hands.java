@@ -65,7 +65,12 @@ final class Hands {
 		this.controls = controls;
 		this.pictures = pictures;
 		display.syncExec(() -> {
-			display.addFilter(SWT.Show, event -> menu = event.widget instanceof Menu shown ? shown : menu);
+			display.addFilter(SWT.Show, event -> {
+				if (event.widget instanceof Menu shown) {
+					menu = shown;
+					armed.set("");
+				}
+			});
 			display.addFilter(SWT.Hide, event -> menu = event.widget == menu ? null : menu);
 		});
 		display.syncExec(() -> display.addFilter(SWT.Arm, event -> {
@@ -441,6 +446,26 @@ final class Hands {
 		}
 		key("Escape", "Escape");
 		throw new AssertionError("no entry \"" + label + "\" in the menu that is open");
+	}
+
+	/** Takes an entry of the menu of the right button at a point of a control. */
+	void popup(Control on, Point at, String entry) {
+		click(see(() -> on.toDisplay(at)), 3, 1);
+		rest(300);
+		choose(entry);
+		key("Return");
+	}
+
+	/** Takes an entry of a list that folds out. */
+	void pick(Combo list, String entry) {
+		click(list);
+		rest(300);
+		key("Home");
+		for (int i = 0; i < see(() -> list.indexOf(entry)); i++) {
+			key("Down");
+		}
+		key("Return");
+		until(entry, () -> list.getText().equals(entry));
 	}
 
 	void popup(Widget on, String entry) {

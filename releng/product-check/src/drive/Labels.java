@@ -34,6 +34,8 @@ final class Labels {
 	private static final int HEAD = 6;
 	/** What a tab keeps free beside its words and its image. */
 	private static final int TAB = 12;
+	/** The same of the pages of an editor, which stand below it. */
+	private static final int PAGE = 8;
 
 	private Labels() {
 	}
@@ -58,7 +60,8 @@ final class Labels {
 		if (widget instanceof CTabItem tab) {
 			CTabFolder folder = tab.getParent();
 			gc.setFont(folder.getFont());
-			int wanted = gc.textExtent(tab.getText()).x + (tab.getImage() == null ? 0 : tab.getImage().getBounds().width) + TAB;
+			int wanted = gc.textExtent(tab.getText()).x + (tab.getImage() == null ? 0 : tab.getImage().getBounds().width)
+					+ (folder.getTabPosition() == SWT.BOTTOM ? PAGE : TAB);
 			if (tab.isShowing() && tab.getBounds().width < wanted) {
 				wrong.add("cut: the tab \"" + tab.getText() + "\"");
 			} else if (!tab.isShowing()) {

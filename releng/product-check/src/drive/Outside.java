@@ -230,14 +230,14 @@ final class Outside {
 					.append(" V\n  met : clears lamp.dim\n  below : confirms lamp.dim\n  because \"B.\"\n  source practice\n  by \"A. Author\" on 2026-03-02\n}\n");
 		}
 		Files.writeString(folder.resolve("slow.bay"), rules);
-		hands.click(drive.tab("Findings"));
+		hands.click(drive.tab("Flaws"));
 		drop(folder);
 		hands.until("its way to stop", 40, () -> hands.look(Button.class, button -> Hands.label(button).equals("Stop")).isPresent());
 		hands.rest(2000);
 		hands.picture("slow");
 		hands.click(hands.find(Button.class, "Stop"));
 		hands.until("that it was stopped", 20, () -> hands.says("stopped"));
-		for (String view : List.of("Picture", "Test grid", "Finished jobs", "Bench", "Findings")) {
+		for (String view : List.of("Picture", "Test grid", "Finished jobs", "Bench", "Flaws")) {
 			hands.click(drive.tab(view));
 			hands.rest(1500);
 			if (hands.look(Button.class, button -> Hands.label(button).equals("Stop")).isPresent()) {

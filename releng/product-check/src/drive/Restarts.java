@@ -69,7 +69,7 @@ final class Restarts {
 			hands.rest(3000);
 			hands.picture("dark");
 		});
-		for (String view : List.of("Findings", "Picture", "Test grid", "Finished jobs", "Bench", "Outline", "Project Explorer")) {
+		for (String view : List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench", "Outline", "Project Explorer")) {
 			drive.check("dark and readable: " + view, () -> {
 				hands.alone();
 				drive.show(view);
@@ -100,7 +100,7 @@ final class Restarts {
 			hands.key("ctrl+shift+s");
 			hands.rest(1500);
 			// a view has the keyboard, not the editor
-			hands.click(drive.tab("Findings"));
+			hands.click(drive.tab("Flaws"));
 			hands.menu("File", "Restart");
 			hands.rest(15_000);
 			throw new AssertionError("the workbench did not restart");
@@ -119,7 +119,12 @@ final class Restarts {
 		drive.check("what is typed is kept aside, also of a file that goes", () -> {
 			Path moved = typedInto("moved", "// typed into what is moved").getParent();
 			Path going = typedInto("going", "// typed into what goes");
-			Path overtaken = typedInto("overtaken", "// typed and overtaken");
+			Path overtaken = typedInto("overtaken", "");
+			hands.type("// typed");
+			// before anything of it is kept aside
+			Files.writeString(overtaken, "// rule of somebody else\n");
+			hands.type(" and overtaken");
+			hands.rest(3000);
 			hands.click(drive.tab("rules.bay"));
 			hands.click(drive.editor());
 			hands.key("ctrl+End", "Return");
@@ -128,7 +133,6 @@ final class Restarts {
 			// at last, as the workbench asks when it sees that a file is gone
 			Files.move(moved, work.resolve("moved-away"));
 			Files.delete(going);
-			Files.writeString(overtaken, "// rule of somebody else\n");
 		});
 		next("3");
 		hands.picture("before-kill");
@@ -147,8 +151,10 @@ final class Restarts {
 		hands.until("its file", () -> hands.look(CTabItem.class, tab -> tab.getText().equals(name + ".bay")).isPresent());
 		hands.rest(800);
 		hands.key("ctrl+End");
-		hands.type(words);
-		hands.rest(3000);
+		if (!words.isEmpty()) {
+			hands.type(words);
+			hands.rest(3000);
+		}
 		return file;
 	}
 

@@ -65,6 +65,27 @@ final class Wizards {
 		sound("tried");
 	}
 
+	/** Makes a project with a family and nothing else. */
+	void empty(String name, String family) {
+		open("File", "New", "Rule project");
+		fill("Name of the project:", name);
+		fill("Title of the family:", family);
+		hands.click(hands.find(Button.class, "the first rules", button -> Hands.label(button).startsWith("Write a first sign")));
+		hands.click(hands.find(Button.class, "Finish"));
+		hands.until("the project", () -> there(name).exists());
+	}
+
+	/** Writes the pack of the project that is shown. */
+	void export(Path pack) {
+		open("File", "Export rule pack\u2026");
+		hands.until("the check is done", 60, () -> !hands.says("still being checked"));
+		fill("Write to:", pack.toString());
+		hands.rest(500);
+		hands.click(hands.find(Button.class, "Finish"));
+		hands.until("the message", () -> hands.says("Fingerprint"));
+		hands.click(hands.find(Button.class, "OK"));
+	}
+
 	/** The platform's page to choose from, there and back again. */
 	void thereAndBack() {
 		open("File", "New", "Other...");

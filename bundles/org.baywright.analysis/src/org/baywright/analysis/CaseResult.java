@@ -13,9 +13,11 @@ import org.baywright.model.Span;
  * @param message why not, in one sentence; the empty text if it passed
  * @param fired names of the rules that fired, sorted
  * @param verdicts what they derived, sorted
+ * @param confirming names of the rules that confirmed a cause of the job, sorted
  * @param blamed what decided wrongly, in the order of the texts; empty if the job passed
  */
-public record CaseResult(Case job, boolean passed, String message, List<String> fired, List<Verdict> verdicts, List<Blame> blamed) {
+public record CaseResult(Case job, boolean passed, String message, List<String> fired, List<Verdict> verdicts,
+		List<String> confirming, List<Blame> blamed) {
 
 	/**
 	 * A rule or a law that keeps a job from the end that it had.
@@ -30,6 +32,7 @@ public record CaseResult(Case job, boolean passed, String message, List<String> 
 	public CaseResult {
 		fired = List.copyOf(fired);
 		verdicts = List.copyOf(verdicts);
+		confirming = List.copyOf(confirming);
 		blamed = List.copyOf(blamed);
 	}
 }

@@ -4,20 +4,17 @@ import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 
-import org.baywright.analysis.proof.Prover;
-import org.baywright.analysis.proof.Study;
 import org.baywright.model.Reading;
-import org.baywright.model.RuleBase;
 
 /**
  * One vehicle of a family: what the rules make of the findings made so far, which rules still wait and for what, and
  * which can no longer fire and why. Every answer looks at all the findings that may yet be made and that the laws allow.
  * Keep one instance while the rules stay the same. Not safe for use by several threads at once.
  */
-public final class Consultation {
+public interface Consultation {
 
 	/** What has become of a rule. */
-	public enum State {
+	enum State {
 		/** It has fired. */
 		FIRED,
 		/** It has not fired, and some vehicle with these findings lets it fire yet. */
@@ -36,7 +33,7 @@ public final class Consultation {
 	 * @param rules all rules that reach the family, by name
 	 * @param verdicts what stands, sorted
 	 */
-	public record Advice(String trouble, List<Clash> clashes, List<Standing> rules, List<Derived> verdicts) {
+	record Advice(String trouble, List<Clash> clashes, List<Standing> rules, List<Derived> verdicts) {
 		public Advice {
 			clashes = List.copyOf(clashes);
 			rules = List.copyOf(rules);
@@ -51,7 +48,7 @@ public final class Consultation {
 	 * @param readings the findings, in the order in which they were given
 	 * @param laws titles of the laws that they break, sorted
 	 */
-	public record Clash(String message, List<Reading> readings, List<String> laws) {
+	record Clash(String message, List<Reading> readings, List<String> laws) {
 		public Clash {
 			readings = List.copyOf(readings);
 			laws = List.copyOf(laws);
@@ -63,7 +60,7 @@ public final class Consultation {
 	 *
 	 * @param rules names of the rules that derive it, sorted
 	 */
-	public record Derived(Verdict verdict, List<String> rules) {
+	record Derived(Verdict verdict, List<String> rules) {
 		public Derived {
 			rules = List.copyOf(rules);
 		}
@@ -78,7 +75,7 @@ public final class Consultation {
 	 * @param needs what an open rule waits for, in the order of its text
 	 * @param obstacle why the rule can never fire
 	 */
-	public record Standing(String rule, State state, List<Integer> fired, List<Integer> possible, boolean begun,
+	record Standing(String rule, State state, List<Integer> fired, List<Integer> possible, boolean begun,
 			List<Need> needs, Obstacle obstacle) {
 		public Standing {
 			fired = List.copyOf(fired);
@@ -94,7 +91,7 @@ public final class Consultation {
 	 * @param open findings it looks at that nobody has made yet, sorted
 	 * @param verdicts verdicts it waits for: to stand, or no longer to stand, sorted
 	 */
-	public record Need(Demand demand, Set<Variable> open, Set<Verdict> verdicts) {
+	record Need(Demand demand, Set<Variable> open, Set<Verdict> verdicts) {
 	}
 
 	/**
@@ -104,7 +101,7 @@ public final class Consultation {
 	 * @param demands conditions of the rule, in the order of its text
 	 * @param readings findings, in the order in which they were given; none if no vehicle of the family lets it fire
 	 */
-	public record Obstacle(List<Demand> demands, List<Reading> readings) {
+	record Obstacle(List<Demand> demands, List<Reading> readings) {
 		/** For a rule that can fire, or has. */
 		public static final Obstacle NONE = new Obstacle(List.of(), List.of());
 
@@ -114,21 +111,6 @@ public final class Consultation {
 		}
 	}
 
-	private final Study study;
-
-	/**
-	 * @param base the rules
-	 * @param family name of a vehicle family
-	 */
-	public Consultation(RuleBase base, String family) {
-		this(base, family, Prover.CONFLICT_LIMIT);
-	}
-
-	/** @param conflictLimit conflicts after which a question stays undecided, 1 or more */
-	public Consultation(RuleBase base, String family, int conflictLimit) {
-		study = new Study(base, family, conflictLimit);
-	}
-
 	/**
 	 * Says what the rules make of a vehicle.
 	 *
@@ -136,7 +118,5 @@ public final class Consultation {
 	 * @param listener can stop the work
 	 * @throws CancellationException if the listener asked to stop
 	 */
-	public Advice advise(List<Reading> readings, Listener listener) {
-		return study.advise(readings, listener);
-	}
+	Advice advise(List<Reading> readings, Listener listener);
 }

@@ -2,7 +2,7 @@ package org.baywright.analysis;
 
 import java.util.List;
 
-/** What shows that a finding is true. */
+/** What shows that a flaw is true. */
 public sealed interface Evidence {
 
 	/** The text alone shows it. */

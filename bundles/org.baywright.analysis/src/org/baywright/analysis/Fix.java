@@ -2,7 +2,7 @@ package org.baywright.analysis;
 
 import org.baywright.model.Span;
 
-/** A change to the text that would answer a finding. */
+/** A change to the text that would answer a flaw. */
 public sealed interface Fix {
 
 	/** Returns what it does, as a menu entry. */
@@ -16,7 +16,7 @@ public sealed interface Fix {
 	record AddLine(String title, String kind, String name, String line) implements Fix {
 	}
 
-	/** Add a new element at the end of the file that holds the finding. */
+	/** Add a new element at the end of the file that holds the flaw. */
 	record AddElement(String title, String text) implements Fix {
 	}
 

@@ -3,7 +3,7 @@ package org.baywright.analysis;
 import org.baywright.model.Span;
 
 /**
- * A place that a finding points to.
+ * A place that a flaw points to.
  *
  * @param span where
  * @param note what stands there, in a few words

@@ -15,7 +15,7 @@ public @interface RuleCheck {
 	/** Returns the stable id: lower case words with hyphens. */
 	String id();
 
-	/** Returns how much its findings matter. */
+	/** Returns how much its flaws matter. */
 	Severity severity();
 
 	/** Returns in one sentence what it finds. */

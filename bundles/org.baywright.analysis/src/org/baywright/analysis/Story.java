@@ -3,11 +3,13 @@ package org.baywright.analysis;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
 import org.baywright.model.Code;
+import org.baywright.model.CodeReading;
 import org.baywright.model.Domain;
 import org.baywright.model.Family;
 import org.baywright.model.IndexSet;
@@ -99,14 +101,12 @@ public final class Story {
 				: code.name() + " (" + code.title() + ")").orElse(name);
 		String module = base.code(name).flatMap(code -> base.module(code.module())).map(Module::title).orElse("module");
 		List<String> readings = new ArrayList<>();
-		if (fact.values().contains(Variable.PRESENT)) {
-			readings.add("stored");
-		}
-		if (fact.values().contains(Variable.ABSENT)) {
-			readings.add("not stored");
-		}
-		if (fact.values().contains(Variable.UNREAD)) {
-			readings.add("unread");
+		boolean anyState = CodeReading.OF_PRESENT.stream().allMatch(state -> fact.values().contains(state.ordinal()));
+		for (CodeReading reading : CodeReading.values()) {
+			if (fact.values().contains(reading.ordinal()) && !(anyState && CodeReading.OF_PRESENT.contains(reading))
+					|| anyState && reading == CodeReading.PRESENT) {
+				readings.add(reading.name().toLowerCase(Locale.ROOT));
+			}
 		}
 		return "code " + text + " " + String.join(" or ", readings) + " in " + module;
 	}

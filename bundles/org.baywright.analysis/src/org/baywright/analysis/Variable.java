@@ -1,6 +1,9 @@
 package org.baywright.analysis;
 
 import java.util.Comparator;
+import java.util.Optional;
+
+import org.baywright.model.Condition;
 
 /**
  * Something that a situation fixes.
@@ -24,10 +27,29 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
 	public static final int ABSENT = 1;
 	/** Number of the value "unread" of codes. */
 	public static final int UNREAD = 2;
+	/**
+	 * Number of the first value of codes whose state some rule asks for; these follow in the order of {@link
+	 * org.baywright.model.CodeReading}. "Present" then is only a reading whose state nobody told: no vehicle has it.
+	 */
+	public static final int FIRST_STATE = 3;
+	/** Number of the value "untested" of such codes. */
+	public static final int UNTESTED = 6;
 	/** Number of the value "answers" of modules. */
 	public static final int ANSWERS = 0;
 	/** Number of the value "silent" of modules. */
 	public static final int SILENT = 1;
+
+	/** Returns what a condition asks about; nothing if it asks about a verdict, which no situation fixes. */
+	public static Optional<Variable> of(Condition.Atom atom) {
+		return atom.match(
+				(Condition.TraitIs is) -> Optional.of(new Variable(Kind.TRAIT, is.trait())),
+				(Condition.SignIs is) -> Optional.of(new Variable(Kind.SIGN, is.sign())),
+				(Condition.TestIs is) -> Optional.of(new Variable(Kind.TEST, is.test())),
+				(Condition.CodeIs is) -> Optional.of(new Variable(Kind.CODE, is.code())),
+				(Condition.ModuleIs is) -> Optional.of(new Variable(Kind.MODULE, is.module())),
+				(Condition.VerdictIs is) -> Optional.empty(),
+				(Condition.Unexplained is) -> Optional.of(new Variable(Kind.SIGN, is.sign())));
+	}
 
 	@Override
 	public int compareTo(Variable other) {

@@ -1,6 +1,5 @@
 /**
- * The proofs. A rule base is cut into {@linkplain org.baywright.analysis.Program programs} that share nothing but the
- * vehicle's traits; each is proved on its own, most questions by an index, the rest by a SAT solver. Checks live in
- * {@code org.baywright.analysis.check}.
+ * What the proofs tell: flaws with their evidence, vehicles that show them, what became of jobs and of rules. The proofs
+ * are run by {@code org.baywright.analysis.run}; checks live in {@code org.baywright.analysis.check}.
  */
 package org.baywright.analysis;

@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Set;
 
 import org.baywright.cli.CheckCommand.FailOn;
+import org.baywright.cli.report.Project;
 import org.baywright.cli.report.Sample;
-import org.baywright.cli.work.Project;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -71,7 +71,7 @@ class CheckCommandTest {
 	@Test
 	void tellsErrorsWithTheirLinesAndAnExample() {
 		Runs.Result result = run("check", "flawed");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "ERROR  flawed/flawed.bay:24:3  contradiction\n");
 		assertHas(result.out(), "\n   24 |   on below 12.4 V    : confirms battery.flat\n      |   ^^^^^^^^^^^^^^^");
 		assertHas(result.out(), " |   on at_least 12.0 V : clears battery.flat\n");
@@ -79,7 +79,7 @@ class CheckCommandTest {
 	}
 
 	@Test
-	void tellsTheLinesThatTogetherCauseAFinding() {
+	void tellsTheLinesThatTogetherCauseAFlaw() {
 		String out = run("check", "flawed", "--only", "dead-rule").out();
 		assertHas(out, "These lines together make it so; without any one of them it would not be:\n");
 		assertHas(out, "|   for van where engine is diesel\n");
@@ -94,7 +94,7 @@ class CheckCommandTest {
 	}
 
 	@Test
-	void acceptedFindingsAreToldOnRequest() {
+	void acceptedFlawsAreToldOnRequest() {
 		assertFalse(run("check", "van").out().contains("unfound-fault"));
 		assertHas(run("check", "van", "--accepted").out(),
 				"Accepted: Noise alone is judged by ear; no test tells it apart. – A. Author, 2026-03-06");
@@ -107,19 +107,19 @@ class CheckCommandTest {
 		assertHas(run("check", "flawed", "--only", "dead-rule").out(), "flawed: 1 warning of kind dead-rule; other kinds are not shown; ");
 		assertHas(run("check", "flawed", "--only", "circle", "--only", "two-ends").out(),
 				"flawed: No problems of kind circle or two-ends found; other kinds are not shown; ");
-		assertEquals(ExitCode.FINDINGS, run("check", "flawed", "--only", "dead-rule", "--fail-on", "warning").code());
+		assertEquals(ExitCode.FLAWS, run("check", "flawed", "--only", "dead-rule", "--fail-on", "warning").code());
 	}
 
 	@Test
 	void refusesAKindThatThereIsNot() {
 		Runs.Result result = run("check", "van", "--only", "gabs");
 		assertEquals(ExitCode.USAGE, result.code());
-		assertHas(result.err(), "There is no kind of finding gabs. There are: text, band-gap,");
+		assertHas(result.err(), "There is no kind of flaw gabs. There are: text, band-gap,");
 	}
 
 	@Test
 	void guessesAKindOrAFormatThatIsMisspelt() {
-		assertHas(run("check", "van", "--only", "dead-rull").err(), "There is no kind of finding dead-rull. Did you mean dead-rule?");
+		assertHas(run("check", "van", "--only", "dead-rull").err(), "There is no kind of flaw dead-rull. Did you mean dead-rule?");
 		assertHas(run("explain", "contradicton").err(), "Did you mean contradiction?");
 		Runs.Result format = run("check", "van", "--format", "sarfi");
 		assertEquals(ExitCode.USAGE, format.code());
@@ -131,7 +131,7 @@ class CheckCommandTest {
 	void tellsWhatIsWrongInTheText() throws IOException {
 		Files.writeString(folder.resolve("van/more.bay"), "rule half {\n\tgiven nobody_knows\n  then suspects battery.flat\n}\n");
 		Runs.Result result = run("check", "van", "--only", "text");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "ERROR  van/more.bay:2:8  unknown-name\n");
 		assertHas(result.out(), "\n    2 |     given nobody_knows\n      |           ^^^^^^^^^^^^\n");
 		assertHas(result.out(), "Left out because of errors: rule half.");
@@ -140,14 +140,14 @@ class CheckCommandTest {
 	@Test
 	void aFileIsAProjectOfItsOwn() {
 		Runs.Result result = run("check", "flawed/flawed.bay");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "ERROR  flawed/flawed.bay:24:3  contradiction\n");
 	}
 
 	@Test
 	void advisesToCheckTheFolderWhenOneFileIsNotEnough() {
 		Runs.Result result = run("check", "van/rules/starting.bay");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertTrue(result.out().endsWith("\nThe file van/rules/starting.bay was checked by itself."
 				+ " Name its folder to check it together with the files beside it.\n"), result.out());
 		assertFalse(run("check", "flawed/flawed.bay").out().contains("by itself"));
@@ -156,17 +156,17 @@ class CheckCommandTest {
 	@Test
 	void theExitCodeTellsWhatStands() {
 		Project all = Sample.project("");
-		Project read = new Project(all.prefix(), all.rules(), List.of(), all.sources(), all.dropped(), all.report(), List.of());
+		Project read = new Project(all.folder(), all.prefix(), all.linked(), all.rules(), List.of(), all.sources(), all.dropped(), all.report(), all.beneath(), List.of());
 		Project undecided = read.only(Set.of("undecided"));
 		Project warnings = read.only(Set.of("gap", "undecided"));
 		Project accepted = read.only(Set.of("band-gap"));
-		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all), FailOn.ERROR));
+		assertEquals(ExitCode.FLAWS, CheckCommand.exitCode(List.of(all), FailOn.ERROR));
 		assertEquals(ExitCode.UNDECIDED, CheckCommand.exitCode(List.of(undecided), FailOn.WARNING));
 		assertEquals(ExitCode.UNDECIDED, CheckCommand.exitCode(List.of(accepted, warnings), FailOn.ERROR));
-		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(accepted, warnings), FailOn.WARNING));
+		assertEquals(ExitCode.FLAWS, CheckCommand.exitCode(List.of(accepted, warnings), FailOn.WARNING));
 		assertEquals(ExitCode.FINE, CheckCommand.exitCode(List.of(accepted), FailOn.WARNING));
-		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all.only(Set.of(Project.TEXT))), FailOn.ERROR));
-		assertEquals(ExitCode.FINDINGS, CheckCommand.exitCode(List.of(all.only(Set.of("band-gap"))), FailOn.ERROR),
+		assertEquals(ExitCode.FLAWS, CheckCommand.exitCode(List.of(all.only(Set.of(Project.TEXT))), FailOn.ERROR));
+		assertEquals(ExitCode.FLAWS, CheckCommand.exitCode(List.of(all.only(Set.of("band-gap"))), FailOn.ERROR),
 				"what an error of the text leaves out was not checked");
 	}
 
@@ -175,7 +175,7 @@ class CheckCommandTest {
 		Runs.Result result = run("check", "van", "flawed");
 		assertHas(result.out(), "van: No problems found");
 		assertHas(result.out(), "flawed: 2 errors");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 	}
 
 	@Test
@@ -202,7 +202,7 @@ class CheckCommandTest {
 	void writesAReportToAFile() throws IOException {
 		Files.createDirectory(folder.resolve("out"));
 		Runs.Result result = run("check", "flawed", "--format", "sarif", "-o", "out/flawed.sarif");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertTrue(result.out().startsWith("flawed: 2 errors"), result.out());
 		assertHas(Files.readString(folder.resolve("out/flawed.sarif")), "\"ruleId\": \"contradiction\"");
 		assertEquals(run("check", "flawed", "--format", "sarif").out(), Files.readString(folder.resolve("out/flawed.sarif")));

@@ -14,14 +14,18 @@ import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
-import org.baywright.pack.PackException;
+import org.baywright.model.ProblemKind;
 import org.baywright.pack.PackReader;
 import org.baywright.pack.Schemas;
+import org.baywright.pack.manifest.PackException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 
 class CommandsTest {
 
@@ -70,7 +74,7 @@ class CommandsTest {
 	@Test
 	void packRefusesAndSaysWhy() {
 		Runs.Result result = run("pack", "flawed");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "ERROR  flawed/flawed.bay:24:3  contradiction\n");
 		assertHas(result.out(), "No pack was made, since 2 errors stand.\n");
 		assertFalse(result.out().contains("WARNING"), "only what stands in the way is told");
@@ -81,7 +85,7 @@ class CommandsTest {
 	void showTellsWhatAPackHolds() {
 		run("pack", "van");
 		String out = run("show", "van.baypack", "--rules").out();
-		assertHas(out, "van\nFormat version 1.0, made by Baywright 0.1.0\nFingerprint ");
+		assertHas(out, "van\nFormat version 2.0, made by Baywright 0.1.0\nFingerprint ");
 		assertHas(out, "     2 rules\n");
 		assertHas(out, "the rules bring 2 of 2 finished jobs to the known end.\n");
 		assertHas(out, "Accepted (1)\n");
@@ -106,7 +110,7 @@ class CommandsTest {
 		pack[pack.length / 2] ^= 4;
 		Files.write(folder.resolve("bad.baypack"), pack);
 		Runs.Result result = run("verify", "bad.baypack", "van.baypack");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "  wrong  ");
 		Files.writeString(folder.resolve("text.baypack"), "no pack\u001B[31m");
 		assertHas(run("verify", "text.baypack").out(), "wrong  archive         The file is not a rule pack");
@@ -115,7 +119,7 @@ class CommandsTest {
 		assertEquals("text.baypack: The file is not a rule pack: a pack is a zip archive.\n", text.err());
 		assertEquals(ExitCode.FILES, run("verify", "none.baypack").code());
 		Runs.Result some = run("verify", "van.baypack", "none.baypack", "bad.baypack");
-		assertEquals(ExitCode.FINDINGS, some.code());
+		assertEquals(ExitCode.FLAWS, some.code());
 		assertHas(some.err(), "There is no file or folder");
 		assertHas(some.out(), "bad.baypack");
 		if (Files.exists(Path.of("/dev/zero"))) {
@@ -132,7 +136,7 @@ class CommandsTest {
 		assertEquals(ExitCode.FINE, run("tidy", "--check", "van").code());
 		Files.writeString(file, tidy.replace("  tool", "tool").replace("\n  trait", "\n\t\ttrait  "));
 		Runs.Result check = run("tidy", "--check", "van");
-		assertEquals(ExitCode.FINDINGS, check.code());
+		assertEquals(ExitCode.FLAWS, check.code());
 		assertEquals("van/van.bay\n3 files: 1 not well laid out.\n", check.out());
 		assertFalse(Files.readString(file).equals(tidy));
 		Runs.Result result = run("tidy", "van");
@@ -148,7 +152,7 @@ class CommandsTest {
 		Files.write(folder.resolve("van/bytes.bay"), notText);
 		Files.writeString(folder.resolve("van/half.bay"), "sign   a \"A\"\nrule half {  given");
 		Runs.Result result = run("tidy", "van");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "ERROR  van/bytes.bay:1:10  not-utf8\n");
 		assertHas(result.out(), "ERROR  van/half.bay:2:");
 		assertHas(result.out(), "5 files: 0 laid out anew, 2 left as they were; see above.\n");
@@ -159,13 +163,20 @@ class CommandsTest {
 	// ---- explain -----------------------------------------------------------------------------------------------
 
 	@Test
-	void explainListsAllChecks() {
+	void explainListsAllChecksAndKindsOfProblems() {
 		Runs.Result result = run("explain");
 		assertEquals(ExitCode.FINE, result.code());
 		for (String id : org.baywright.analysis.check.Checks.ids()) {
 			assertHas(result.out(), " " + id + " ");
 			assertEquals(ExitCode.FINE, run("explain", id).code(), id);
 			assertFalse(run("explain", id).out().isBlank(), id);
+		}
+		for (ProblemKind kind : ProblemKind.values()) {
+			assertHas(result.out(), " " + kind.id() + " ");
+			assertHas(run("explain", kind.id()).out(), "What to do: ");
+			JsonObject json = JsonParser.parseString(run("explain", kind.id(), "--format", "json").out()).getAsJsonObject();
+			assertEquals(kind.title(), json.getAsJsonArray("problems").get(0).getAsJsonObject().get("summary").getAsString());
+			assertEquals(0, json.getAsJsonArray("kinds").size());
 		}
 	}
 
@@ -203,7 +214,7 @@ class CommandsTest {
 		TestFiles.copy(folder.resolve("flawed"), examples.resolve("bad"));
 		TestFiles.copy(folder.resolve("van"), examples.resolve("van"));
 		Runs.Result result = run("tour", "--examples", "examples", "out");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "No pack was made, since 2 errors stand.\n");
 		assertTrue(Files.isRegularFile(folder.resolve("out/van.baypack")));
 		assertFalse(Files.exists(folder.resolve("out/bad.baypack")));
@@ -238,7 +249,7 @@ class CommandsTest {
 	@Test
 	void theMainHelpGivesAllExitCodes() {
 		String help = run("--help").out();
-		for (int code : new int[] { ExitCode.FINE, ExitCode.FINDINGS, ExitCode.USAGE, ExitCode.FILES, ExitCode.UNDECIDED,
+		for (int code : new int[] { ExitCode.FINE, ExitCode.FLAWS, ExitCode.USAGE, ExitCode.FILES, ExitCode.UNDECIDED,
 				ExitCode.INTERNAL, ExitCode.CANCELLED }) {
 			assertTrue(help.matches("(?s).*\n  " + code + " +[a-zB].*"), "exit code " + code);
 		}
@@ -259,7 +270,7 @@ class CommandsTest {
 	}
 
 	@Test
-	void failuresOfBaywrightAreToldApartFromFindings() {
+	void failuresOfBaywrightAreToldApartFromFlaws() {
 		StringWriter err = new StringWriter();
 		Writer broken = new Writer() {
 			@Override

@@ -15,9 +15,9 @@ import java.util.Map;
 import java.util.TimeZone;
 import java.util.stream.Stream;
 
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
 import org.baywright.pack.Schemas;
+import org.baywright.pack.manifest.PackException;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

@@ -28,7 +28,7 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 		JsonObject project = all.getAsJsonArray("projects").get(0).getAsJsonObject();
 		assertEquals(1, all.get("version").getAsInt());
 		assertEquals(2, project.getAsJsonObject("counts").get("errors").getAsInt());
-		assertTrue(project.getAsJsonArray("findings").toString().contains("\"id\":\"contradiction\""));
+		assertTrue(project.getAsJsonArray("flaws").toString().contains("\"id\":\"contradiction\""));
 		run("pack", "van");
 		JsonObject pack = JsonParser.parseString(run("show", "van.baypack", "--format", "json", "--rules").out()).getAsJsonObject();
 		assertEquals("van", pack.getAsJsonObject("manifest").get("project").getAsString());
@@ -88,7 +88,7 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 		String untidy = tidy.replace("  tool", "tool").replace("\n  trait", "\n\t\ttrait  ") + "\n\n\n";
 		Files.writeString(file, untidy);
 		Runs.Result result = run("tidy", "--diff", "--quiet", "van");
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertEquals(untidy, Files.readString(file));
 		assertHas(result.out(), "--- van/van.bay\n+++ van/van.bay\n@@ -");
 		Files.writeString(folder.resolve("tidy.patch"), result.out());
@@ -156,7 +156,7 @@ class ExpectedOfTheBestTest extends ProcessFixture {
 			Files.writeString(file, head + one.getValue());
 			Runs.Result result = run("check", "--fix", "one.bay");
 			assertEquals(head + one.getValue(), Files.readString(file), one.getKey());
-			assertEquals(ExitCode.FINDINGS, result.code(), one.getKey());
+			assertEquals(ExitCode.FLAWS, result.code(), one.getKey());
 		}
 		String misspelt = "job \"Job 9\" {\n  on van with engine deisel, built 2018\n  found no_crank, rest_voltage 11.6 V\n  was battery.flat\n}\n";
 		file = folder.resolve("van/more.bay");

@@ -21,8 +21,8 @@ import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
+import org.baywright.pack.manifest.PackException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -66,7 +66,7 @@ class ProcessTest extends ProcessFixture {
 						+ "  because \"x\"\n  source practice\n}\nrepair fit_other \"Fit it\" {\n  fixes battery.other\n}\n");
 		Runs.Result result = run("check", "van");
 		assertNoTrace(result);
-		assertEquals(ExitCode.FINDINGS, result.code(), result.out());
+		assertEquals(ExitCode.FLAWS, result.code(), result.out());
 		assertHas(result.out(), "duplicate-name");
 		assertHas(result.out(), "rule second");
 	}
@@ -75,7 +75,7 @@ class ProcessTest extends ProcessFixture {
 	void theFlawedExamplesTogetherAreChecked() throws IOException, InterruptedException {
 		Runs.Result result = run("check", TestFiles.root().resolve("rules-examples/flawed").toString());
 		assertNoTrace(result);
-		assertEquals(ExitCode.FINDINGS, result.code(), result.err());
+		assertEquals(ExitCode.FLAWS, result.code(), result.err());
 	}
 
 	// ---- what is given as output ------------------------------------------------------------------------------------
@@ -181,11 +181,11 @@ class ProcessTest extends ProcessFixture {
 				+ "deep_sign" + ")".repeat(opening.contains("(") ? depth : 0) + "\n  then suspects battery.flat\n  source practice\n}\n");
 		Runs.Result result = run("check", "van");
 		assertNoTrace(result);
-		assertEquals(ExitCode.FINDINGS, result.code(), result.out());
+		assertEquals(ExitCode.FLAWS, result.code(), result.out());
 		assertHas(result.out(), "van/deep.bay:3:");
 		assertHas(result.out(), "too-deep");
 		String before = Files.readString(folder.resolve("van/deep.bay"));
-		assertEquals(ExitCode.FINDINGS, run("tidy", "van").code());
+		assertEquals(ExitCode.FLAWS, run("tidy", "van").code());
 		assertEquals(before, Files.readString(folder.resolve("van/deep.bay")));
 	}
 
@@ -197,7 +197,7 @@ class ProcessTest extends ProcessFixture {
 		Files.write(folder.resolve("deep.baypack"), zip(entries));
 		Runs.Result result = run("verify", "deep.baypack");
 		assertNoTrace(result);
-		assertEquals(ExitCode.FINDINGS, result.code(), result.out());
+		assertEquals(ExitCode.FLAWS, result.code(), result.out());
 		assertNoTrace(run("show", "deep.baypack"));
 	}
 
@@ -219,7 +219,7 @@ class ProcessTest extends ProcessFixture {
 		Files.write(folder.resolve("twice.baypack"), zip(entries));
 		Runs.Result result = run("verify", "twice.baypack");
 		assertNoTrace(result);
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "wrong  references      The rules define state ");
 	}
 
@@ -375,7 +375,7 @@ class ProcessTest extends ProcessFixture {
 		shell("mkfifo van/x.bay");
 		Runs.Result result = run("check", "van");
 		assertEquals(ExitCode.FINE, result.code(), result.err());
-		assertHas(result.out(), "WARNING  van/x.bay:1:1  unreadable-file");
+		assertHas(result.out(), "WARNING  van/x.bay:1:1  file-passed-over");
 		assertHas(result.out(), "It is a pipe or a device");
 		Runs.Result alone = run("check", "van/x.bay");
 		assertEquals(ExitCode.FILES, alone.code());
@@ -395,7 +395,7 @@ class ProcessTest extends ProcessFixture {
 		Files.setPosixFilePermissions(folder.resolve("van/locked"), PosixFilePermissions.fromString("---------"));
 		try {
 			Runs.Result result = limited.run("check", "van");
-			assertEquals(ExitCode.FINDINGS, result.code(), result.out() + result.err());
+			assertEquals(ExitCode.FLAWS, result.code(), result.out() + result.err());
 			assertHas(result.out(), "ERROR  van/locked:1:1  unreadable-folder");
 		} finally {
 			Files.setPosixFilePermissions(folder.resolve("van/locked"), PosixFilePermissions.fromString("rwxr-xr-x"));
@@ -487,7 +487,7 @@ class ProcessTest extends ProcessFixture {
 		assertTrue(tidying.waitFor(60, TimeUnit.SECONDS));
 		assertEquals(saved, Files.readString(last));
 		assertHas(out, "many/f399.bay:1:1  changed-meanwhile");
-		assertEquals(ExitCode.FINDINGS, tidying.exitValue());
+		assertEquals(ExitCode.FLAWS, tidying.exitValue());
 	}
 
 	@Test
@@ -496,7 +496,7 @@ class ProcessTest extends ProcessFixture {
 		Files.writeString(folder.resolve("van/twice.bay"), twice);
 		Runs.Result result = run("tidy", "van");
 		assertNoTrace(result);
-		assertEquals(ExitCode.FINDINGS, result.code());
+		assertEquals(ExitCode.FLAWS, result.code());
 		assertHas(result.out(), "ERROR  van/twice.bay:4:");
 		assertHas(result.out(), "clause-twice");
 		assertEquals(twice, Files.readString(folder.resolve("van/twice.bay")));

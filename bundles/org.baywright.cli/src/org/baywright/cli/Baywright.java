@@ -28,7 +28,7 @@ import picocli.CommandLine.Spec;
 		footerHeading = "%nExamples:%n", footer = { //
 				"  baywright tour                      check the example projects and write their packs", //
 				"  baywright check                     check the rule project in this folder", //
-				"  baywright explain gap               say what a kind of finding means", //
+				"  baywright explain gap               say what a kind of flaw means", //
 				"  baywright pack van -o van.baypack   check the project in van and write its rule pack", //
 				"  baywright workbench                 open the workbench", //
 				"  baywright serve                     serve an editor, which starts this itself", //

@@ -14,6 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 
@@ -23,15 +25,16 @@ import org.baywright.cli.report.JsonReport;
 import org.baywright.cli.report.JunitReport;
 import org.baywright.cli.report.LineReport;
 import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Project;
 import org.baywright.cli.report.SarifReport;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
 import org.baywright.cli.work.Fixing;
 import org.baywright.cli.work.Guess;
 import org.baywright.cli.work.Progress;
-import org.baywright.cli.work.Project;
 import org.baywright.cli.work.Projects;
 import org.baywright.cli.work.Watch;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Severity;
 
 import picocli.CommandLine.Command;
@@ -42,7 +45,7 @@ import picocli.CommandLine.Parameters;
 /** {@code baywright check}. */
 @Command(name = "check", sortOptions = false, //
 		header = "Check rule projects and say what is wrong, why, and what to do.", //
-		description = { "", "Reads rule projects, makes all checks, and tells each finding with the lines it is about, a"
+		description = { "", "Reads rule projects, makes all checks, and tells each flaw with the lines it is about, a"
 				+ " situation that shows it or the lines that cause it, and what to do. Runs the finished jobs of each project"
 				+ " through its rules.", "",
 				"A warning that may stand is accepted by a line in the rules, which is told with it. An accepted warning"
@@ -57,15 +60,15 @@ import picocli.CommandLine.Parameters;
 		footerHeading = "%nExamples:%n", footer = { //
 				"  baywright check                                  the project in this folder", //
 				"  baywright check van tractor --fail-on warning    two projects, and no warning may stand", //
-				"  baywright check --only gap --only band-gap       only two kinds of findings", //
-				"  baywright check --format line --quiet van        one line for each finding, for a log", //
+				"  baywright check --only gap --only band-gap       only two kinds of flaws", //
+				"  baywright check --format line --quiet van        one line for each flaw, for a log", //
 				"  baywright check --format json van | jq .projects[0].counts", //
 				"  baywright check --fix van                        first put right typing errors", //
 				"  baywright check --watch van                      check after each change", //
 				"  baywright check --format sarif --output van.sarif van" })
 final class CheckCommand implements Callable<Integer> {
 
-	/** Forms in which findings are told. */
+	/** Forms in which flaws are told. */
 	enum Format {
 		TEXT, LINE, JSON, SARIF, JUNIT;
 
@@ -94,6 +97,8 @@ final class CheckCommand implements Callable<Integer> {
 	}
 
 	private final Session session;
+	/** What the projects build on, as it was when it was read last. */
+	private final SortedMap<Path, String> beneath = new TreeMap<>();
 
 	@Parameters(paramLabel = "PROJECT", defaultValue = ".", description = {
 			"Folder of a rule project: all *.bay files in it, at any depth, but for files and folders with a dot in front and folders named target. A single *.bay file is a project of its own."
@@ -101,7 +106,7 @@ final class CheckCommand implements Callable<Integer> {
 	private List<String> given = List.of();
 
 	@Option(names = { "-f", "--format" }, paramLabel = "FORMAT", defaultValue = "text", description = {
-			"text for people, line (one line for each finding) for logs, json for programs, sarif (SARIF 2.1.0) for editors and build servers, junit (JUnit XML) for the finished jobs"
+			"text for people, line (one line for each flaw) for logs, json for programs, sarif (SARIF 2.1.0) for editors and build servers, junit (JUnit XML) for the finished jobs"
 					+ " and the errors of the text. Default: text." })
 	private Format format = Format.TEXT;
 
@@ -109,7 +114,7 @@ final class CheckCommand implements Callable<Integer> {
 	private Optional<String> output = Optional.empty();
 
 	@Option(names = "--only", paramLabel = "ID", completionCandidates = Only.class, description = {
-			"Show and count only this kind of finding; 'baywright explain' lists them. The word text stands for what is wrong"
+			"Show and count only this kind of flaw; 'baywright explain' lists them. The word text stands for what is wrong"
 					+ " in the text of the files; its errors are told in any case. May be given several times." })
 	private Set<String> only = Set.of();
 
@@ -117,7 +122,7 @@ final class CheckCommand implements Callable<Integer> {
 			"What makes the command fail. Accepted warnings never do. Default: error." })
 	private FailOn failOn = FailOn.ERROR;
 
-	@Option(names = "--accepted", description = "Show accepted findings too, with the author's reason.")
+	@Option(names = "--accepted", description = "Show accepted flaws too, with the author's reason.")
 	private boolean accepted;
 
 	@Option(names = "--fix", description = {
@@ -154,6 +159,7 @@ final class CheckCommand implements Callable<Integer> {
 	}
 
 	private int once() throws IOException {
+		beneath.clear();
 		Optional<Target> target = Target.of(session, output);
 		Output tell = target.map(Target::tell).orElse(session.out());
 		if (fix) {
@@ -162,6 +168,7 @@ final class CheckCommand implements Callable<Integer> {
 		List<Project> projects = new ArrayList<>();
 		for (String path : given) {
 			projects.add(check(path));
+			beneath.putAll(projects.get(projects.size() - 1).beneath());
 		}
 		if (!only.isEmpty()) {
 			projects.replaceAll(project -> project.only(only));
@@ -194,7 +201,7 @@ final class CheckCommand implements Callable<Integer> {
 			if (session.out().failure().isPresent()) {
 				return ExitCode.FILES;
 			}
-			before.awaitChange(session.progress(false));
+			before.awaitChange(beneath, session.progress(false));
 		}
 	}
 
@@ -259,7 +266,7 @@ final class CheckCommand implements Callable<Integer> {
 		if (!unknown.isEmpty()) {
 			List<String> known = new ArrayList<>(List.of(Project.TEXT));
 			known.addAll(Checks.ids());
-			throw new CommandException(ExitCode.USAGE, "There is no kind of finding " + String.join(", ", unknown) + ". "
+			throw new CommandException(ExitCode.USAGE, "There is no kind of flaw " + String.join(", ", unknown) + ". "
 					+ Guess.advice(unknown.iterator().next(), known, "There are: " + String.join(", ", known) + "."));
 		}
 	}
@@ -267,7 +274,7 @@ final class CheckCommand implements Callable<Integer> {
 	/** Who checks one file of a project alone sees names that its other files declare as unknown. */
 	private void adviseOnSingleFiles(List<Project> projects) {
 		for (int i = 0; i < projects.size(); i++) {
-			boolean unknown = projects.get(i).problems().stream().anyMatch(problem -> problem.id().equals("unknown-name"));
+			boolean unknown = projects.get(i).problems().stream().anyMatch(problem -> problem.kind() == ProblemKind.UNKNOWN_NAME);
 			if (unknown && Files.isRegularFile(session.resolve(given.get(i)))) {
 				session.say(session.out(), "The file " + Style.safe(given.get(i))
 						+ " was checked by itself. Name its folder to check it together with the files beside it.");
@@ -282,6 +289,6 @@ final class CheckCommand implements Callable<Integer> {
 			counting += project.count(Severity.ERROR) + (failOn == FailOn.WARNING ? project.count(Severity.WARNING) : 0);
 			undecided += project.undecided();
 		}
-		return counting > 0 ? ExitCode.FINDINGS : undecided > 0 ? ExitCode.UNDECIDED : ExitCode.FINE;
+		return counting > 0 ? ExitCode.FLAWS : undecided > 0 ? ExitCode.UNDECIDED : ExitCode.FINE;
 	}
 }

@@ -11,9 +11,9 @@ import java.util.concurrent.CancellationException;
 
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
-import org.baywright.pack.PackException;
 
 import org.baywright.cli.work.Guess;
+import org.baywright.pack.manifest.PackException;
 
 import picocli.CommandLine;
 import picocli.CommandLine.Model.OptionSpec;

@@ -7,7 +7,7 @@ public final class ExitCode {
 	public static final int FINE = 0;
 
 	/** Something was found that counts, see {@code --fail-on}; or a pack is not as it should be. */
-	public static final int FINDINGS = 1;
+	public static final int FLAWS = 1;
 
 	/** The command was used in a wrong way. */
 	public static final int USAGE = 2;

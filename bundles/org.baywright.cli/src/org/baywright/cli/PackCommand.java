@@ -6,15 +6,16 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Project;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
 import org.baywright.cli.work.Packing;
 import org.baywright.cli.work.Progress;
-import org.baywright.cli.work.Project;
 import org.baywright.cli.work.Projects;
-import org.baywright.pack.PackException;
+import org.baywright.model.Severity;
 import org.baywright.pack.PackRefused;
 import org.baywright.pack.PackWriter;
+import org.baywright.pack.manifest.PackException;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -80,6 +81,10 @@ final class PackCommand implements Callable<Integer> {
 			throw new CommandException(ExitCode.USAGE, "The pack and the sheet cannot both be written to " + target.given()
 					+ ". Give the sheet a file of its own.");
 		}
+		if (target.isAmong(project.beneath().keySet())) {
+			throw new CommandException(ExitCode.USAGE, "The project builds on " + target.given() + ", so its own pack cannot be written there. "
+					+ "Name another file behind --output.");
+		}
 		Output out = target.tell() == session.err() ? session.err() : page.map(Target::tell).orElse(session.out());
 		TextReport report = new TextReport(out, session.style(), false);
 		try {
@@ -94,10 +99,12 @@ final class PackCommand implements Callable<Integer> {
 			session.say(out, Style.safe("Wrote " + target.given() + ", fingerprint " + made.pack().manifest().fingerprint()));
 			return ExitCode.FINE;
 		} catch (PackRefused refused) {
-			report.writeErrors(project, refused.problems(), refused.findings());
-			report.writeTotals(project);
+			report.writeErrors(project, refused.problems(), refused.flaws());
+			if (project.count(Severity.ERROR) > 0) { // all of them may be told in what the project builds on
+				report.writeTotals(project);
+			}
 			out.println(session.style().strong(refused.getMessage()));
-			return ExitCode.FINDINGS;
+			return ExitCode.FLAWS;
 		}
 	}
 

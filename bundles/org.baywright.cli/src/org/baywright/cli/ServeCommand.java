@@ -13,7 +13,7 @@ import picocli.CommandLine.Option;
 @Command(name = "serve", sortOptions = false, //
 		header = "Serve an editor as its language server.", //
 		description = { "", "An editor that knows the Language Server Protocol 3.17 starts this command and talks to it over standard"
-				+ " input and output: problems and findings while typing, proposals, names, fixes, layout. It ends when the"
+				+ " input and output: problems and flaws while typing, proposals, names, fixes, layout. It ends when the"
 				+ " editor says so or is gone." }, //
 		optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { "0:the editor has ended it properly", //

@@ -10,10 +10,10 @@ import java.util.concurrent.Callable;
 import org.baywright.cli.report.JsonReport;
 import org.baywright.cli.report.Style;
 import org.baywright.pack.Pack;
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
 import org.baywright.pack.PackText;
 import org.baywright.pack.Schemas;
+import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;

@@ -3,6 +3,7 @@ package org.baywright.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.Optional;
 
 import org.baywright.cli.report.Output;
@@ -50,6 +51,12 @@ final class Target {
 		Path others = WholeFile.destination(session.resolve(other.given));
 		boolean device = Files.exists(mine) && !Files.isRegularFile(mine);
 		return mine.equals(others) && !device || Files.isRegularFile(mine) && Files.isRegularFile(others) && Files.isSameFile(mine, others);
+	}
+
+	/** Returns whether the file is one of some, whatever the user called it. */
+	boolean isAmong(Collection<Path> files) throws IOException {
+		Path mine = isStandardOutput(given) ? null : WholeFile.destination(session.resolve(given));
+		return mine != null && Files.isRegularFile(mine) && files.contains(mine.toRealPath());
 	}
 
 	private static boolean isStandardOutput(String given) {

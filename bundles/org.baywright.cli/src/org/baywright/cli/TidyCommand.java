@@ -3,15 +3,17 @@ package org.baywright.cli;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 
 import org.baywright.analysis.Report;
 import org.baywright.cli.report.Difference;
 import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Project;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
 import org.baywright.cli.work.Progress;
-import org.baywright.cli.work.Project;
 import org.baywright.cli.work.Tidying;
 import org.baywright.model.RuleBase;
 
@@ -78,7 +80,7 @@ final class TidyCommand implements Callable<Integer> {
 		String left = refused > 0 ? ", " + refused + " left as they were; see above." : ".";
 		session.say(session.out(), TextReport.number(files, "file") + ": " + (changed == 0 && refused == 0 ? "well laid out"
 				: changed + (check || diff ? " not well laid out" : " laid out anew")) + left);
-		return refused > 0 || (check || diff) && changed > 0 ? ExitCode.FINDINGS : ExitCode.FINE;
+		return refused > 0 || (check || diff) && changed > 0 ? ExitCode.FLAWS : ExitCode.FINE;
 	}
 
 	private void tell(Tidying tidying) {
@@ -91,8 +93,8 @@ final class TidyCommand implements Callable<Integer> {
 				out.println(Style.safe(shown));
 			}
 		});
-		Project texts = new Project(tidying.prefix(), new RuleBase.Builder("").build(), List.of(), Map.copyOf(tidying.sources()),
-				List.of(), new Report(List.of(), List.of(), List.of(), 0, 0), List.of());
+		Project texts = new Project(Optional.empty(), tidying.prefix(), false, new RuleBase.Builder("").build(), List.of(), Map.copyOf(tidying.sources()),
+				List.of(), new Report(List.of(), List.of(), List.of(), 0, 0), new TreeMap<>(), List.of());
 		TextReport report = new TextReport(out, session.style(), false);
 		tidying.refused().forEach(problem -> {
 			report.problem(texts, problem);

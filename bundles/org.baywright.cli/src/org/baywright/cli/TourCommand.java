@@ -11,16 +11,16 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 
 import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Project;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.report.TextReport;
 import org.baywright.cli.work.Packing;
 import org.baywright.cli.work.Progress;
-import org.baywright.cli.work.Project;
 import org.baywright.cli.work.Projects;
 import org.baywright.model.Severity;
 import org.baywright.pack.Pack;
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackRefused;
+import org.baywright.pack.manifest.PackException;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -71,7 +71,7 @@ final class TourCommand implements Callable<Integer> {
 					+ Style.safe(projects.get(i).getFileName().toString())));
 			Optional<String[]> row = visit(projects.get(i));
 			row.ifPresent(table::add);
-			code = row.isPresent() ? code : ExitCode.FINDINGS;
+			code = row.isPresent() ? code : ExitCode.FLAWS;
 			session.out().println();
 			session.out().flush();
 		}

@@ -72,7 +72,7 @@ final class VerifyCommand implements Callable<Integer> {
 	}
 
 	private static int worse(int one, int other) {
-		return one == ExitCode.FINDINGS || other == ExitCode.FINDINGS ? ExitCode.FINDINGS : Math.max(one, other);
+		return one == ExitCode.FLAWS || other == ExitCode.FLAWS ? ExitCode.FLAWS : Math.max(one, other);
 	}
 
 	private int verify(String path) throws IOException {
@@ -92,7 +92,7 @@ final class VerifyCommand implements Callable<Integer> {
 		verification.pack().ifPresent(pack -> session.say(session.out(), "  fingerprint " + pack.manifest().fingerprint()));
 		boolean failed = results.stream().anyMatch(result -> result.outcome() == Outcome.FAILED);
 		boolean open = results.stream().anyMatch(result -> result.outcome() == Outcome.OPEN);
-		return failed ? ExitCode.FINDINGS : open ? ExitCode.UNDECIDED : ExitCode.FINE;
+		return failed ? ExitCode.FLAWS : open ? ExitCode.UNDECIDED : ExitCode.FINE;
 	}
 
 	private void tell(Result result) {

@@ -1,11 +1,9 @@
 package org.baywright.language;
 
 import org.baywright.language.conversion.BayValueConverters;
-import org.baywright.language.scoping.BayNames;
 import org.baywright.language.syntax.FoundToken;
 import org.baywright.language.syntax.TolerantParser;
 import org.eclipse.xtext.conversion.IValueConverterService;
-import org.eclipse.xtext.naming.IQualifiedNameProvider;
 import org.eclipse.xtext.parser.IParser;
 import org.eclipse.xtext.parser.antlr.ISyntaxErrorMessageProvider;
 
@@ -15,11 +13,6 @@ public class BayRuntimeModule extends AbstractBayRuntimeModule {
 	@Override
 	public Class<? extends IValueConverterService> bindIValueConverterService() {
 		return BayValueConverters.class;
-	}
-
-	@Override
-	public Class<? extends IQualifiedNameProvider> bindIQualifiedNameProvider() {
-		return BayNames.class;
 	}
 
 	@Override

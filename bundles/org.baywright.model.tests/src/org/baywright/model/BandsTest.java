@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 
+import org.baywright.model.words.Limits;
 import org.junit.jupiter.api.Test;
 
 class BandsTest {
@@ -67,6 +68,61 @@ class BandsTest {
 				assertTrue(bands.bands().get(b - 1).high().compareTo(bands.bands().get(b).low()) <= 0, values.toString());
 			}
 		}
+	}
+
+	private static final Domain.Quantity BEYOND = new Domain.Quantity("V", VOLTS.low(), VOLTS.high(), VOLTS.step(),
+			Optional.of(new NamedValue("lo", "too low", Span.NONE)), Optional.of(new NamedValue("ol", "open line", Span.NONE)));
+
+	/** With what is shown beyond the range the numbers are what they were, and it is itself one value at each end. */
+	@Test
+	void whatIsShownBeyondTheRangeIsOneMoreValueAtEachEnd() {
+		assertEquals(VOLTS.size() + 2, BEYOND.size());
+		Random random = new Random(4711);
+		int both = 0;
+		for (int i = 0; i < 2_000; i++) {
+			ValueSet values = random.nextInt(3) == 0 ? new ValueSet.Union(List.of(values(random, 3), new ValueSet.Choices(List.of(random.nextBoolean() ? "ol" : "lo"))))
+					: values(random, 3);
+			assertEquals(VOLTS.value(i % VOLTS.size()), BEYOND.value(i % VOLTS.size() + 1));
+			IndexSet plain = values.in(VOLTS);
+			IndexSet beyond = values.in(BEYOND);
+			for (int index = 0; index < VOLTS.size(); index++) {
+				assertEquals(plain.contains(index), beyond.contains(index + 1), () -> values.toString());
+			}
+			assertEquals(isIn(values, false), beyond.contains(0), values + " under");
+			assertEquals(isIn(values, true), beyond.contains(BEYOND.size() - 1), values + " over");
+			both += beyond.contains(0) && beyond.contains(BEYOND.size() - 1) ? 1 : 0;
+			String said = Limits.say(values, BEYOND);
+			boolean all = beyond.equals(IndexSet.all(BEYOND));
+			assertTrue(all || !said.contains("any value"), values + ": " + said);
+			assertTrue(!said.contains("open line") || beyond.contains(BEYOND.size() - 1), said);
+			assertTrue(!said.contains("too low") || beyond.contains(0), said);
+		}
+		assertTrue(both > 100, "both ends were tried");
+	}
+
+	/** Whether what is shown over or under the range belongs to the values, worked out without numbering them. */
+	private static boolean isIn(ValueSet values, boolean over) {
+		if (values instanceof ValueSet.Union union) {
+			return union.parts().stream().anyMatch(part -> isIn(part, over));
+		} else if (values instanceof ValueSet.Except except) {
+			return !isIn(except.part(), over);
+		} else if (values instanceof ValueSet.Choices choices) {
+			return choices.names().contains(over ? "ol" : "lo");
+		}
+		ValueSet.Band band = (ValueSet.Band) values;
+		return over ? band.high().isEmpty() && band.low().filter(limit -> limit.compareTo(VOLTS.high()) > 0).isEmpty()
+				: band.low().isEmpty() && band.high().filter(limit -> limit.compareTo(VOLTS.low()) < 0).isEmpty();
+	}
+
+	@Test
+	void saysWhatIsShownBeyondTheRangeWhereTheWordsDoNotTakeItIn() {
+		assertEquals("above 13 V", Limits.say(ValueSet.Band.above(new BigDecimal("13")), BEYOND).replace(".0", ""));
+		assertEquals("13.0 V to 18.0 V", Limits.say(ValueSet.Band.closed(new BigDecimal("13"), new BigDecimal("18")), BEYOND));
+		assertEquals("13.0 V or more", Limits.say(ValueSet.Band.closed(new BigDecimal("13"), new BigDecimal("18")), VOLTS));
+		assertEquals("open line", Limits.say(new ValueSet.Choices(List.of("ol")), BEYOND));
+		assertEquals("open line", Limits.say(ValueSet.Band.above(new BigDecimal("18")), BEYOND));
+		assertEquals("too low or 1.0 V to 2.0 V", Limits.say(
+				new ValueSet.Union(List.of(ValueSet.Band.closed(BigDecimal.ONE, BigDecimal.valueOf(2)), new ValueSet.Choices(List.of("lo")))), BEYOND));
 	}
 
 	private static boolean contains(Bands bands, BigDecimal value) {

@@ -6,23 +6,23 @@ import java.util.Optional;
 /**
  * The author's word that a warning is known and why it may stand.
  *
- * @param finding the finding's id and the fingerprint of the meaning it was seen on, as {@code id@fingerprint}
+ * @param flaw the flaw's id and the fingerprint of the meaning it was seen on, as {@code id@fingerprint}
  * @param reason why it may stand
  * @param author who accepts it
  * @param date when
  * @param span where it is written
  */
-public record Acceptance(String finding, String reason, Optional<String> author, Optional<LocalDate> date, Span span) {
+public record Acceptance(String flaw, String reason, Optional<String> author, Optional<LocalDate> date, Span span) {
 
 	/** Returns the part before the last {@code @}. */
-	public String findingId() {
-		int at = finding.lastIndexOf('@');
-		return at < 0 ? finding : finding.substring(0, at);
+	public String flawId() {
+		int at = flaw.lastIndexOf('@');
+		return at < 0 ? flaw : flaw.substring(0, at);
 	}
 
 	/** Returns the part after the last {@code @}, or the empty text. */
 	public String meaning() {
-		int at = finding.lastIndexOf('@');
-		return at < 0 ? "" : finding.substring(at + 1);
+		int at = flaw.lastIndexOf('@');
+		return at < 0 ? "" : flaw.substring(at + 1);
 	}
 }

@@ -37,13 +37,15 @@ public final class Meaning {
 	public static String text(Domain domain) {
 		if (domain instanceof Domain.Quantity quantity) {
 			return "(quantity " + quantity.unit() + " " + number(quantity.low()) + " " + number(quantity.high()) + " "
-					+ number(quantity.step()) + ")";
+					+ number(quantity.step()) + quantity.under().map(value -> " under " + value.name()).orElse("")
+					+ quantity.over().map(value -> " over " + value.name()).orElse("") + ")";
 		}
 		return ((Domain.Names) domain).values().stream().map(NamedValue::name)
 				.collect(Collectors.joining(" ", "(names ", ")"));
 	}
 
-	private static String text(Scope scope) {
+	/** Returns a canonical text of which vehicles are meant. */
+	public static String text(Scope scope) {
 		return node("for", List.of(sorted("", scope.families().stream()), sorted("except", scope.except().stream()),
 				scope.where().map(Meaning::text).orElse("-")));
 	}
@@ -62,26 +64,18 @@ public final class Meaning {
 
 	/** Returns a canonical text of what the condition means. */
 	public static String text(Condition condition) {
-		if (condition instanceof Condition.And and) {
-			return and.parts().size() == 1 ? text(and.parts().get(0)) : all("and", and.parts());
-		} else if (condition instanceof Condition.Or or) {
-			return or.parts().size() == 1 ? text(or.parts().get(0)) : all("or", or.parts());
-		} else if (condition instanceof Condition.Not not) {
-			return "(not " + text(not.part()) + ")";
-		} else if (condition instanceof Condition.TraitIs is) {
-			return "(trait " + is.trait() + " " + text(is.values()) + ")";
-		} else if (condition instanceof Condition.TestIs is) {
-			return "(test " + is.test() + " " + text(is.values()) + ")";
-		} else if (condition instanceof Condition.SignIs is) {
-			return "(sign " + is.sign() + " " + is.present() + ")";
-		} else if (condition instanceof Condition.CodeIs is) {
-			return "(code " + is.code() + " " + is.reading() + ")";
-		} else if (condition instanceof Condition.ModuleIs is) {
-			return "(module " + is.module() + " " + is.answers() + ")";
-		} else if (condition instanceof Condition.VerdictIs is) {
-			return "(verdict " + is.fault() + " " + is.verdict() + " " + is.stands() + ")";
-		}
-		return "(unexplained " + ((Condition.Unexplained) condition).sign() + ")";
+		return condition.match(
+				(Condition.And and) -> and.parts().size() == 1 ? text(and.parts().get(0)) : all("and", and.parts()),
+				(Condition.Or or) -> or.parts().size() == 1 ? text(or.parts().get(0)) : all("or", or.parts()),
+				(Condition.Not not) -> "(not " + text(not.part()) + ")",
+				(Condition.Atom atom) -> atom.match(
+						(Condition.TraitIs is) -> "(trait " + is.trait() + " " + text(is.values()) + ")",
+						(Condition.SignIs is) -> "(sign " + is.sign() + " " + is.present() + ")",
+						(Condition.TestIs is) -> "(test " + is.test() + " " + text(is.values()) + ")",
+						(Condition.CodeIs is) -> "(code " + is.code() + " " + is.reading() + ")",
+						(Condition.ModuleIs is) -> "(module " + is.module() + " " + is.answers() + ")",
+						(Condition.VerdictIs is) -> "(verdict " + is.fault() + " " + is.verdict() + " " + is.stands() + ")",
+						(Condition.Unexplained is) -> "(unexplained " + is.sign() + ")"));
 	}
 
 	/** Returns a canonical text of a set of values. */
@@ -122,9 +116,15 @@ public final class Meaning {
 		return "(" + word + parts.stream().map(part -> " " + part).collect(Collectors.joining()) + ")";
 	}
 
-	/** Returns a text as it stands in quotes in a rule file. */
-	public static String quote(String text) {
+	/** How a text stands in a meaning; that of a rule file is another, and this must stay as it is. */
+	private static String quote(String text) {
 		return '"' + text.replace("\\", "\\\\").replace("\"", "\\\"") + '"';
+	}
+
+	/** Returns the fingerprint of all rules and laws that follow from a chain. */
+	public static String fingerprint(Chain chain) {
+		return fingerprint(chain.rules().stream().map(Meaning::text).collect(Collectors.joining(" "))
+				+ chain.laws().stream().map(Meaning::text).collect(Collectors.joining(" ")));
 	}
 
 	/** Returns the fingerprint that reviews and acceptances carry: eight hexadecimal digits. */

@@ -2,7 +2,7 @@ package org.baywright.model;
 
 /** An element that the author named. */
 public sealed interface Named
-		permits Family, Trait, State, Tool, Hazard, Module, Code, Sign, Part, Fault, Test, Rule, Repair, Case {
+		permits Family, Trait, State, Tool, Hazard, Module, Code, Sign, Part, Fault, Test, Rule, Chain, Repair, Case {
 
 	/** Returns the name by which rules refer to the element; for a fault {@code part.fault}. */
 	String name();

@@ -10,11 +10,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
  * Everything a rule project says, as one immutable value. Lists keep the order of the files and of the text in them.
- * Where the author used a name twice the first holds for look-ups; the language reports the second.
+ * Where the author used a name twice the first holds for look-ups; the language reports the second. It is closed: every
+ * name that an element uses is declared in it.
  */
 public final class RuleBase {
 
@@ -30,12 +32,14 @@ public final class RuleBase {
 	private final List<Exclusive> exclusives;
 	private final List<Test> tests;
 	private final List<Law> laws;
+	private final List<Chain> chains;
 	private final List<Rule> rules;
 	private final List<Repair> repairs;
 	private final List<Case> cases;
 	private final List<Review> reviews;
 	private final List<Acceptance> acceptances;
 	private final List<LeftOut> leftOut;
+	private final List<BuiltOn> builtOn;
 	private final List<Fault> faults;
 
 	private final Map<String, Family> familyByName;
@@ -50,6 +54,10 @@ public final class RuleBase {
 	private final Map<String, Fault> faultByName;
 	private final Map<String, Repair> repairByName;
 	private final Map<String, Rule> ruleByName;
+	private final Map<String, Chain> chainByName;
+	private final Set<String> ofChains = new HashSet<>();
+	private final Set<String> withStates = new HashSet<>();
+	private final Map<String, List<Repair>> repairsByFault = new HashMap<>();
 	private final Map<String, Map<String, Trait>> traitsByFamily = new HashMap<>();
 	private final Map<String, List<String>> lineage = new HashMap<>();
 	private final Map<String, List<String>> descendants = new HashMap<>();
@@ -67,12 +75,14 @@ public final class RuleBase {
 		exclusives = List.copyOf(from.exclusives);
 		tests = List.copyOf(from.tests);
 		laws = List.copyOf(from.laws);
+		chains = List.copyOf(from.chains);
 		rules = List.copyOf(from.rules);
 		repairs = List.copyOf(from.repairs);
 		cases = List.copyOf(from.cases);
 		reviews = List.copyOf(from.reviews);
 		acceptances = List.copyOf(from.acceptances);
 		leftOut = List.copyOf(from.leftOut);
+		builtOn = List.copyOf(from.builtOn);
 		faults = parts.stream().flatMap(part -> part.faults().stream()).toList();
 		familyByName = index(families, Family::name);
 		stateByName = index(states, State::name);
@@ -86,9 +96,28 @@ public final class RuleBase {
 		faultByName = index(faults, Fault::name);
 		repairByName = index(repairs, Repair::name);
 		ruleByName = index(rules, Rule::name);
+		chainByName = index(chains, Chain::name);
+		chains.forEach(chain -> chain.rules().forEach(rule -> ofChains.add(rule.name())));
 		for (Family family : families) {
 			linkFamily(family);
 		}
+		repairs.forEach(repair -> repair.fixes().stream().distinct()
+				.forEach(fault -> repairsByFault.computeIfAbsent(fault, key -> new ArrayList<>()).add(repair)));
+		for (Rule rule : rules) {
+			rule.given().forEach(this::noteStates);
+		}
+		for (Law law : laws) {
+			noteStates(law.when());
+			noteStates(law.then());
+		}
+	}
+
+	private void noteStates(Condition condition) {
+		condition.eachAtom(atom -> {
+			if (atom instanceof Condition.CodeIs is && is.reading().isState()) {
+				withStates.add(is.code());
+			}
+		});
 	}
 
 	private static <T> Map<String, T> index(List<T> elements, Function<T, String> key) {
@@ -100,13 +129,11 @@ public final class RuleBase {
 	}
 
 	private void linkFamily(Family family) {
-		Set<String> line = new LinkedHashSet<>();
-		List<Family> upwards = new ArrayList<>();
-		for (Family next = family; next != null && line.add(next.name());) {
-			upwards.add(next);
-			next = next.parent().map(familyByName::get).orElse(null);
-		}
-		lineage.putIfAbsent(family.name(), List.copyOf(line));
+		Map<String, Family> above = new LinkedHashMap<>();
+		climb(family, above);
+		List<String> line = List.copyOf(above.keySet());
+		List<Family> upwards = new ArrayList<>(above.values());
+		lineage.putIfAbsent(family.name(), line);
 		for (String ancestor : line) {
 			descendants.computeIfAbsent(ancestor, key -> new ArrayList<>()).add(family.name());
 		}
@@ -118,6 +145,16 @@ public final class RuleBase {
 			}
 		}
 		traitsByFamily.putIfAbsent(family.name(), Collections.unmodifiableMap(traits));
+	}
+
+	/** Its own systems are nearer to a family than what it builds on. */
+	private void climb(Family family, Map<String, Family> above) {
+		if (above.putIfAbsent(family.name(), family) == null) {
+			for (String system : family.systems()) {
+				family(system).ifPresent(found -> climb(found, above));
+			}
+			family.parent().flatMap(this::family).ifPresent(found -> climb(found, above));
+		}
 	}
 
 	public String name() {
@@ -168,12 +205,46 @@ public final class RuleBase {
 		return laws;
 	}
 
+	/** Returns the chains; the rules and laws that follow from them are among {@link #rules()} and {@link #laws()}. */
+	public List<Chain> chains() {
+		return chains;
+	}
+
+	public Optional<Chain> chain(String name) {
+		return Optional.ofNullable(chainByName.get(name));
+	}
+
+	/** Returns whether a rule follows from a chain, so that it stands nowhere in the text itself. */
+	public boolean isOfChain(String rule) {
+		return ofChains.contains(rule);
+	}
+
+	/** Returns whether some rule or law asks in what state a code is, and not only whether it is present. */
+	public boolean asksForState(String code) {
+		return withStates.contains(code);
+	}
+
+	/** Returns what a review can be of: a rule or a chain. */
+	public Optional<Named> reviewable(String name) {
+		return rule(name).<Named>map(rule -> rule).or(() -> chain(name));
+	}
+
+	/** Returns what a rule or a chain means, as reviews carry it; empty for an unknown name. */
+	public Optional<String> meaning(String name) {
+		return rule(name).map(Meaning::fingerprint).or(() -> chain(name).map(Meaning::fingerprint));
+	}
+
 	public List<Rule> rules() {
 		return rules;
 	}
 
 	public List<Repair> repairs() {
 		return repairs;
+	}
+
+	/** Returns the repairs that put a fault right, on whatever vehicles. */
+	public List<Repair> repairsOf(String fault) {
+		return repairsByFault.getOrDefault(fault, List.of());
 	}
 
 	public List<Case> cases() {
@@ -191,6 +262,11 @@ public final class RuleBase {
 	/** Returns what is known of what the author wrote and what is not here, as its text is wrong. */
 	public List<LeftOut> leftOut() {
 		return leftOut;
+	}
+
+	/** Returns what it builds on, in the order of the text; all elements of these are here too. */
+	public List<BuiltOn> builtOn() {
+		return builtOn;
 	}
 
 	/** Returns the faults of all parts, in the order of the parts. */
@@ -234,6 +310,16 @@ public final class RuleBase {
 		return Optional.ofNullable(testByName.get(key));
 	}
 
+	/** Returns the test that is done to find out what a test says: the one that it is seen with, or itself. */
+	public Test doneBy(Test test) {
+		return test.seenWith().flatMap(this::test).orElse(test);
+	}
+
+	/** Returns the vehicles on which a test can be done; one that is seen with another and says nothing of them, on those of that one. */
+	public Scope scopeOf(Test test) {
+		return test.scope().isEvery() ? doneBy(test).scope() : test.scope();
+	}
+
 	public Optional<Fault> fault(String key) {
 		return Optional.ofNullable(faultByName.get(key));
 	}
@@ -261,12 +347,18 @@ public final class RuleBase {
 		return traitsByFamily.getOrDefault(family, Map.of());
 	}
 
-	/** Returns the family and those it builds on, itself first; empty for an unknown family. */
+	/** Returns the family, its systems and those it builds on, itself first; empty for an unknown family. */
 	public List<String> lineage(String family) {
 		return lineage.getOrDefault(family, List.of());
 	}
 
-	/** Returns the family and all that build on it, in the order of declaration. */
+	/** Returns what cycling a state means in a family: as the family says, else its systems or what it builds on. */
+	public Optional<Cycle> cycle(String family, String state) {
+		return lineage(family).stream().flatMap(name -> family(name).stream()).flatMap(found -> found.cycles().stream())
+				.filter(cycle -> cycle.state().equals(state)).findFirst();
+	}
+
+	/** Returns the family and all that build on it or have it, in the order of declaration. */
 	public List<String> descendants(String family) {
 		return descendants.getOrDefault(family, List.of());
 	}
@@ -284,6 +376,16 @@ public final class RuleBase {
 		return reached;
 	}
 
+	/** Returns whether a scope reaches some vehicle of a family. */
+	public boolean reaches(Scope scope, String family) {
+		return reaches(scope.families(), family) && (scope.except().isEmpty() || !reaches(scope.except(), family));
+	}
+
+	/** Returns the vehicles on which a sign or a test makes sense; every vehicle for another name. */
+	public Scope scopeOf(String finding) {
+		return sign(finding).map(Sign::scope).or(() -> test(finding).map(this::scopeOf)).orElse(Scope.EVERY);
+	}
+
 	/** Returns whether a list of families, as written on a module or a law, reaches the family; an empty list does. */
 	public boolean reaches(List<String> named, String family) {
 		return named.isEmpty() || lineage(family).stream().anyMatch(named::contains);
@@ -292,7 +394,7 @@ public final class RuleBase {
 	/** Collects elements and makes a rule base of them. */
 	public static final class Builder {
 
-		private final String name;
+		public final String name;
 		public final List<Family> families = new ArrayList<>();
 		public final List<State> states = new ArrayList<>();
 		public final List<Tool> tools = new ArrayList<>();
@@ -304,19 +406,26 @@ public final class RuleBase {
 		public final List<Exclusive> exclusives = new ArrayList<>();
 		public final List<Test> tests = new ArrayList<>();
 		public final List<Law> laws = new ArrayList<>();
+		public final List<Chain> chains = new ArrayList<>();
 		public final List<Rule> rules = new ArrayList<>();
 		public final List<Repair> repairs = new ArrayList<>();
 		public final List<Case> cases = new ArrayList<>();
 		public final List<Review> reviews = new ArrayList<>();
 		public final List<Acceptance> acceptances = new ArrayList<>();
 		public final List<LeftOut> leftOut = new ArrayList<>();
+		public final List<BuiltOn> builtOn = new ArrayList<>();
 
 		/** @param name the project's name */
 		public Builder(String name) {
 			this.name = name;
 		}
 
-		/** Appends all elements of another rule base, so that files can be translated one by one. */
+		/** Appends all that another one has collected, so that files can be translated one by one. */
+		public Builder add(Builder other) {
+			return add(other.unchecked());
+		}
+
+		/** Appends all elements of another rule base. */
 		public Builder add(RuleBase other) {
 			families.addAll(other.families);
 			states.addAll(other.states);
@@ -329,16 +438,39 @@ public final class RuleBase {
 			exclusives.addAll(other.exclusives);
 			tests.addAll(other.tests);
 			laws.addAll(other.laws);
+			chains.addAll(other.chains);
 			rules.addAll(other.rules);
 			repairs.addAll(other.repairs);
 			cases.addAll(other.cases);
 			reviews.addAll(other.reviews);
 			acceptances.addAll(other.acceptances);
 			leftOut.addAll(other.leftOut);
+			builtOn.addAll(other.builtOn);
 			return this;
 		}
 
+		/**
+		 * Makes a rule base of all elements.
+		 *
+		 * @throws References.Missing if an element speaks of something that was not added; it says which one and of what
+		 */
 		public RuleBase build() {
+			RuleBase base = unchecked();
+			References.check(base);
+			return base;
+		}
+
+		/**
+		 * Makes a rule base of the elements that are whole: without those that speak of something that was not added, as
+		 * because of an error, and without those that speak of them.
+		 *
+		 * @param dropped hears of each element that goes, as {@code kind name}
+		 */
+		public RuleBase whole(Consumer<String> dropped) {
+			return References.whole(unchecked(), dropped);
+		}
+
+		RuleBase unchecked() {
 			return new RuleBase(this);
 		}
 	}

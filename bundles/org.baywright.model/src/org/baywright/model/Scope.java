@@ -13,6 +13,14 @@ import java.util.Optional;
  */
 public record Scope(List<String> families, List<String> except, Optional<Condition> where, Span span) {
 
+	/** Every vehicle. */
+	public static final Scope EVERY = new Scope(List.of(), List.of(), Optional.empty(), Span.NONE);
+
+	/** Returns whether no vehicle is left out. */
+	public boolean isEvery() {
+		return families.isEmpty() && except.isEmpty() && where.isEmpty();
+	}
+
 	public Scope {
 		families = List.copyOf(families);
 		except = List.copyOf(except);

@@ -1,6 +1,6 @@
 package org.baywright.model;
 
-/** How much a finding matters. */
+/** How much a flaw matters. */
 public enum Severity {
 	/** The rules are wrong; no pack can be made. */
 	ERROR,

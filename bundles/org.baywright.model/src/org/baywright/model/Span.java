@@ -23,6 +23,9 @@ public record Span(String file, int line, int column, int endLine, int endColumn
 	/** For elements that were made by a program and stand in no file. */
 	public static final Span NONE = new Span("", 1, 1, 1, 1, 0, 0);
 
+	/** How the name of a rule pack ends. */
+	public static final String PACK = ".baypack";
+
 	public Span {
 		Objects.requireNonNull(file);
 	}
@@ -30,6 +33,20 @@ public record Span(String file, int line, int column, int endLine, int endColumn
 	@Override
 	public int compareTo(Span other) {
 		return ORDER.compare(this, other);
+	}
+
+	/** Returns whether the place is in a project, or a rule pack, that the project only builds on: it is read and never changed. */
+	public boolean isElsewhere() {
+		return isElsewhere(file);
+	}
+
+	/**
+	 * Returns whether a file belongs to a project, or is a rule pack, that a project only builds on.
+	 *
+	 * @param file its path relative to the project, with forward slashes
+	 */
+	public static boolean isElsewhere(String file) {
+		return file.startsWith("../") || file.endsWith(PACK);
 	}
 
 	/** Returns {@code file:line:column}, the form that terminals and editors make a link of. */

@@ -23,12 +23,10 @@ public sealed interface ValueSet {
 		@Override
 		public IndexSet in(Domain domain) {
 			IndexSet set = IndexSet.EMPTY;
-			if (domain instanceof Domain.Names named) {
-				for (String name : names) {
-					int index = named.indexOf(name);
-					if (index >= 0) {
-						set = set.union(IndexSet.range(index, index));
-					}
+			for (String name : names) {
+				int index = domain.indexOf(name);
+				if (index >= 0) {
+					set = set.union(IndexSet.range(index, index));
 				}
 			}
 			return set;
@@ -36,7 +34,8 @@ public sealed interface ValueSet {
 	}
 
 	/**
-	 * A band of a quantity, in the unit of the domain it is used on.
+	 * A band of a quantity, in the unit of the domain it is used on. What is shown beyond the range lies in a band that is open to
+	 * that side, unless its limit lies beyond the range as well.
 	 *
 	 * @param low lower limit, if there is one
 	 * @param lowOpen whether the lower limit itself is left out
@@ -71,15 +70,15 @@ public sealed interface ValueSet {
 			if (!(domain instanceof Domain.Quantity quantity)) {
 				return IndexSet.EMPTY;
 			}
-			int from = 0;
+			int from = high.filter(limit -> limit.compareTo(quantity.low()) < 0).isPresent() ? quantity.first() : 0;
 			if (low.isPresent()) {
-				from = lowOpen ? quantity.floorIndex(low.get()) + 1 : quantity.ceilIndex(low.get());
+				from = Math.max(quantity.first(), lowOpen ? quantity.floorIndex(low.get()) + 1 : quantity.ceilIndex(low.get()));
 			}
-			int to = quantity.size() - 1;
+			int to = low.filter(limit -> limit.compareTo(quantity.high()) > 0).isPresent() ? quantity.last() : quantity.size() - 1;
 			if (high.isPresent()) {
-				to = Math.min(to, highOpen ? quantity.ceilIndex(high.get()) - 1 : quantity.floorIndex(high.get()));
+				to = Math.min(quantity.last(), highOpen ? quantity.ceilIndex(high.get()) - 1 : quantity.floorIndex(high.get()));
 			}
-			return IndexSet.range(Math.max(0, from), to);
+			return IndexSet.range(from, to);
 		}
 	}
 

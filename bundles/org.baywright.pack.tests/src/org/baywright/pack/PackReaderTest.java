@@ -15,6 +15,7 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
 import org.baywright.model.Severity;
+import org.baywright.pack.manifest.PackException;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -28,7 +29,7 @@ class PackReaderTest {
 
 	@BeforeAll
 	static void write() throws PackException {
-		good = PackWriter.bytes(PackWriterTest.fixed(PackWriterTest.finding("gap:x", Severity.WARNING)));
+		good = PackWriter.bytes(PackWriterTest.fixed(PackWriterTest.flaw("gap:x", Severity.WARNING)));
 	}
 
 	static byte[] zip(Map<String, byte[]> entries) throws IOException {
@@ -133,16 +134,16 @@ class PackReaderTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "manifest.json, 2.0", "manifest.json, 12.3", "rules.json, 2.0" })
+	@CsvSource({ "manifest.json, 3.0", "manifest.json, 12.3", "rules.json, 3.0" })
 	void saysWhenABaywrightIsTooOld(String entry, String version) throws PackException {
-		assertEquals("The pack has format version " + version + "; this Baywright reads versions up to 1.x."
-				+ " Get a newer Baywright to read it.", refused(entry, "\"version\":\"1.0\"", "\"version\":\"" + version + "\""));
+		assertEquals("The pack has format version " + version + "; this Baywright reads versions up to 2.x."
+				+ " Get a newer Baywright to read it.", refused(entry, "\"version\":\"2.0\"", "\"version\":\"" + version + "\""));
 	}
 
 	@Test
 	void passesOverWhatANewerMinorVersionAdded() throws PackException {
-		byte[] newer = forged(forged(good, Archive.RULES, "\"version\":\"1.0\"", "\"version\":\"1.7\",\"zebra\":[0.5]"),
-				Archive.MANIFEST, "\"version\":\"1.0\"", "\"version\":\"1.7\",\"zebra\":null");
+		byte[] newer = forged(forged(good, Archive.RULES, "\"version\":\"2.0\"", "\"version\":\"2.7\",\"zebra\":[0.5]"),
+				Archive.MANIFEST, "\"version\":\"2.0\"", "\"version\":\"2.7\",\"zebra\":null");
 		assertEquals(3, PackReader.read(newer).rules().rules().size());
 	}
 
@@ -166,7 +167,7 @@ class PackReaderTest {
 			"\"code\":\"U3003\"|\"code\":\"X3003\"|is no trouble code of SAE J2012 / ISO 15031-6: X3003-16.",
 			"\"spn\":168|\"spn\":524288|is no trouble code of SAE J1939-73",
 			"\"fault\":\"lamp.blown\"|\"fault\":\"lamp.gone\"|rule lamp speaks of fault lamp.gone, which the rules do not define.",
-			"\"value\":\"off\"|\"value\":\"oof\"|test rest_voltage speaks of value of state ignition oof, which the rules do not define.",
+			"\"value\":\"off\"|\"value\":\"oof\"|family bus speaks of value of state ignition oof, which the rules do not define.",
 			"\"format\":\"baywright-rules\"|\"format\":\"x\"|rules.json/format may not be \"x\".",
 			"\"project\":\"tarn|\"project\":\"barn|The manifest speaks of project",
 			"\"listed\":true|\"listed\":1|should be true or false, but is 1." })
@@ -178,7 +179,7 @@ class PackReaderTest {
 	@Test
 	void saysWhereTheManifestIsWrong() throws PackException {
 		assertTrue(refused(Archive.MANIFEST, "\"jobsPassed\":0,", "").contains("manifest.json lacks \"jobsPassed\""));
-		assertTrue(refused(Archive.MANIFEST, "\"severity\":\"warning\"", "\"severity\":\"bad\"").contains("/findings/0/severity"));
+		assertTrue(refused(Archive.MANIFEST, "\"severity\":\"warning\"", "\"severity\":\"bad\"").contains("/flaws/0/severity"));
 		assertEquals("The pack's fingerprint is not that of its rules: the manifest was changed.",
 				refused(Archive.MANIFEST, "\"fingerprint\":\"", "\"fingerprint\":\"0"));
 	}

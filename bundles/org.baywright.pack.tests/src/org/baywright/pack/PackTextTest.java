@@ -12,7 +12,7 @@ class PackTextTest {
 
 	@Test
 	void tellsWhatThePackIsAndWhatStands() throws Exception {
-		Pack pack = PackWriter.make(PackWriterTest.fixed(PackWriterTest.finding("gap:x", Severity.WARNING))).pack();
+		Pack pack = PackWriter.make(PackWriterTest.fixed(PackWriterTest.flaw("gap:x", Severity.WARNING))).pack();
 		List<String> lines = PackText.of(pack, true).lines().toList();
 		assertEquals(List.of(pack.manifest().project(), "Format version " + pack.manifest().version() + ", made by Baywright 9.9.9",
 				"Fingerprint " + pack.manifest().fingerprint()), lines.subList(0, 3));

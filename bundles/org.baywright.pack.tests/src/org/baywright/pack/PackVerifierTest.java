@@ -14,6 +14,7 @@ import org.baywright.analysis.Listener;
 import org.baywright.pack.Verification.Aspect;
 import org.baywright.pack.Verification.Outcome;
 import org.baywright.pack.Verification.Result;
+import org.baywright.pack.manifest.PackException;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -54,7 +55,7 @@ class PackVerifierTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource(delimiter = '|', value = { "CANONICAL|rules.json|\"version\":\"1.0\"|\"version\": \"1.0\"",
+	@CsvSource(delimiter = '|', value = { "CANONICAL|rules.json|\"version\":\"2.0\"|\"version\": \"2.0\"",
 			"DERIVED|rules.json|\"stale\":true|\"stale\":false", "DERIVED|rules.json|\"reaches\":[\"t3\"]|\"reaches\":[]",
 			"DERIVED|rules.json|\"resolved\":{\"bands\":[{\"high\":\"13\"|\"resolved\":{\"bands\":[{\"high\":\"14\"",
 			"DERIVED|manifest.json|\"tools\":2|\"tools\":3",
@@ -76,8 +77,8 @@ class PackVerifierTest {
 	@Test
 	void leavesOpenWhatANewerVersionDecides() throws PackException {
 		byte[] newer = PackReaderTest.forged(
-				PackReaderTest.forged(good, Archive.RULES, "\"version\":\"1.0\"", "\"version\":\"1.1\""), Archive.MANIFEST,
-				"\"version\":\"1.0\"", "\"version\":\"1.1\"");
+				PackReaderTest.forged(good, Archive.RULES, "\"version\":\"2.0\"", "\"version\":\"2.1\""), Archive.MANIFEST,
+				"\"version\":\"2.0\"", "\"version\":\"2.1\"");
 		Verification verification = PackVerifier.verify(newer);
 		assertTrue(verification.isPassed(), verification.toString());
 		assertEquals(List.of(Aspect.DERIVED, Aspect.SHEET), verification.results().stream()
@@ -91,14 +92,14 @@ class PackVerifierTest {
 	}
 
 	@Test
-	void findsAManifestThatHidesAFinding() throws PackException {
+	void findsAManifestThatHidesAFlaw() throws PackException {
 		PackContents contents = Tarn.contents();
 		PackContents hiding = new PackContents(contents.rules(), new org.baywright.analysis.Report(
-				contents.report().findings().subList(1, contents.report().findings().size()), contents.report().cases(),
+				contents.report().flaws().subList(1, contents.report().flaws().size()), contents.report().cases(),
 				contents.report().checks(), 1, 1), List.of(), ToolVersion.CURRENT);
 		Result result = PackVerifier.prove(PackReader.read(PackWriter.bytes(hiding)), Listener.NONE);
 		assertEquals(Outcome.FAILED, result.outcome());
-		assertTrue(result.message().contains(contents.report().findings().get(0).id()), result.message());
+		assertTrue(result.message().contains(contents.report().flaws().get(0).id()), result.message());
 	}
 
 	@Test

@@ -21,14 +21,17 @@ import java.util.TimeZone;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Report;
 import org.baywright.model.Acceptance;
 import org.baywright.model.Problem;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Sign;
 import org.baywright.model.Span;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.manifest.PackManifest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -36,29 +39,29 @@ class PackWriterTest {
 
 	private static final Span PLACE = new Span("power/battery.bay", 7, 3, 7, 9, 100, 6);
 
-	static Finding finding(String id, Severity severity) {
-		return new Finding(id, id.substring(0, id.indexOf(':')), severity, PLACE, "One plain sentence.", List.of(),
+	static Flaw flaw(String id, Severity severity) {
+		return new Flaw(id, id.substring(0, id.indexOf(':')), severity, PLACE, "One plain sentence.", List.of(),
 				new Evidence.Text(), List.of("Tarn T3", "Lamp: dark"), "0123abcd", List.of(), Optional.empty());
 	}
 
 	/** A report that no check made, so that the bytes of its pack do not change when a check does. */
-	static PackContents fixed(Finding... findings) {
-		return new PackContents(Tarn.rules(), new Report(List.of(findings), List.of(), List.of("gap", "circle"), 1, 1),
+	static PackContents fixed(Flaw... flaws) {
+		return new PackContents(Tarn.rules(), new Report(List.of(flaws), List.of(), List.of("gap", "circle"), 1, 1),
 				List.of(), "9.9.9");
 	}
 
 	@Test
 	void refusesWhileAnErrorStandsAndNamesIt() {
-		Finding error = finding("contradiction:flat", Severity.ERROR);
+		Flaw error = flaw("contradiction:flat", Severity.ERROR);
 		PackRefused refused = assertThrows(PackRefused.class,
-				() -> PackWriter.bytes(fixed(finding("gap:x", Severity.WARNING), error)));
-		assertEquals(List.of(error), refused.findings());
+				() -> PackWriter.bytes(fixed(flaw("gap:x", Severity.WARNING), error)));
+		assertEquals(List.of(error), refused.flaws());
 		assertEquals("No pack was made, since an error stands.", refused.getMessage());
 	}
 
 	@Test
 	void refusesWhileTheTextIsWrong() {
-		Problem wrong = new Problem("unknown-name", Severity.ERROR, PLACE, "There is no sign no_cranc.", "");
+		Problem wrong = new Problem(ProblemKind.UNKNOWN_NAME, PLACE, "There is no sign no_cranc.", "");
 		PackContents contents = new PackContents(Tarn.rules(), fixed().report(), List.of(wrong, wrong), "9.9.9");
 		PackRefused refused = assertThrows(PackRefused.class, () -> PackWriter.bytes(contents));
 		assertEquals(List.of(wrong, wrong), refused.problems());
@@ -66,25 +69,25 @@ class PackWriterTest {
 	}
 
 	@Test
-	void refusesRulesWithHoles() {
+	void refusesANameThatStandsForTwo() {
 		RuleBase.Builder base = new Tarn().builder();
-		base.signs.removeIf(sign -> sign.name().equals("stalls"));
+		base.signs.add(base.signs.get(1));
 		PackContents contents = new PackContents(base.build(), fixed().report(), List.of(), "9.9.9");
 		PackException wrong = assertThrows(PackException.class, () -> PackWriter.bytes(contents));
-		assertEquals("test lamp_test speaks of finding stalls, which the rules do not define.", wrong.getMessage());
+		assertEquals("The rules define sign stalls twice.", wrong.getMessage());
 	}
 
 	@Test
 	void carriesWhatStandsWithTheAuthorsReason() throws PackException {
-		Finding open = finding("gap:x", Severity.WARNING);
-		Finding accepted = finding("gap:y", Severity.WARNING)
+		Flaw open = flaw("gap:x", Severity.WARNING);
+		Flaw accepted = flaw("gap:y", Severity.WARNING)
 				.accept(new Acceptance("gap:y@0123abcd", "It is on order.", Optional.of("A. Author"), Optional.empty(), PLACE));
-		Finding note = finding("gap:z", Severity.NOTE);
+		Flaw note = flaw("gap:z", Severity.NOTE);
 		PackManifest manifest = PackReader.read(PackWriter.bytes(fixed(open, accepted, note))).manifest();
-		assertEquals(List.of("gap:x"), manifest.openFindings().stream().map(PackManifest.Standing::id).toList());
-		assertEquals("It is on order.", manifest.acceptedFindings().get(0).accepted().orElseThrow().reason());
-		assertEquals(3, manifest.findings().size());
-		assertEquals(Optional.of("power/battery.bay:7"), manifest.findings().get(0).at());
+		assertEquals(List.of("gap:x"), manifest.openFlaws().stream().map(PackManifest.Standing::id).toList());
+		assertEquals("It is on order.", manifest.acceptedFlaws().get(0).accepted().orElseThrow().reason());
+		assertEquals(3, manifest.flaws().size());
+		assertEquals(Optional.of("power/battery.bay:7"), manifest.flaws().get(0).at());
 		assertEquals(List.of("circle", "gap"), manifest.checks());
 		assertEquals(3, manifest.count("rules"));
 	}
@@ -131,7 +134,7 @@ class PackWriterTest {
 	 */
 	@Test
 	void bytesAreThoseOfAnotherDayAndMachine() throws PackException {
-		assertEquals("baab87721c16220a6e7c00f27d64e44917e3c9eb6f55e75450c57e272991386c", Sha256.of(PackWriter.bytes(fixed(finding("gap:x", Severity.WARNING)))));
+		assertEquals("4f8fc3541228e571c56d6c0282ec06f18e7efe7ee263d0faa84b5fae660246a9", Sha256.of(PackWriter.bytes(fixed(flaw("gap:x", Severity.WARNING)))));
 	}
 
 	@Test
@@ -160,7 +163,7 @@ class PackWriterTest {
 
 	@Test
 	void theManifestHoldsNoTimeAndNoPath() throws PackException {
-		Map<String, byte[]> entries = Archive.read(PackWriter.bytes(fixed(finding("gap:x", Severity.WARNING))));
+		Map<String, byte[]> entries = Archive.read(PackWriter.bytes(fixed(flaw("gap:x", Severity.WARNING))));
 		for (byte[] content : entries.values()) {
 			String text = new String(content, StandardCharsets.UTF_8);
 			for (String word : List.of(System.getProperty("user.dir"), System.getProperty("java.io.tmpdir") + "/",
@@ -186,7 +189,7 @@ class PackWriterTest {
 	void leavesTheOldFileWhenItRefuses(@TempDir Path folder) throws IOException {
 		Path target = folder.resolve("tarn.baypack");
 		Files.writeString(target, "old");
-		assertThrows(PackRefused.class, () -> PackWriter.write(fixed(finding("circle:x", Severity.ERROR)), target));
+		assertThrows(PackRefused.class, () -> PackWriter.write(fixed(flaw("circle:x", Severity.ERROR)), target));
 		assertEquals("old", Files.readString(target));
 		assertEquals(List.of("tarn.baypack"), names(folder));
 	}

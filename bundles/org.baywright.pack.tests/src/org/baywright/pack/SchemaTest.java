@@ -10,8 +10,12 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.baywright.model.Acceptance;
+import org.baywright.model.BuiltOn;
+import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.manifest.PackManifest;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -71,18 +75,37 @@ class SchemaTest {
 	void aManifestWithEverythingIsValid() throws PackException {
 		Acceptance accepted = new Acceptance("gap:y@0123abcd", "It is on order.", Optional.of("A. Author"),
 				Optional.of(java.time.LocalDate.of(2026, 3, 6)), Span.NONE);
-		byte[] pack = PackWriter.bytes(PackWriterTest.fixed(PackWriterTest.finding("gap:x", Severity.NOTE),
-				PackWriterTest.finding("gap:y", Severity.WARNING).accept(accepted)));
+		byte[] pack = PackWriter.bytes(PackWriterTest.fixed(PackWriterTest.flaw("gap:x", Severity.NOTE),
+				PackWriterTest.flaw("gap:y", Severity.WARNING).accept(accepted)));
 		assertEquals(List.of(), errors(Archive.MANIFEST, new String(Archive.read(pack).get(Archive.MANIFEST), StandardCharsets.UTF_8)));
 	}
 
+	/** What a project builds on is written once each, comes back, and is told. */
+	@Test
+	void aManifestOfWhatBuildsOnOthersIsValid() throws PackException {
+		RuleBase.Builder rules = new Tarn().builder();
+		RuleBase shared = new RuleBase.Builder("shared").build();
+		rules.builtOn.add(new BuiltOn("../z.baypack", "0123abcd", shared, Span.NONE));
+		rules.builtOn.add(new BuiltOn("../shared", "89abcdef", shared, Span.NONE));
+		rules.builtOn.add(new BuiltOn("../shared", "89abcdef", shared, Span.NONE));
+		PackContents contents = Tarn.contents();
+		byte[] pack = PackWriter.bytes(new PackContents(rules.build(), contents.report(), contents.problems(), contents.tool()));
+		assertEquals(List.of(), errors(Archive.MANIFEST, new String(Archive.read(pack).get(Archive.MANIFEST), StandardCharsets.UTF_8)));
+		Pack read = PackReader.read(pack);
+		assertEquals(List.of(new PackManifest.BuiltOn("../shared", "shared", "89abcdef"), new PackManifest.BuiltOn("../z.baypack", "shared", "0123abcd")),
+				read.manifest().builtOn());
+		assertTrue(PackText.of(read, false).contains("Built on shared (../shared), meaning 89abcdef; all of it is in this pack.\n"));
+		String bad = new String(Archive.read(pack).get(Archive.MANIFEST), StandardCharsets.UTF_8).replace("89abcdef", "89ABCDEF");
+		assertFalse(errors(Archive.MANIFEST, bad).isEmpty());
+	}
+
 	@ParameterizedTest
-	@CsvSource(delimiter = '|', value = { "rules.json|\"version\":\"1.0\"|\"version\":\"2.0\"",
+	@CsvSource(delimiter = '|', value = { "rules.json|\"version\":\"2.0\"|\"version\":\"3.0\"",
 			"rules.json|\"name\":\"flat\"|\"name\":\"\"", "rules.json|\"name\":\"flat\"|\"name\":\"flat\",\"new\":1",
 			"rules.json|\"name\":\"flat\",|", "rules.json|\"step\":\"0.1\"|\"step\":0.1", "rules.json|\"step\":\"0.1\"|\"step\":\"0.10\"",
 			"rules.json|\"kind\":\"confirms\"|\"kind\":\"proves\"", "rules.json|\"code\":\"U3003\"|\"code\":\"X3003\"",
 			"rules.json|\"spn\":168|\"spn\":524288", "rules.json|\"fmi\":4|\"fmi\":32", "rules.json|\"skill\":\"basic\"|\"skill\":\"any\"",
-			"rules.json|\"date\":\"2026-03-04\"|\"date\":\"2026-02-30\"", "rules.json|\"at\":\"work.bay:9\"|\"at\":\"work.bay\"",
+			"rules.json|\"date\":\"2026-03-04\"|\"date\":\"2026-02-30\"", "rules.json|\"at\":\"work.bay:11\"|\"at\":\"work.bay\"",
 			"rules.json|\"line\":3|\"line\":0", "rules.json|\"stale\":true|\"stale\":null",
 			"rules.json|\"reading\":\"missing\"|\"reading\":\"gone\"", "manifest.json|\"jobsPassed\":1|\"jobsPassed\":-1",
 			"manifest.json|\"severity\":\"warning\"|\"severity\":\"error\"", "manifest.json|\"fingerprint\":\"|\"fingerprint\":\"x",

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -15,7 +16,11 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 
-/** The zip archive of a pack: always the same entries in the same order, stored as they are. */
+
+import org.baywright.model.PictureFile;
+import org.baywright.pack.manifest.PackException;
+
+/** The zip archive of a pack: the same entries in the same order, and behind them the pictures by name; all stored as they are. */
 final class Archive {
 
 	static final String MANIFEST = "manifest.json";
@@ -43,7 +48,9 @@ final class Archive {
 	static byte[] write(Map<String, byte[]> entries) {
 		ByteArrayOutputStream bytes = new ByteArrayOutputStream();
 		try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
-			for (String name : ENTRIES) {
+			List<String> names = new ArrayList<>(ENTRIES);
+			names.addAll(Pictures.among(entries).keySet());
+			for (String name : names) {
 				byte[] content = entries.get(name);
 				CRC32 checksum = new CRC32();
 				checksum.update(content);
@@ -84,7 +91,7 @@ final class Archive {
 			long left = maxBytes;
 			for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
 				String name = entry.getName();
-				if (!ENTRIES.contains(name)) {
+				if (!ENTRIES.contains(name) && PictureFile.ofName(name).isPresent()) {
 					throw new PackException("The pack holds an entry that does not belong there: " + shown(name) + ".");
 				}
 				byte[] content = read(zip, name, left);

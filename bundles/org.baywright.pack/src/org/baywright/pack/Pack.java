@@ -1,6 +1,7 @@
 package org.baywright.pack;
 
 import org.baywright.model.RuleBase;
+import org.baywright.pack.manifest.PackManifest;
 
 /**
  * A rule pack that was read.

@@ -1,9 +1,13 @@
 package org.baywright.pack;
 
+import java.util.Collections;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Report;
+import org.baywright.model.Picture;
 import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
@@ -15,11 +19,21 @@ import org.baywright.model.Severity;
  * @param report what the analysis of just this rule base found
  * @param problems what the language remarked on its text
  * @param tool version of Baywright, see {@link ToolVersion}
+ * @param pictures the content of each picture that the rules show, by its path in the project
  */
-public record PackContents(RuleBase rules, Report report, List<Problem> problems, String tool) {
+public record PackContents(RuleBase rules, Report report, List<Problem> problems, String tool, SortedMap<String, byte[]> pictures) {
 
+	/** Rules that show no pictures. */
+	public PackContents(RuleBase rules, Report report, List<Problem> problems, String tool) {
+		this(rules, report, problems, tool, new TreeMap<>());
+	}
+
+
+	/** Pictures of what a project builds on stay there. */
 	public PackContents {
+		rules = Picture.without(rules, picture -> picture.span().isElsewhere());
 		problems = List.copyOf(problems);
+		pictures = Collections.unmodifiableSortedMap(new TreeMap<>(pictures));
 	}
 
 	/**
@@ -29,7 +43,7 @@ public record PackContents(RuleBase rules, Report report, List<Problem> problems
 	 */
 	public void requireNoErrors() throws PackRefused {
 		List<Problem> wrong = problems.stream().filter(problem -> problem.severity() == Severity.ERROR).toList();
-		List<Finding> proved = report.findings().stream().filter(finding -> finding.severity() == Severity.ERROR).toList();
+		List<Flaw> proved = report.all().stream().filter(flaw -> flaw.severity() == Severity.ERROR).toList();
 		if (!wrong.isEmpty() || !proved.isEmpty()) {
 			throw new PackRefused(wrong, proved);
 		}

@@ -7,15 +7,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 
+import org.baywright.model.References;
 import org.baywright.model.RuleBase;
 import org.baywright.pack.format.ManifestForm;
-import org.baywright.pack.format.References;
 import org.baywright.pack.format.RulesForm;
 import org.baywright.pack.json.JsonIn;
 import org.baywright.pack.json.JsonText;
+import org.baywright.pack.manifest.FormatVersion;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.manifest.PackManifest;
 
 import com.google.gson.JsonElement;
-import com.google.gson.JsonObject;
 
 /**
  * Reads packs from anywhere, also from people one does not trust: nothing is unpacked to a disk, sizes and nesting are
@@ -52,8 +54,8 @@ public final class PackReader {
 	private static Pack read(Map<String, byte[]> entries) throws PackException {
 		PackManifest manifest = manifest(entries);
 		requireHashes(manifest, entries);
-		RuleBase rules = rules(manifest, entries);
-		References.check(rules);
+		RuleBase rules = closed(rules(manifest, entries));
+		Pictures.requireFit(rules, Pictures.among(entries));
 		return new Pack(manifest, rules, new String(entries.get(Archive.SHEET), StandardCharsets.UTF_8));
 	}
 
@@ -99,27 +101,53 @@ public final class PackReader {
 		return ManifestForm.read(JsonIn.of(Archive.MANIFEST, json, isStrict(Archive.MANIFEST, json)));
 	}
 
-	static RuleBase rules(PackManifest manifest, Map<String, byte[]> entries) throws PackException {
+	static RuleBase.Builder rules(PackManifest manifest, Map<String, byte[]> entries) throws PackException {
 		JsonElement json = JsonText.read(Archive.RULES, entries.get(Archive.RULES));
-		RuleBase rules = RulesForm.read(JsonIn.of(Archive.RULES, json, isStrict(Archive.RULES, json)));
-		if (!rules.name().equals(manifest.project())) {
+		RuleBase.Builder rules = RulesForm.read(JsonIn.of(Archive.RULES, json, isStrict(Archive.RULES, json)));
+		FormatVersion version = version(Archive.RULES, json);
+		if (!version.equals(manifest.version())) {
+			throw new PackException("The manifest has format version " + manifest.version() + ", the rules have " + version + ".");
+		}
+		if (!rules.name.equals(manifest.project())) {
 			throw new PackException("The manifest speaks of project \"" + manifest.project() + "\", the rules of project \""
-					+ rules.name() + "\".");
+					+ rules.name + "\".");
 		}
 		return rules;
 	}
 
+	/** Returns the rule base of the elements. @throws PackException if a name leads nowhere or is declared twice */
+	static RuleBase closed(RuleBase.Builder elements) throws PackException {
+		try {
+			RuleBase rules = elements.build();
+			References.unique(rules);
+			return rules;
+		} catch (References.Missing e) {
+			throw new PackException(e.getMessage(), e);
+		}
+	}
+
 	/** What a newer version may have added is passed over; in a version that is known nothing may be unknown. */
 	private static boolean isStrict(String entry, JsonElement json) throws PackException {
-		JsonIn in = JsonIn.of(entry, json, false);
-		return !(json instanceof JsonObject) || !FormatVersion.of(in.text("version")).isNewer();
+		return !version(entry, json).isNewer();
+	}
+
+	private static FormatVersion version(String entry, JsonElement json) throws PackException {
+		return FormatVersion.of(JsonIn.of(entry, json, false).text("version"));
 	}
 
 	static void requireHashes(PackManifest manifest, Map<String, byte[]> entries) throws PackException {
 		for (Map.Entry<String, PackManifest.Entry> stated : manifest.entries().entrySet()) {
 			byte[] content = entries.get(stated.getKey());
+			if (content == null) {
+				throw new PackException("The pack lacks " + stated.getKey() + ", which the manifest names.");
+			}
 			if (content.length != stated.getValue().bytes() || !Sha256.of(content).equals(stated.getValue().sha256())) {
 				throw new PackException(stated.getKey() + " is not what the manifest says: the pack was changed or is damaged.");
+			}
+		}
+		for (String name : Pictures.among(entries).keySet()) {
+			if (!manifest.entries().containsKey(name)) {
+				throw new PackException("The pack holds " + name + ", which the manifest does not name.");
 			}
 		}
 		if (!manifest.fingerprint().equals(manifest.entries().get(Archive.RULES).sha256())) {

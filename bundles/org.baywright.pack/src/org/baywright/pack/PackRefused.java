@@ -2,8 +2,9 @@ package org.baywright.pack;
 
 import java.util.List;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.model.Problem;
+import org.baywright.pack.manifest.PackException;
 
 /** No pack is made while an error stands; this says which ones stand. */
 public final class PackRefused extends PackException {
@@ -11,12 +12,12 @@ public final class PackRefused extends PackException {
 	private static final long serialVersionUID = 1L;
 
 	private final transient List<Problem> problems;
-	private final transient List<Finding> findings;
+	private final transient List<Flaw> flaws;
 
-	PackRefused(List<Problem> problems, List<Finding> findings) {
-		super(sentence(problems.size() + findings.size()));
+	PackRefused(List<Problem> problems, List<Flaw> flaws) {
+		super(sentence(problems.size() + flaws.size()));
 		this.problems = List.copyOf(problems);
-		this.findings = List.copyOf(findings);
+		this.flaws = List.copyOf(flaws);
 	}
 
 	private static String sentence(int errors) {
@@ -29,7 +30,7 @@ public final class PackRefused extends PackException {
 	}
 
 	/** Returns the errors that were proved. */
-	public List<Finding> findings() {
-		return findings;
+	public List<Flaw> flaws() {
+		return flaws;
 	}
 }

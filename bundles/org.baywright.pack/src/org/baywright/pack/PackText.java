@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 
 import org.baywright.model.Rule;
+import org.baywright.pack.manifest.PackManifest;
 
 /** Tells in lines what a pack is, what it counts, what was checked and what stands. */
 public final class PackText {
@@ -60,13 +61,15 @@ public final class PackText {
 		lines.add(manner.strong(manner.given(manifest.project())));
 		lines.add("Format version " + manifest.version() + ", made by Baywright " + manner.given(manifest.tool()));
 		lines.add("Fingerprint " + manifest.fingerprint());
+		manifest.builtOn().forEach(other -> lines.add("Built on " + manner.given(other.project() + " (" + other.path() + "), meaning " + other.meaning())
+				+ "; all of it is in this pack."));
 		lines.add("");
 		manifest.counts().forEach((kind, count) -> lines.add(String.format(Locale.ROOT, "%6d %s", count, word(kind, count))));
 		lines.add("");
 		lines.add(number(manifest.checks().size(), "check") + " made; the rules bring " + manifest.cases() + " of "
 				+ number(manifest.count("jobs"), "finished job") + " to the known end.");
-		standing("Open", manifest.openFindings());
-		standing("Accepted", manifest.acceptedFindings());
+		standing("Open", manifest.openFlaws());
+		standing("Accepted", manifest.acceptedFlaws());
 		if (!manifest.problems().isEmpty()) {
 			lines.add("");
 			lines.add(manner.strong("Remarks on the text (" + manifest.problems().size() + ")"));
@@ -89,16 +92,16 @@ public final class PackText {
 		return count != 1 ? many : kind.equals("families") ? "family" : many.replaceFirst("s\\b", "");
 	}
 
-	private void standing(String title, List<PackManifest.Standing> findings) {
-		if (findings.isEmpty()) {
+	private void standing(String title, List<PackManifest.Standing> flaws) {
+		if (flaws.isEmpty()) {
 			return;
 		}
 		lines.add("");
-		lines.add(manner.strong(title + " (" + findings.size() + ")"));
-		for (PackManifest.Standing finding : findings) {
-			lines.add("  " + manner.given(finding.at().map(at -> at + "  ").orElse("") + finding.message()) + "  "
-					+ manner.faint(manner.given(finding.check())));
-			finding.accepted().ifPresent(accepted -> lines.add("    " + manner.given(accepted.reason()
+		lines.add(manner.strong(title + " (" + flaws.size() + ")"));
+		for (PackManifest.Standing flaw : flaws) {
+			lines.add("  " + manner.given(flaw.at().map(at -> at + "  ").orElse("") + flaw.message()) + "  "
+					+ manner.faint(manner.given(flaw.check())));
+			flaw.accepted().ifPresent(accepted -> lines.add("    " + manner.given(accepted.reason()
 					+ accepted.author().map(author -> " – " + author).orElse(""))));
 		}
 	}

@@ -8,22 +8,30 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.Set;
 import java.util.TreeSet;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
+import org.baywright.model.Law;
+import org.baywright.model.Meaning;
+import org.baywright.model.Picture;
+import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.pack.Verification.Aspect;
 import org.baywright.pack.Verification.Outcome;
 import org.baywright.pack.Verification.Result;
 import org.baywright.pack.format.ManifestForm;
-import org.baywright.pack.format.References;
 import org.baywright.pack.format.RulesForm;
 import org.baywright.pack.json.CanonicalJson;
 import org.baywright.pack.json.JsonText;
+import org.baywright.pack.manifest.FormatVersion;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.manifest.PackManifest;
 import org.baywright.pack.sheet.Sheet;
 
 /** Looks at every aspect of a pack and says of each whether it is as it should be. */
@@ -66,11 +74,11 @@ public final class PackVerifier {
 		Report report = new Analysis().check(pack.rules(), listener);
 		PackManifest manifest = pack.manifest();
 		TreeSet<String> found = new TreeSet<>();
-		report.findings().forEach(finding -> found.add(finding.severity() + " " + finding.acceptanceKey()
-				+ (finding.accepted().isPresent() ? " accepted" : "")));
+		report.flaws().forEach(flaw -> found.add(flaw.severity() + " " + flaw.acceptanceKey()
+				+ (flaw.accepted().isPresent() ? " accepted" : "")));
 		TreeSet<String> stated = new TreeSet<>();
-		manifest.findings().forEach(finding -> stated.add(finding.severity() + " " + finding.id() + "@" + finding.meaning()
-				+ (finding.accepted().isPresent() ? " accepted" : "")));
+		manifest.flaws().forEach(flaw -> stated.add(flaw.severity() + " " + flaw.id() + "@" + flaw.meaning()
+				+ (flaw.accepted().isPresent() ? " accepted" : "")));
 		if (!report.checks().equals(manifest.checks())) {
 			return new Result(Aspect.PROOFS, Outcome.OPEN,
 					"The pack was checked by " + manifest.checks().size() + " checks of Baywright " + manifest.tool()
@@ -81,7 +89,7 @@ public final class PackVerifier {
 			return new Result(Aspect.PROOFS, Outcome.FAILED, difference(found, stated, passed, manifest.cases()));
 		}
 		return new Result(Aspect.PROOFS, Outcome.PASSED, "All " + report.checks().size() + " checks find what the manifest says: "
-				+ PackText.number(found.size(), "finding") + ", " + PackText.number(passed, "finished job") + " brought to the known end.");
+				+ PackText.number(found.size(), "flaw") + ", " + PackText.number(passed, "finished job") + " brought to the known end.");
 	}
 
 	private static String difference(TreeSet<String> found, TreeSet<String> stated, long passed, int statedPassed) {
@@ -134,18 +142,22 @@ public final class PackVerifier {
 			PackReader.requireHashes(manifest.get(), entries);
 			return true;
 		});
-		Optional<RuleBase> rules = look(Aspect.RULES, "The rules can be read.",
+		Optional<RuleBase.Builder> read = look(Aspect.RULES, "The rules can be read.",
 				() -> PackReader.rules(manifest.get(), entries));
-		boolean sound = rules.isPresent() && look(Aspect.REFERENCES, "Every name that the rules use is defined, and once.", () -> {
-			References.check(rules.get());
-			return true;
-		}).isPresent();
+		Optional<RuleBase> rules = read.flatMap(elements -> look(Aspect.REFERENCES,
+				"Every name that the rules use is defined, and once.", () -> PackReader.closed(elements)));
+		if (rules.isPresent() && !(Pictures.among(entries).isEmpty() && Picture.of(rules.get()).isEmpty())) {
+			look(Aspect.REFERENCES, "Every picture that the rules show is there, and no other.", () -> {
+				Pictures.requireFit(rules.get(), Pictures.among(entries));
+				return true;
+			});
+		}
 		look(Aspect.CANONICAL, "Both JSON texts are canonical (RFC 8785), byte by byte.", () -> {
 			requireCanonical(Archive.MANIFEST, entries);
 			requireCanonical(Archive.RULES, entries);
 			return true;
 		});
-		if (sound) {
+		if (rules.isPresent()) {
 			derived(manifest.get(), rules.get(), entries);
 			sheet(manifest.get(), rules.get(), entries);
 		}
@@ -179,7 +191,9 @@ public final class PackVerifier {
 					+ manifest.version() + "."));
 			return;
 		}
-		look(Aspect.DERIVED, "What the pack derives from the rules (meanings, reach, counts) is right.", () -> {
+		look(Aspect.DERIVED, manifest.version().isOlder()
+				? "The counts are right; what else the pack derives from the rules is not compared in its older format version, " + manifest.version() + "."
+				: "What the pack derives from the rules (meanings, reach, counts) is right.", () -> {
 			if (!manifest.counts().equals(ManifestForm.counts(rules))) {
 				throw new PackException("The manifest counts other elements than there are.");
 			}
@@ -187,12 +201,23 @@ public final class PackVerifier {
 				throw new PackException("The manifest says that " + PackText.number(manifest.cases(), "finished job") + " come to the known end; the rules hold "
 						+ rules.cases().size() + ".");
 			}
-			Optional<PackManifest.Standing> error = manifest.findings().stream().filter(finding -> finding.severity() == Severity.ERROR).findFirst();
+			Optional<PackManifest.Standing> error = manifest.flaws().stream().filter(flaw -> flaw.severity() == Severity.ERROR).findFirst();
 			if (error.isPresent()) {
 				throw new PackException("The manifest holds the error " + error.get().id()
 						+ ". No pack is written while an error stands, and none can be accepted.");
 			}
-			if (!Arrays.equals(entries.get(Archive.RULES), CanonicalJson.bytes(RulesForm.write(rules)))) {
+			Optional<Rule> altered = rules.chains().stream().flatMap(chain -> chain.rules().stream())
+					.filter(rule -> !rules.rule(rule.name()).map(Meaning::fingerprint).equals(Optional.of(Meaning.fingerprint(rule)))).findFirst();
+			Set<String> laws = rules.laws().stream().map(Meaning::text).collect(Collectors.toSet());
+			Optional<Law> gone = rules.chains().stream().flatMap(chain -> chain.laws().stream()).filter(law -> !laws.contains(Meaning.text(law)))
+					.findFirst();
+			if (gone.isPresent()) {
+				throw new PackException("The law \"" + gone.get().title() + "\" follows from a chain and is not there.");
+			}
+			if (altered.isPresent()) {
+				throw new PackException("The rule " + altered.get().name() + " says something else than follows from its chain.");
+			}
+			if (!manifest.version().isOlder() && !Arrays.equals(entries.get(Archive.RULES), CanonicalJson.bytes(RulesForm.write(rules)))) {
 				throw new PackException("rules.json says something else than follows from its rules:"
 						+ " a meaning, a reach, a resolved band or a stale mark is wrong.");
 			}
@@ -201,13 +226,14 @@ public final class PackVerifier {
 	}
 
 	private void sheet(PackManifest manifest, RuleBase rules, Map<String, byte[]> entries) {
-		if (!manifest.tool().equals(ToolVersion.CURRENT) || manifest.version().isNewer()) {
+		if (!manifest.tool().equals(ToolVersion.CURRENT) || !manifest.version().equals(FormatVersion.CURRENT)) {
 			results.add(new Result(Aspect.SHEET, Outcome.OPEN,
-					"Not compared with the rules: it was made by Baywright " + manifest.tool() + "."));
+					"Not compared with the rules: it was made by Baywright " + manifest.tool() + ", in format version "
+							+ manifest.version() + "."));
 			return;
 		}
 		look(Aspect.SHEET, "The sheet says what the rules say.", () -> {
-			if (!Arrays.equals(entries.get(Archive.SHEET), Sheet.of(rules, manifest))) {
+			if (!Arrays.equals(entries.get(Archive.SHEET), Sheet.of(rules, manifest, Pictures.among(entries)))) {
 				throw new PackException("rules.html says something else than the rules.");
 			}
 			return true;

@@ -9,10 +9,13 @@ import java.util.TreeMap;
 
 import org.baywright.analysis.CaseResult;
 import org.baywright.model.Problem;
+import org.baywright.model.RuleBase;
 import org.baywright.pack.format.ManifestForm;
-import org.baywright.pack.format.References;
 import org.baywright.pack.format.RulesForm;
 import org.baywright.pack.json.CanonicalJson;
+import org.baywright.pack.manifest.FormatVersion;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.manifest.PackManifest;
 import org.baywright.pack.sheet.Sheet;
 
 /**
@@ -46,17 +49,21 @@ public final class PackWriter {
 	 */
 	public static Made make(PackContents contents) throws PackException {
 		contents.requireNoErrors();
-		References.check(contents.rules());
+		PackReader.closed(new RuleBase.Builder(contents.rules().name()).add(contents.rules()));
+		Pictures.requireFit(contents.rules(), contents.pictures());
 		byte[] rules = CanonicalJson.bytes(RulesForm.write(contents.rules()));
 		String fingerprint = Sha256.of(rules);
 		PackManifest draft = manifest(contents, fingerprint, new TreeMap<>());
-		byte[] sheet = Sheet.of(RulesForm.sorted(contents.rules()), draft);
+		byte[] sheet = Sheet.of(RulesForm.sorted(contents.rules()), draft, contents.pictures());
 
 		SortedMap<String, PackManifest.Entry> entries = new TreeMap<>();
 		entries.put(Archive.RULES, new PackManifest.Entry(rules.length, fingerprint));
 		entries.put(Archive.SHEET, new PackManifest.Entry(sheet.length, Sha256.of(sheet)));
+		contents.pictures().forEach((name, picture) -> entries.put(name, new PackManifest.Entry(picture.length, Sha256.of(picture))));
 		byte[] manifest = CanonicalJson.bytes(ManifestForm.write(manifest(contents, fingerprint, entries)));
-		byte[] pack = Archive.write(Map.of(Archive.MANIFEST, manifest, Archive.RULES, rules, Archive.SHEET, sheet));
+		Map<String, byte[]> all = new TreeMap<>(contents.pictures());
+		all.putAll(Map.of(Archive.MANIFEST, manifest, Archive.RULES, rules, Archive.SHEET, sheet));
+		byte[] pack = Archive.write(all);
 		return new Made(pack, PackReader.read(pack)); // a pack that nobody can read must not leave the house
 	}
 
@@ -76,8 +83,9 @@ public final class PackWriter {
 			SortedMap<String, PackManifest.Entry> entries) {
 		return new PackManifest(FormatVersion.CURRENT, contents.rules().name(), contents.tool(), fingerprint, entries,
 				ManifestForm.counts(contents.rules()), contents.report().checks().stream().sorted().toList(),
-				contents.report().findings().stream().sorted().map(ManifestForm::standing).toList(),
+				contents.report().all().stream().sorted().map(ManifestForm::standing).toList(),
 				contents.problems().stream().sorted(PackWriter::byPlace).map(ManifestForm::remark).toList(),
+				ManifestForm.builtOn(contents.rules()),
 				(int) contents.report().cases().stream().filter(CaseResult::passed).count());
 	}
 

@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.RuleBase;
@@ -59,7 +59,7 @@ public final class Examples {
 	private static ProjectState check(RuleProject project) {
 		Snapshot snapshot = project.snapshot();
 		return new ProjectState(snapshot.rules(), snapshot.problems(), snapshot.dropped(),
-				Optional.of(new Analysis().check(snapshot.rules(), Listener.NONE)), true);
+				Optional.of(new Analysis().check(snapshot.rules(), Listener.NONE)), snapshot.rules(), true);
 	}
 
 	private static Path folder() {

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 
+import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.model.Condition;
 import org.baywright.model.Outcome;
@@ -106,21 +107,20 @@ public record RuleScope(Optional<String> family, Around around) {
 	}
 
 	/** Returns the conditions of a rule that are not made of others, without those on traits, in the order of its text. */
-	public static List<Condition> atoms(Rule rule) {
-		List<Condition> atoms = new ArrayList<>();
+	public static List<Condition.Atom> atoms(Rule rule) {
+		List<Condition.Atom> atoms = new ArrayList<>();
 		rule.given().forEach(given -> given.eachAtom(atoms::add));
 		return atoms;
 	}
 
 	private static boolean asksFor(Rule rule, String sign) {
-		return atoms(rule).stream().anyMatch(atom -> atom instanceof Condition.SignIs is && is.sign().equals(sign)
-				|| atom instanceof Condition.Unexplained un && un.sign().equals(sign));
+		return atoms(rule).stream().map(Variable::of).anyMatch(Optional.of(new Variable(Variable.Kind.SIGN, sign))::equals);
 	}
 
 	/** Returns the verdicts that a rule looks at, to stand or not to stand. */
 	public static Set<Verdict> awaited(Rule rule) {
 		Set<Verdict> verdicts = new HashSet<>();
-		for (Condition atom : atoms(rule)) {
+		for (Condition.Atom atom : atoms(rule)) {
 			if (atom instanceof Condition.VerdictIs is) {
 				verdicts.add(new Verdict(is.fault(), is.verdict()));
 			}

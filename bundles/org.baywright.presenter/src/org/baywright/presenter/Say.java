@@ -1,18 +1,14 @@
 package org.baywright.presenter;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.Locale;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Verdict;
-import org.baywright.model.Meaning;
+import org.baywright.model.Written;
 import org.baywright.model.words.Words;
 
 /** Small words that several screens use. */
 public final class Say {
-
-	private static final BigDecimal HOUR = BigDecimal.valueOf(60);
 
 	private Say() {
 	}
@@ -54,20 +50,9 @@ public final class Say {
 				: words.fault(verdict.fault()) + " is " + verdict.kind().word();
 	}
 
-	/** Returns a duration in minutes as people say it: "8 min", "1.5 h"; the empty text for none. */
-	public static String minutes(BigDecimal minutes) {
-		if (minutes.signum() == 0) {
-			return "";
-		} else if (minutes.compareTo(HOUR) < 0) {
-			return Meaning.number(minutes) + " min";
-		}
-		BigDecimal hours = minutes.divide(HOUR, 1, RoundingMode.HALF_UP);
-		return Meaning.number(hours) + " h";
-	}
-
 	/** Returns the text in the quotes of the language, in one line. */
 	public static String quoted(String text) {
-		return '"' + text.strip().replace("\\", "\\\\").replace("\"", "\\\"").replaceAll("\\s+", " ") + '"';
+		return Written.text(text.strip().replaceAll("\\s+", " "));
 	}
 
 	/** Returns the text without tabs and line breaks. */

@@ -48,7 +48,7 @@ class QuickAccessTest {
 	}
 
 	@ParameterizedTest
-	@CsvSource({ "grid, Test grid", "picture, Picture", "bench, Bench", "jobs, Finished jobs", "findings, Findings",
+	@CsvSource({ "grid, Test grid", "picture, Picture", "bench, Bench", "jobs, Finished jobs", "flaws, Flaws",
 			"rules, Check all rules again", "rules, Find in rules", "check, Check all rules again", "pack, Export rule pack", "tidy, Lay out",
 			"folder, Bring in a folder of rules", "example, Bring in an example", "find, Find in rules", "walk, Ten-minute walk" })
 	void finds(String typed, String wanted) {

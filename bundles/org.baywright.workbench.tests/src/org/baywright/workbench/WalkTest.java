@@ -14,7 +14,7 @@ import java.util.function.Predicate;
 
 import org.baywright.pack.Pack;
 import org.baywright.pack.PackReader;
-import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.RuleProjects;
 import org.baywright.workbench.walk.WalkView;
 import org.baywright.workbench.wizard.ExampleWizard;
 import org.baywright.workbench.wizard.PackWizard;
@@ -101,7 +101,7 @@ class WalkTest {
 		ITextEditor editor = Ui.get(() -> (ITextEditor) IDE.openEditor(Ui.page(), rules));
 		IDocument document = Ui.get(() -> editor.getDocumentProvider().getDocument(editor.getEditorInput()));
 		Ui.run(() -> editor.selectAndReveal(document.get().indexOf("strap_by_drop"), 0));
-		chooseTheFinding();
+		chooseTheFlaw();
 		Ui.pause(1500);
 		Ui.picture("contradiction");
 
@@ -129,8 +129,8 @@ class WalkTest {
 			Ui.picture("04-" + view);
 		}
 		assertArrayEquals(NONE, Ui.marks(project()));
-		Ui.await(() -> "not checked", () -> ActiveProject.get().state().filter(state -> state.isFresh()).isPresent());
-		assertTrue(ActiveProject.get().state().orElseThrow().checked().orElseThrow().report().cases().stream().allMatch(job -> job.passed()));
+		Ui.await(() -> "not checked", () -> RuleProjects.of(project()).state().isFresh());
+		assertTrue(RuleProjects.of(project()).state().checked().orElseThrow().report().cases().stream().allMatch(job -> job.passed()));
 
 		PackWizard packing = new PackWizard();
 		WizardDialog export = open(packing);
@@ -166,14 +166,14 @@ class WalkTest {
 	}
 
 	/** Selects the contradiction, so that its story is told. */
-	private static void chooseTheFinding() {
+	private static void chooseTheFlaw() {
 		Tree tree = Ui.get(() -> find((Composite) Ui.page().getWorkbenchWindow().getShell(), Tree.class,
 				found -> found.getItemCount() > 0 && found.getItem(0).getText().startsWith("One rule confirms")));
 		Ui.run(() -> {
-			TreeItem finding = tree.getItem(0).getItem(0);
-			tree.setSelection(finding);
+			TreeItem flaw = tree.getItem(0).getItem(0);
+			tree.setSelection(flaw);
 			Event event = new Event();
-			event.item = finding;
+			event.item = flaw;
 			tree.notifyListeners(SWT.Selection, event);
 		});
 	}

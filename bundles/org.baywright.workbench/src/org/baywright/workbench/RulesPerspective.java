@@ -15,7 +15,7 @@ public final class RulesPerspective implements IPerspectiveFactory {
 	/** The perspective's id. */
 	public static final String ID = "org.baywright.workbench.rules";
 
-	private static final String FINDINGS = "org.baywright.workbench.view.findings";
+	private static final String FLAWS = "org.baywright.workbench.view.flaws";
 	private static final String CASES = "org.baywright.workbench.view.cases";
 	private static final String BENCH = "org.baywright.workbench.view.bench";
 	private static final String PICTURE = "org.baywright.workbench.view.picture";
@@ -35,14 +35,14 @@ public final class RulesPerspective implements IPerspectiveFactory {
 		right.addView(BENCH);
 		right.addPlaceholder(HELP);
 		IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.5f, editors);
-		below.addView(FINDINGS);
+		below.addView(FLAWS);
 		below.addView(PICTURE);
 		below.addView(GRID);
 		below.addView(CASES);
 		below.addPlaceholder("org.eclipse.search.ui.views.SearchView");
 		below.addPlaceholder(IProgressConstants.PROGRESS_VIEW_ID);
 		below.addPlaceholder("org.eclipse.pde.runtime.LogView");
-		for (String view : new String[] { FINDINGS, PICTURE, GRID, BENCH, CASES, HELP, WALK, ProjectExplorer.VIEW_ID, IPageLayout.ID_OUTLINE,
+		for (String view : new String[] { FLAWS, PICTURE, GRID, BENCH, CASES, HELP, WALK, ProjectExplorer.VIEW_ID, IPageLayout.ID_OUTLINE,
 				IProgressConstants.PROGRESS_VIEW_ID }) {
 			layout.addShowViewShortcut(view);
 		}

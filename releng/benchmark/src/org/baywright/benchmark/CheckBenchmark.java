@@ -2,11 +2,11 @@ package org.baywright.benchmark;
 
 import java.util.concurrent.TimeUnit;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.analysis.generate.GeneratedBase;
 import org.baywright.analysis.generate.RuleBaseGenerator;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.RuleBase;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;

@@ -16,7 +16,7 @@ import org.baywright.language.ide.live.Work;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 
-/** How long somebody who types waits for problems, findings and proposals. Prints one row of a table. */
+/** How long somebody who types waits for problems, flaws and proposals. Prints one row of a table. */
 public final class Editing {
 
 	private static final int WARM = Integer.getInteger("warm", 20);
@@ -24,7 +24,7 @@ public final class Editing {
 	private static final Duration LONGEST = Duration.ofMinutes(5);
 
 	private final AtomicLong problemsAt = new AtomicLong();
-	private final AtomicLong findingsAt = new AtomicLong();
+	private final AtomicLong flawsAt = new AtomicLong();
 
 	public static void main(String[] args) throws InterruptedException {
 		int size = Integer.parseInt(args[0]);
@@ -44,8 +44,8 @@ public final class Editing {
 			}
 
 			@Override
-			public void findings(Snapshot snapshot, Report report) {
-				findingsAt.set(System.nanoTime());
+			public void flaws(Snapshot snapshot, Report report) {
+				flawsAt.set(System.nanoTime());
 			}
 
 			@Override
@@ -60,19 +60,19 @@ public final class Editing {
 			throw new IllegalStateException("the texts are wrong: " + snapshot.problems().get(0));
 		}
 		List<Double> problems = new ArrayList<>();
-		List<Double> findings = new ArrayList<>();
+		List<Double> flaws = new ArrayList<>();
 		List<Double> proposals = new ArrayList<>();
 		List<String> files = texts.keySet().stream().filter(file -> !file.equals("families.bay")).toList();
 		for (int i = 0; i < WARM + EDITS; i++) {
-			edit(live, files.get(i % files.size()), texts.get(files.get(i % files.size())), i, problems, findings, proposals);
+			edit(live, files.get(i % files.size()), texts.get(files.get(i % files.size())), i, problems, flaws, proposals);
 		}
 		System.out.println(String.format(Locale.ROOT, "| %d | %d | %.1f s | %s | %s | %s |", snapshot.rules().rules().size(),
-				texts.size(), opened, say(problems), say(findings), say(proposals)));
+				texts.size(), opened, say(problems), say(flaws), say(proposals)));
 		live.close();
 	}
 
 	/** Types one more sign into a rule; asks for proposals while it is not whole. */
-	private void edit(LiveProject live, String file, String text, int number, List<Double> problems, List<Double> findings,
+	private void edit(LiveProject live, String file, String text, int number, List<Double> problems, List<Double> flaws,
 			List<Double> proposals) throws InterruptedException {
 		List<Integer> places = new ArrayList<>();
 		for (int at = text.indexOf("  given "); at >= 0; at = text.indexOf("  given ", at + 1)) {
@@ -94,7 +94,7 @@ public final class Editing {
 		if (number >= WARM) {
 			proposals.add(proposed);
 			problems.add((problemsAt.get() - typed) / 1e6);
-			findings.add((findingsAt.get() - typed) / 1e6);
+			flaws.add((flawsAt.get() - typed) / 1e6);
 		}
 	}
 

@@ -130,24 +130,22 @@ final class RuleTexts {
 	}
 
 	private static String condition(Condition condition) {
-		if (condition instanceof Condition.And and) {
-			return all(and.parts(), " and ");
-		} else if (condition instanceof Condition.Or or) {
-			return all(or.parts(), " or ");
-		} else if (condition instanceof Condition.SignIs is) {
-			return is.sign() + (is.present() ? "" : " absent");
-		} else if (condition instanceof Condition.Unexplained is) {
-			return is.sign() + " unexplained";
-		} else if (condition instanceof Condition.CodeIs is) {
-			return is.code() + " " + is.reading().name().toLowerCase(java.util.Locale.ROOT);
-		} else if (condition instanceof Condition.TestIs is) {
-			return is.test() + " " + values(is.values());
-		} else if (condition instanceof Condition.TraitIs is) {
-			return is.trait() + " is " + values(is.values());
-		} else if (condition instanceof Condition.VerdictIs is) {
-			return is.fault() + (is.stands() ? " " : " not ") + is.verdict().word();
-		}
-		throw new IllegalArgumentException("the generator makes no " + condition);
+		return condition.match(
+				(Condition.And and) -> all(and.parts(), " and "),
+				(Condition.Or or) -> all(or.parts(), " or "),
+				(Condition.Not not) -> {
+					throw new IllegalArgumentException("the generator makes no " + not);
+				},
+				(Condition.Atom atom) -> atom.match(
+						(Condition.TraitIs is) -> is.trait() + " is " + values(is.values()),
+						(Condition.SignIs is) -> is.sign() + (is.present() ? "" : " absent"),
+						(Condition.TestIs is) -> is.test() + " " + values(is.values()),
+						(Condition.CodeIs is) -> is.code() + " " + is.reading().name().toLowerCase(java.util.Locale.ROOT),
+						(Condition.ModuleIs is) -> {
+							throw new IllegalArgumentException("the generator makes no " + is);
+						},
+						(Condition.VerdictIs is) -> is.fault() + (is.stands() ? " " : " not ") + is.verdict().word(),
+						(Condition.Unexplained is) -> is.sign() + " unexplained"));
 	}
 
 	private static String all(List<Condition> parts, String joined) {

@@ -6,12 +6,12 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.analysis.generate.GeneratedBase;
 import org.baywright.analysis.generate.RuleBaseGenerator;
 import org.baywright.analysis.oracle.PlainSmt;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.Family;
 import org.baywright.model.RuleBase;
 
@@ -38,7 +38,7 @@ public final class WholeProcess {
 		long start = System.nanoTime();
 		Report report = analysis.check(base.rules(), Listener.NONE);
 		double full = seconds(start);
-		if (report.findings().size() < base.seeded().size()) {
+		if (report.flaws().size() < base.seeded().size()) {
 			throw new IllegalStateException("found less than was seeded");
 		}
 		double[] edits = new double[EDITS];
@@ -49,7 +49,7 @@ public final class WholeProcess {
 			edits[i] = seconds(edit) * 1000;
 		}
 		Arrays.sort(edits);
-		print("ours", size, full, edits[EDITS / 2], edits[EDITS * 9 / 10], report.findings().size());
+		print("ours", size, full, edits[EDITS / 2], edits[EDITS * 9 / 10], report.flaws().size());
 	}
 
 	private static void plain(int size, RuleBase rules) throws IOException {

@@ -9,10 +9,10 @@ import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 
-import org.baywright.analysis.Analysis;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.RuleBase;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
@@ -47,11 +47,11 @@ class RuleBaseGeneratorTest {
 		for (int rule = 0; rule < base.rules().rules().size(); rule += 7) {
 			RuleBase edited = base.edited(rule);
 			Report again = kept.check(edited, Listener.NONE);
-			assertEquals(new Analysis().check(edited, Listener.NONE).findings(), again.findings(), "edit of rule " + rule);
+			assertEquals(new Analysis().check(edited, Listener.NONE).flaws(), again.flaws(), "edit of rule " + rule);
 			assertTrue(again.proved() <= 6, "an edit is proved where it reaches: " + again.proved());
 		}
-		assertEquals(new Analysis().check(base.rules(), Listener.NONE).findings(),
-				kept.check(base.rules(), Listener.NONE).findings(), "after going back");
+		assertEquals(new Analysis().check(base.rules(), Listener.NONE).flaws(),
+				kept.check(base.rules(), Listener.NONE).flaws(), "after going back");
 	}
 
 	@Test
@@ -69,7 +69,7 @@ class RuleBaseGeneratorTest {
 			default -> builder.rules.add(at, RuleBaseGenerator.generate(200, 5, 8).rules().rules().get(step));
 			}
 			base = builder.build();
-			assertEquals(new Analysis().check(base, Listener.NONE).findings(), kept.check(base, Listener.NONE).findings(),
+			assertEquals(new Analysis().check(base, Listener.NONE).flaws(), kept.check(base, Listener.NONE).flaws(),
 					"step " + step);
 		}
 	}
@@ -92,8 +92,8 @@ class RuleBaseGeneratorTest {
 			}
 		};
 		Assertions.assertThrows(CancellationException.class, () -> analysis.check(base.rules(), impatient));
-		assertEquals(new Analysis().check(base.rules(), Listener.NONE).findings(),
-				analysis.check(base.rules(), Listener.NONE).findings());
+		assertEquals(new Analysis().check(base.rules(), Listener.NONE).flaws(),
+				analysis.check(base.rules(), Listener.NONE).flaws());
 	}
 
 	/** Stops an analysis each time a little later, whether many parts are to be proved or a single one. */
@@ -101,7 +101,7 @@ class RuleBaseGeneratorTest {
 	void aCheckCanBeCancelledAtAnyMoment() {
 		for (int rules : new int[] { 5, 40 }) {
 			RuleBase base = RuleBaseGenerator.generate(rules, 5, 6).rules();
-			List<Finding> fresh = new Analysis().check(base, Listener.NONE).findings();
+			List<Flaw> fresh = new Analysis().check(base, Listener.NONE).flaws();
 			for (int moment = 0; moment < 12; moment++) {
 				Analysis analysis = new Analysis();
 				AtomicInteger left = new AtomicInteger(moment);
@@ -112,7 +112,7 @@ class RuleBaseGeneratorTest {
 					}
 				};
 				Assertions.assertThrows(CancellationException.class, () -> analysis.check(base, impatient));
-				assertEquals(fresh, analysis.check(base, Listener.NONE).findings(), rules + " rules, stopped at " + moment);
+				assertEquals(fresh, analysis.check(base, Listener.NONE).flaws(), rules + " rules, stopped at " + moment);
 			}
 		}
 	}
@@ -120,9 +120,9 @@ class RuleBaseGeneratorTest {
 	/** A gap is named after its region, the seed after its sign alone. */
 	private static Set<String> ids(Report report) {
 		Set<String> ids = new TreeSet<>();
-		for (Finding finding : report.findings()) {
-			int slash = finding.id().indexOf('/');
-			ids.add(finding.check().equals("gap") && slash > 0 ? finding.id().substring(0, slash) : finding.id());
+		for (Flaw flaw : report.flaws()) {
+			int slash = flaw.id().indexOf('/');
+			ids.add(flaw.check().equals("gap") && slash > 0 ? flaw.id().substring(0, slash) : flaw.id());
 		}
 		return ids;
 	}

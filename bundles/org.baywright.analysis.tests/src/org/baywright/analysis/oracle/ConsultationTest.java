@@ -23,6 +23,7 @@ import org.baywright.analysis.Consultation.State;
 import org.baywright.analysis.Demand;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.oracle.Enumeration.Sit;
+import org.baywright.analysis.run.Consultations;
 import org.baywright.model.Code;
 import org.baywright.model.CodeReading;
 import org.baywright.model.Domain;
@@ -41,6 +42,7 @@ class ConsultationTest {
 	private final Map<State, Integer> seen = new EnumMap<>(State.class);
 	private int clashes;
 	private int minimal;
+	private int halfTold;
 
 	@ParameterizedTest(name = "{0} bases of {5} rules, {6} laws, absence {7}, loops {8}, seed {9}")
 	@CsvSource({ "60, 1, 2, 1, 3, 5, 0, true, false, 11", //
@@ -50,7 +52,7 @@ class ConsultationTest {
 			boolean absence, boolean loops, long seed) {
 		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops);
 		for (int i = 0; i < count; i++) {
-			RuleBase base = new RandomBases(seed * 100_000 + i, shape).next();
+			RuleBase base = new RandomBases(seed * 100_000 + i, shape).states(i % 2 == 0).next();
 			Enumeration enumeration = new Enumeration(base);
 			for (Family family : base.vehicleFamilies()) {
 				if (enumeration.isStratified(family.name())) {
@@ -62,47 +64,69 @@ class ConsultationTest {
 			assertTrue(seen.getOrDefault(state, 0) > count, state + " should be seen often: " + seen);
 		}
 		assertTrue(laws == 0 || clashes > count / 2, "clashes should be seen often: " + clashes);
+		assertTrue(halfTold > 0, "codes whose state nobody told should be seen: " + halfTold);
 		assertTrue(minimal > count / 2, "reasons with findings should be seen often: " + minimal);
 	}
 
 	private void examine(String label, RuleBase base, Enumeration enumeration, String family, Random random) {
 		Map<Sit, Enumeration.Result> all = new HashMap<>();
 		enumeration.all(family).forEach(sit -> all.put(sit, enumeration.derive(sit, null)));
-		Consultation consultation = new Consultation(base, family);
+		Consultation consultation = Consultations.of(base, family);
 		List<Sit> sits = new ArrayList<>(all.keySet());
 		sits.sort(Comparator.comparing(sit -> sit.known().entrySet().stream().sorted(Map.Entry.comparingByKey())
 				.toList().toString()));
 		for (int look = 0; look < LOOKS && !sits.isEmpty(); look++) {
 			Sit sit = sits.get(random.nextInt(sits.size()));
 			compare(label + " " + sit, consultation.advise(readings(base, sit), Listener.NONE), base, enumeration, sit, all);
+			Sit half = halfTold(base, sit);
+			if (half != sit) {
+				halfTold++;
+				compare(label + " " + half, consultation.advise(readings(base, half), Listener.NONE), base, enumeration, half, all);
+			}
 		}
 		for (int look = 0; look < LOOKS; look++) {
 			Sit sit = anything(enumeration, family, random);
 			Advice advice = consultation.advise(readings(base, sit), Listener.NONE);
-			boolean can = all.keySet().stream().anyMatch(other -> covers(other, sit.known()));
+			boolean can = all.keySet().stream().anyMatch(other -> covers(base, other, sit.known()));
 			assertEquals(can, advice.clashes().isEmpty(), label + " " + sit + advice.clashes());
 			advice.clashes().forEach(clash -> {
 				clashes++;
 				Map<String, Integer> few = known(base, family, clash.readings());
-				assertFalse(all.keySet().stream().anyMatch(other -> covers(other, few)), label + " " + clash);
+				assertFalse(all.keySet().stream().anyMatch(other -> covers(base, other, few)), label + " " + clash);
 			});
 		}
 	}
 
-	private static boolean covers(Sit sit, Map<String, Integer> known) {
-		return sit.known().entrySet().containsAll(known.entrySet());
+	/** Returns whether a situation has all that is known; of a present code whose state nobody told it has any state. */
+	private static boolean covers(RuleBase base, Sit sit, Map<String, Integer> known) {
+		return known.entrySet().stream().allMatch(entry -> {
+			Integer value = sit.known().get(entry.getKey());
+			boolean anyState = entry.getValue() == 0 && hasStates(base, entry.getKey());
+			return anyState ? value != null && CodeReading.OF_PRESENT.contains(CodeReading.values()[value]) : entry.getValue().equals(value);
+		});
+	}
+
+	private static boolean hasStates(RuleBase base, String variable) {
+		return variable.startsWith("code ") && base.asksForState(variable.substring(5));
+	}
+
+	/** Returns the situation as somebody tells it who reads no states; the same one if there is none in it. */
+	private static Sit halfTold(RuleBase base, Sit sit) {
+		Map<String, Integer> known = new HashMap<>(sit.known());
+		known.replaceAll((variable, value) -> hasStates(base, variable) && CodeReading.OF_PRESENT.contains(CodeReading.values()[value]) ? 0 : value);
+		return known.equals(sit.known()) ? sit : new Sit(sit.family(), known);
 	}
 
 	private void compare(String label, Advice advice, RuleBase base, Enumeration enumeration, Sit sit,
 			Map<Sit, Enumeration.Result> all) {
 		assertEquals(List.of(), advice.clashes(), label);
-		Enumeration.Result now = all.get(sit);
+		Enumeration.Result now = all.containsKey(sit) ? all.get(sit) : enumeration.derive(sit, null);
 		assertEquals(new TreeSet<>(now.verdicts()), advice.verdicts().stream().map(derived -> derived.verdict().isReferral()
 				? "REFERS " + derived.verdict().fault()
 				: derived.verdict().kind() + " " + derived.verdict().fault()).collect(Collectors.toCollection(TreeSet::new)),
 				label);
 		List<Map.Entry<Sit, Enumeration.Result>> later = all.entrySet().stream()
-				.filter(other -> covers(other.getKey(), sit.known())).toList();
+				.filter(other -> covers(base, other.getKey(), sit.known())).toList();
 		for (Standing rule : advice.rules()) {
 			seen.merge(rule.state(), 1, Integer::sum);
 			Set<Integer> fired = outcomes(rule.rule(), List.of(now));
@@ -143,7 +167,7 @@ class ConsultationTest {
 	private static boolean anyHolds(List<Demand> demands, List<Reading> readings, RuleBase base, Enumeration enumeration,
 			String family, Map<Sit, Enumeration.Result> all) {
 		Map<String, Integer> known = known(base, family, readings);
-		return all.entrySet().stream().filter(entry -> covers(entry.getKey(), known)).anyMatch(entry -> demands.stream()
+		return all.entrySet().stream().filter(entry -> covers(base, entry.getKey(), known)).anyMatch(entry -> demands.stream()
 				.allMatch(demand -> enumeration.holds(demand.condition(), entry.getKey(), entry.getValue().verdicts())));
 	}
 

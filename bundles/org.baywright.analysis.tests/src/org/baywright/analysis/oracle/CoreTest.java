@@ -10,12 +10,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.Condition;
 import org.baywright.model.Family;
 import org.baywright.model.Law;
@@ -23,6 +23,7 @@ import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Scope;
+import org.baywright.model.Span;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -48,16 +49,16 @@ class CoreTest {
 				continue; // outside of what the plain encoding can say
 			}
 			Report report = new Analysis().check(base, Listener.NONE);
-			for (Finding finding : report.findings()) {
-				if (!finding.check().equals("dead-rule") || !(finding.evidence() instanceof Evidence.Core core)) {
+			for (Flaw flaw : report.flaws()) {
+				if (!flaw.check().equals("dead-rule") || !(flaw.evidence() instanceof Evidence.Core core)) {
 					continue;
 				}
 				// the rule, or the rule and the first of the families that the reason holds in, or one outcome of the rule
-				String[] subject = finding.id().substring("dead-rule:".length()).split("/");
+				String[] subject = flaw.id().substring("dead-rule:".length()).split("/");
 				List<String> dead = base.vehicleFamilies().stream().map(Family::name)
 						.filter(family -> subject.length == 1 || subject.length == 2 && subject[1].equals(family)).toList();
 				if (!dead.isEmpty()) {
-					judge("base " + i + " " + finding.id(), base, rest -> isDead.test(rest, subject[0], dead), core);
+					judge("base " + i + " " + flaw.id(), base, rest -> isDead.test(rest, subject[0], dead), core);
 					judged++;
 					ofOneFamily += subject.length - 1;
 				}
@@ -108,7 +109,9 @@ class CoreTest {
 	private static RuleBase keep(RuleBase base, Set<Integer> lines) {
 		RuleBase.Builder builder = new RuleBase.Builder("core").add(base);
 		builder.laws.removeIf(law -> !lines.contains(firstLine(law)));
-		builder.rules.replaceAll(rule -> keep(rule, lines));
+		List<Rule> kept = base.rules().stream().flatMap(rule -> keep(rule, lines).stream()).toList();
+		builder.rules.clear();
+		builder.rules.addAll(kept);
 		return builder.build();
 	}
 
@@ -117,34 +120,39 @@ class CoreTest {
 		return law.span().line();
 	}
 
-	private static Rule keep(Rule rule, Set<Integer> lines) {
-		List<Condition> given = new ArrayList<>();
-		rule.given().forEach(condition -> given.add(keep(condition, lines)));
+	/** A test whose result is not demanded need not be done either: such outcomes are told without it. */
+	private static List<Rule> keep(Rule rule, Set<Integer> lines) {
+		List<Condition> given = rule.given().stream().map(condition -> keep(condition, lines)).toList();
 		Optional<Condition> where = rule.scope().where().map(condition -> keep(condition, lines));
-		List<Outcome> outcomes = new ArrayList<>();
+		Scope scope = new Scope(rule.scope().families(), rule.scope().except(), where, rule.scope().span());
+		List<Outcome> demanded = new ArrayList<>();
+		List<Outcome> free = new ArrayList<>();
 		for (Outcome outcome : rule.outcomes()) {
-			boolean stays = rule.test().isEmpty() || lines.contains(outcome.span().line());
-			outcomes.add(stays ? outcome
-					: new Outcome(outcome.label(), Optional.of(new org.baywright.model.ValueSet.Except(
-							new org.baywright.model.ValueSet.Choices(List.of()))), true, outcome.conclusions(), outcome.span()));
+			if (rule.test().isPresent() && lines.contains(outcome.span().line())) {
+				demanded.add(outcome);
+			} else {
+				free.add(new Outcome(outcome.label(), Optional.empty(), true, outcome.conclusions(), outcome.span()));
+			}
 		}
-		// a test whose result is not demanded need not be done either
-		boolean tested = rule.test().isPresent() && rule.outcomes().stream().anyMatch(o -> lines.contains(o.span().line()));
-		List<Outcome> untested = new ArrayList<>();
-		outcomes.forEach(outcome -> untested
-				.add(new Outcome(outcome.label(), Optional.empty(), true, outcome.conclusions(), outcome.span())));
-		return new Rule(rule.name(), rule.title(), new Scope(rule.scope().families(), rule.scope().except(), where,
-				rule.scope().span()), given, rule.states(), tested ? rule.test() : Optional.empty(),
-				tested ? outcomes : untested, rule.provenance(), rule.testSpan(), rule.span());
+		List<Rule> kept = new ArrayList<>();
+		if (!demanded.isEmpty()) {
+			kept.add(new Rule(rule.name(), rule.title(), scope, given, rule.states(), rule.test(), demanded, rule.provenance(), rule.testSpan(), rule.span()));
+		}
+		if (!free.isEmpty()) {
+			kept.add(new Rule(rule.name() + "/free", rule.title(), scope, given, rule.states(), Optional.empty(), free, rule.provenance(), rule.testSpan(), rule.span()));
+		}
+		return kept;
 	}
 
 	private static Condition keep(Condition condition, Set<Integer> lines) {
-		if (condition instanceof Condition.And and) {
-			return new Condition.And(and.parts().stream().map(part -> keep(part, lines)).toList(), and.span());
-		} else if (condition instanceof Condition.Or or) {
-			return new Condition.Or(or.parts().stream().map(part -> keep(part, lines)).toList(), or.span());
-		}
-		int line = condition instanceof Condition.Not not ? not.part().span().line() : condition.span().line();
-		return lines.contains(line) ? condition : new Condition.And(List.of(), condition.span());
+		return condition.match(
+				(Condition.And and) -> new Condition.And(and.parts().stream().map(part -> keep(part, lines)).toList(), and.span()),
+				(Condition.Or or) -> new Condition.Or(or.parts().stream().map(part -> keep(part, lines)).toList(), or.span()),
+				(Condition.Not not) -> keep(not, not.part().span(), lines),
+				(Condition.Atom atom) -> keep(atom, atom.span(), lines));
+	}
+
+	private static Condition keep(Condition condition, Span line, Set<Integer> lines) {
+		return lines.contains(line.line()) ? condition : new Condition.And(List.of(), condition.span());
 	}
 }

@@ -11,13 +11,13 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.Variable;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
 import org.baywright.model.Domain;
@@ -102,8 +102,8 @@ class DecisionTableTest {
 
 	private static List<Situation> gaps(Report report) {
 		List<Situation> regions = new ArrayList<>();
-		for (Finding finding : report.findings()) {
-			if (finding.check().equals("gap") && finding.evidence() instanceof Evidence.Region region) {
+		for (Flaw flaw : report.flaws()) {
+			if (flaw.check().equals("gap") && flaw.evidence() instanceof Evidence.Region region) {
 				regions.add(region.situation());
 			}
 		}

@@ -3,6 +3,7 @@ package org.baywright.analysis.oracle;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,7 @@ import org.baywright.model.Law;
 import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Scope;
 
 /**
  * Lists every situation of a small rule base and derives every verdict in it, straight from the definitions. Verdicts
@@ -39,9 +41,15 @@ final class Enumeration {
 	private final RuleBase base;
 	private final Map<String, Set<String>> answering = new HashMap<>();
 	private final Map<String, Set<String>> related = new HashMap<>();
+	/** For which vehicles signs and tests are that are not for all. */
+	private final Map<String, Scope> limited = new HashMap<>();
+	/** What each law names; the text of a law is long. */
+	private final Map<Law, Set<String>> named = new IdentityHashMap<>();
 
 	Enumeration(RuleBase base) {
 		this.base = base;
+		base.signs().stream().filter(sign -> !sign.scope().isEvery()).forEach(sign -> limited.put(sign.name(), sign.scope()));
+		base.tests().stream().filter(test -> !test.scope().isEvery()).forEach(test -> limited.put(test.name(), test.scope()));
 	}
 
 	/** Returns the rules of a base that reach a family. */
@@ -53,12 +61,24 @@ final class Enumeration {
 	Map<String, Integer> variables(String family) {
 		Map<String, Integer> all = new LinkedHashMap<>();
 		base.traitsOf(family).values().forEach(trait -> all.put("trait " + trait.name(), trait.domain().size()));
-		base.signs().forEach(sign -> all.put("sign " + sign.name(), 2));
-		base.tests().forEach(test -> all.put("test " + test.name(), test.domain().size()));
+		base.signs().stream().filter(sign -> isFor(sign.scope(), family)).forEach(sign -> all.put("sign " + sign.name(), 2));
+		base.tests().stream().filter(test -> isFor(test.scope(), family)).forEach(test -> all.put("test " + test.name(), test.domain().size()));
 		base.modules().stream().filter(module -> base.reaches(module.families(), family))
 				.forEach(module -> all.put("module " + module.name(), 2));
-		codes(family).forEach(code -> all.put("code " + code.name(), 3));
+		codes(family).forEach(code -> all.put("code " + code.name(), base.asksForState(code.name()) ? 7 : 3));
 		return all;
+	}
+
+	/** Whether a sign or a test is for some vehicle of a family: itself, or one that it is like or has, is named. */
+	private boolean isFor(Scope scope, String family) {
+		List<String> line = base.lineage(family);
+		return (scope.families().isEmpty() || line.stream().anyMatch(scope.families()::contains)) && line.stream().noneMatch(scope.except()::contains);
+	}
+
+	/** Whether a sign or a test makes sense on the very vehicle. */
+	boolean isForVehicle(String finding, Sit sit) {
+		Scope scope = limited.get(finding);
+		return scope == null || isFor(scope, sit.family()) && scope.where().map(where -> truth(where, sit, Set.of(), Set.of()) == 1).orElse(true);
 	}
 
 	private List<Code> codes(String family) {
@@ -123,6 +143,22 @@ final class Enumeration {
 		return names;
 	}
 
+	/**
+	 * What a reading says of a condition: unread is neither present nor absent, and in which state a present code is that
+	 * nobody looked closer at is not known.
+	 */
+	private static int read(CodeReading asked, CodeReading found) {
+		boolean held = found == CodeReading.PRESENT || CodeReading.OF_PRESENT.contains(found);
+		if (asked == CodeReading.MISSING) {
+			return held ? 0 : 1;
+		} else if (found == CodeReading.UNREAD) {
+			return asked == CodeReading.UNREAD ? 1 : OPEN;
+		} else if (found == CodeReading.PRESENT && CodeReading.OF_PRESENT.contains(asked)) {
+			return OPEN;
+		}
+		return asked == found || asked == CodeReading.PRESENT && held ? 1 : 0;
+	}
+
 	/** Returns all complete situations that the laws allow. */
 	List<Sit> complete(String family) {
 		List<Sit> found = new ArrayList<>();
@@ -146,8 +182,9 @@ final class Enumeration {
 	private boolean isLawful(Sit sit) {
 		for (Code code : codes(sit.family())) {
 			boolean silent = sit.known().get("module " + code.module()) == 1;
-			if (silent != (sit.known().get("code " + code.name()) == 2)) {
-				return false;
+			int value = sit.known().get("code " + code.name());
+			if (silent != (value == 2) || value == 0 && base.asksForState(code.name())) {
+				return false; // "present" is then only what somebody says who has not looked closer
 			}
 		}
 		for (Law law : base.laws()) {
@@ -161,9 +198,8 @@ final class Enumeration {
 
 	/** A law that names a module the family lacks does not bind it. */
 	private boolean isOfWhatIsFitted(Law law, Sit sit) {
-		String text = law.when() + " " + law.then();
-		return names(text).stream().filter(name -> name.startsWith("code ") || name.startsWith("module "))
-				.allMatch(sit.known()::containsKey);
+		return named.computeIfAbsent(law, one -> names(one.when() + " " + one.then())).stream().filter(name -> !name.contains(".")).allMatch(name -> name.startsWith("code ") || name.startsWith("module ")
+				? sit.known().containsKey(name) : isForVehicle(name.substring(name.indexOf(' ') + 1), sit));
 	}
 
 	/** Returns all situations, complete or not, that some lawful vehicle shows. */
@@ -281,55 +317,62 @@ final class Enumeration {
 		}
 		Domain domain = base.test(rule.test().get()).orElseThrow().domain();
 		Integer value = sit.known().get("test " + rule.test().get());
-		return value != null && branch.values().orElseThrow().in(domain).contains(value);
+		return value != null && isForVehicle(rule.test().get(), sit) && branch.values().orElseThrow().in(domain).contains(value);
 	}
 
 	/** Returns 1 for known and true, 0 for known and false, -1 for open: Kleene's logic, verdicts being two-valued. */
 	private int truth(Condition condition, Sit sit, Set<String> present, Set<String> absent) {
-		if (condition instanceof Condition.And and) {
-			return and.parts().stream().mapToInt(part -> truth(part, sit, present, absent))
-					.map(value -> value == OPEN ? 1 : value == 1 ? 2 : 0).min().orElse(2) == 2 ? 1
-							: and.parts().stream().anyMatch(part -> truth(part, sit, present, absent) == 0) ? 0 : OPEN;
-		} else if (condition instanceof Condition.Or or) {
-			if (or.parts().stream().anyMatch(part -> truth(part, sit, present, absent) == 1)) {
-				return 1;
-			}
-			return or.parts().stream().allMatch(part -> truth(part, sit, present, absent) == 0) ? 0 : OPEN;
-		} else if (condition instanceof Condition.Not not) {
-			int value = truth(not.part(), sit, absent, present); // what was waited for now must not be
-			return value == OPEN ? OPEN : 1 - value;
-		} else if (condition instanceof Condition.VerdictIs is) {
-			String verdict = is.verdict() + " " + is.fault();
-			return is.stands() ? (present.contains(verdict) ? 1 : 0) : absent.contains(verdict) ? 0 : 1;
-		} else if (condition instanceof Condition.Unexplained is) {
-			Integer sign = sit.known().get("sign " + is.sign());
-			boolean explained = answering(is.sign(), sit.family()).stream()
-					.anyMatch(fault -> absent.contains("CONFIRMED " + fault));
-			if (explained) {
-				return 0;
-			}
-			return sign == null ? OPEN : 1 - sign;
-		} else if (condition instanceof Condition.SignIs is) {
-			return seen(sit, "sign " + is.sign(), value -> (value == 0) == is.present());
-		} else if (condition instanceof Condition.ModuleIs is) {
-			return seen(sit, "module " + is.module(), value -> (value == 0) == is.answers());
-		} else if (condition instanceof Condition.CodeIs is) {
-			Integer value = sit.known().get("code " + is.code());
-			boolean asksForSight = is.reading() == CodeReading.PRESENT || is.reading() == CodeReading.ABSENT;
-			if (value == null || asksForSight && value == CodeReading.UNREAD.ordinal()) {
-				return OPEN; // unread is neither present nor absent
-			}
-			return is.reading() == CodeReading.MISSING ? (value > 0 ? 1 : 0) : value == is.reading().ordinal() ? 1 : 0;
-		} else if (condition instanceof Condition.TestIs is) {
-			Domain domain = base.test(is.test()).orElseThrow().domain();
-			return seen(sit, "test " + is.test(), value -> is.values().in(domain).contains(value));
-		}
-		Condition.TraitIs is = (Condition.TraitIs) condition;
-		if (!base.traitsOf(sit.family()).containsKey(is.trait())) {
-			return 0;
-		}
-		Domain domain = base.traitsOf(sit.family()).get(is.trait()).domain();
-		return seen(sit, "trait " + is.trait(), value -> is.values().in(domain).contains(value));
+		return condition.match(
+				(Condition.And and) -> and.parts().stream().mapToInt(part -> truth(part, sit, present, absent))
+						.map(value -> value == OPEN ? 1 : value == 1 ? 2 : 0).min().orElse(2) == 2 ? 1
+								: and.parts().stream().anyMatch(part -> truth(part, sit, present, absent) == 0) ? 0 : OPEN,
+				(Condition.Or or) -> {
+					if (or.parts().stream().anyMatch(part -> truth(part, sit, present, absent) == 1)) {
+						return 1;
+					}
+					return or.parts().stream().allMatch(part -> truth(part, sit, present, absent) == 0) ? 0 : OPEN;
+				},
+				(Condition.Not not) -> {
+					int value = truth(not.part(), sit, absent, present); // what was waited for now must not be
+					return value == OPEN ? OPEN : 1 - value;
+				},
+				(Condition.Atom atom) -> truth(atom, sit, present, absent));
+	}
+
+	private int truth(Condition.Atom atom, Sit sit, Set<String> present, Set<String> absent) {
+		return atom.match(
+				(Condition.TraitIs is) -> {
+					if (!base.traitsOf(sit.family()).containsKey(is.trait())) {
+						return 0;
+					}
+					Domain domain = base.traitsOf(sit.family()).get(is.trait()).domain();
+					return seen(sit, "trait " + is.trait(), value -> is.values().in(domain).contains(value));
+				},
+				(Condition.SignIs is) -> !isForVehicle(is.sign(), sit) ? OPEN
+						: seen(sit, "sign " + is.sign(), value -> (value == 0) == is.present()),
+				(Condition.TestIs is) -> {
+					Domain domain = base.test(is.test()).orElseThrow().domain();
+					return !isForVehicle(is.test(), sit) ? OPEN
+							: seen(sit, "test " + is.test(), value -> is.values().in(domain).contains(value));
+				},
+				(Condition.CodeIs is) -> {
+					Integer value = sit.known().get("code " + is.code());
+					return value == null ? OPEN : read(is.reading(), CodeReading.values()[value]);
+				},
+				(Condition.ModuleIs is) -> seen(sit, "module " + is.module(), value -> (value == 0) == is.answers()),
+				(Condition.VerdictIs is) -> {
+					String verdict = is.verdict() + " " + is.fault();
+					return is.stands() ? (present.contains(verdict) ? 1 : 0) : absent.contains(verdict) ? 0 : 1;
+				},
+				(Condition.Unexplained is) -> {
+					Integer sign = isForVehicle(is.sign(), sit) ? sit.known().get("sign " + is.sign()) : null;
+					boolean explained = answering(is.sign(), sit.family()).stream()
+							.anyMatch(fault -> absent.contains("CONFIRMED " + fault));
+					if (explained) {
+						return 0;
+					}
+					return sign == null ? OPEN : 1 - sign;
+				});
 	}
 
 	private static int seen(Sit sit, String key, java.util.function.IntPredicate test) {
@@ -365,14 +408,11 @@ final class Enumeration {
 	}
 
 	private static boolean wantsPresent(Condition condition, String sign, boolean holds) {
-		if (condition instanceof Condition.Not not) {
-			return wantsPresent(not.part(), sign, !holds);
-		} else if (condition instanceof Condition.And and) {
-			return and.parts().stream().anyMatch(part -> wantsPresent(part, sign, holds));
-		} else if (condition instanceof Condition.Or or) {
-			return or.parts().stream().anyMatch(part -> wantsPresent(part, sign, holds));
-		}
-		return condition instanceof Condition.SignIs is && is.sign().equals(sign) && is.present() == holds;
+		return condition.match(
+				(Condition.And and) -> and.parts().stream().anyMatch(part -> wantsPresent(part, sign, holds)),
+				(Condition.Or or) -> or.parts().stream().anyMatch(part -> wantsPresent(part, sign, holds)),
+				(Condition.Not not) -> wantsPresent(not.part(), sign, !holds),
+				(Condition.Atom atom) -> atom instanceof Condition.SignIs is && is.sign().equals(sign) && is.present() == holds);
 	}
 
 	/** Returns whether no verdict depends on its own absence, in any family. */
@@ -409,16 +449,18 @@ final class Enumeration {
 	}
 
 	private void look(Condition condition, boolean positive, Map<String, Boolean> into, String family) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> look(part, positive, into, family));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> look(part, positive, into, family));
-		} else if (condition instanceof Condition.Not not) {
-			look(not.part(), !positive, into, family);
-		} else if (condition instanceof Condition.VerdictIs is) {
-			into.merge(is.verdict() + " " + is.fault(), is.stands() != positive, (a, b) -> a || b);
-		} else if (condition instanceof Condition.Unexplained is) {
-			answering(is.sign(), family).forEach(fault -> into.merge("CONFIRMED " + fault, positive, (a, b) -> a || b));
-		}
+		condition.visit(
+				(Condition.And and) -> and.parts().forEach(part -> look(part, positive, into, family)),
+				(Condition.Or or) -> or.parts().forEach(part -> look(part, positive, into, family)),
+				(Condition.Not not) -> look(not.part(), !positive, into, family),
+				(Condition.Atom atom) -> atom.visit(
+						(Condition.TraitIs is) -> { },
+						(Condition.SignIs is) -> { },
+						(Condition.TestIs is) -> { },
+						(Condition.CodeIs is) -> { },
+						(Condition.ModuleIs is) -> { },
+						(Condition.VerdictIs is) -> into.merge(is.verdict() + " " + is.fault(), is.stands() != positive, (a, b) -> a || b),
+						(Condition.Unexplained is) -> answering(is.sign(), family)
+								.forEach(fault -> into.merge("CONFIRMED " + fault, positive, (a, b) -> a || b))));
 	}
 }

@@ -46,7 +46,7 @@ final class Expected {
 		return situations.get(family);
 	}
 
-	Map<String, Set<String>> findings() {
+	Map<String, Set<String>> flaws() {
 		Map<String, Set<String>> all = new TreeMap<>();
 		all.put("contradiction", pairs("CONFIRMED", "CLEARED", false));
 		all.put("suspected-and-cleared", pairs("SUSPECTED", "CLEARED", true));
@@ -126,20 +126,22 @@ final class Expected {
 		Condition so = holds ? condition : new Condition.Not(condition, condition.span());
 		if (!enumeration.holds(so, sit, results.get(sit).verdicts())) {
 			return false;
-		} else if (condition instanceof Condition.Not not) {
-			return rests(not.part(), !holds, sign, sit, behind);
-		} else if (condition instanceof Condition.And and) {
-			return and.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind));
-		} else if (condition instanceof Condition.Or or) {
-			return or.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind));
-		} else if (condition instanceof Condition.VerdictIs is && is.stands() == holds) {
-			return restsOnVerdict(is.verdict() + " " + is.fault(), sign, sit, behind);
-		} else if (condition instanceof Condition.Unexplained un && !holds) {
-			return enumeration.answering(un.sign(), sit.family()).stream()
-					.anyMatch(fault -> restsOnVerdict("CONFIRMED " + fault, sign, sit, behind));
 		}
-		return condition instanceof Condition.SignIs is && is.sign().equals(sign) && is.present() == holds
-				|| condition instanceof Condition.Unexplained un && un.sign().equals(sign);
+		return condition.match(
+				(Condition.And and) -> and.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind)),
+				(Condition.Or or) -> or.parts().stream().anyMatch(part -> rests(part, holds, sign, sit, behind)),
+				(Condition.Not not) -> rests(not.part(), !holds, sign, sit, behind),
+				(Condition.Atom atom) -> atom.match(
+						(Condition.TraitIs is) -> false,
+						(Condition.SignIs is) -> is.sign().equals(sign) && is.present() == holds,
+						(Condition.TestIs is) -> false,
+						(Condition.CodeIs is) -> false,
+						(Condition.ModuleIs is) -> false,
+						(Condition.VerdictIs is) -> is.stands() == holds
+								&& restsOnVerdict(is.verdict() + " " + is.fault(), sign, sit, behind),
+						(Condition.Unexplained is) -> holds ? is.sign().equals(sign)
+								: enumeration.answering(is.sign(), sit.family()).stream()
+										.anyMatch(fault -> restsOnVerdict("CONFIRMED " + fault, sign, sit, behind))));
 	}
 
 	private boolean restsOnVerdict(String verdict, String sign, Sit sit, Set<String> behind) {
@@ -216,7 +218,7 @@ final class Expected {
 		Rule rule = ruleOf(branch);
 		int most = 0;
 		List<String> waits = new ArrayList<>();
-		rule.given().forEach(given -> waitsFor(given, true, waits));
+		rule.given().forEach(given -> waitsFor(given, true, family, waits));
 		Set<String> onTheWay = new HashSet<>(behind);
 		onTheWay.add(branch);
 		for (Rule other : Enumeration.rulesOf(base, family)) {
@@ -230,16 +232,27 @@ final class Expected {
 		return most + (rule.test().isPresent() ? 1 : 0);
 	}
 
-	private static void waitsFor(Condition condition, boolean holds, List<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> waitsFor(part, holds, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> waitsFor(part, holds, into));
-		} else if (condition instanceof Condition.Not not) {
-			waitsFor(not.part(), !holds, into);
-		} else if (condition instanceof Condition.VerdictIs is && is.stands() == holds) {
-			into.add(is.verdict() + " " + is.fault());
-		}
+	private void waitsFor(Condition condition, boolean holds, String family, List<String> into) {
+		condition.visit(
+				(Condition.And and) -> and.parts().forEach(part -> waitsFor(part, holds, family, into)),
+				(Condition.Or or) -> or.parts().forEach(part -> waitsFor(part, holds, family, into)),
+				(Condition.Not not) -> waitsFor(not.part(), !holds, family, into),
+				(Condition.Atom atom) -> atom.visit(
+						(Condition.TraitIs is) -> { },
+						(Condition.SignIs is) -> { },
+						(Condition.TestIs is) -> { },
+						(Condition.CodeIs is) -> { },
+						(Condition.ModuleIs is) -> { },
+						(Condition.VerdictIs is) -> {
+							if (is.stands() == holds) {
+								into.add(is.verdict() + " " + is.fault());
+							}
+						},
+						(Condition.Unexplained is) -> {
+							if (!holds) {
+								enumeration.answering(is.sign(), family).forEach(fault -> into.add("CONFIRMED " + fault));
+							}
+						}));
 	}
 
 	// ---- what never happens ------------------------------------------------------------------------------------
@@ -266,6 +279,9 @@ final class Expected {
 	private Set<String> unreachable(Set<String> derived) {
 		Set<String> mentioned = new TreeSet<>();
 		for (Rule rule : base.rules()) {
+			if (base.reach(rule.scope()).isEmpty()) {
+				continue; // it asks in no vehicle
+			}
 			rule.given().forEach(given -> mentions(given, mentioned));
 		}
 		Set<String> found = new TreeSet<>();
@@ -286,15 +302,15 @@ final class Expected {
 	}
 
 	private static void mentions(Condition condition, Set<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> mentions(part, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> mentions(part, into));
-		} else if (condition instanceof Condition.Not not) {
-			mentions(not.part(), into);
-		} else if (condition instanceof Condition.VerdictIs is) {
-			into.add(is.verdict() + " " + is.fault());
-		}
+		condition.visit(
+				(Condition.And and) -> and.parts().forEach(part -> mentions(part, into)),
+				(Condition.Or or) -> or.parts().forEach(part -> mentions(part, into)),
+				(Condition.Not not) -> mentions(not.part(), into),
+				(Condition.Atom atom) -> {
+					if (atom instanceof Condition.VerdictIs is) {
+						into.add(is.verdict() + " " + is.fault());
+					}
+				});
 	}
 
 	// ---- what is said twice ------------------------------------------------------------------------------------
@@ -336,7 +352,7 @@ final class Expected {
 		Set<String> said = conclusions(rule);
 		Set<String> asked = new TreeSet<>();
 		rule.given().forEach(given -> given.eachAtom(atom -> {
-			if (atom instanceof org.baywright.model.Condition.VerdictIs is) {
+			if (atom instanceof Condition.VerdictIs is) {
 				asked.add(is.fault());
 			}
 		}));
@@ -349,15 +365,14 @@ final class Expected {
 	private static List<String> looksAt(Rule rule) {
 		Set<String> things = new TreeSet<>();
 		rule.test().ifPresent(test -> things.add("test " + test));
-		rule.given().forEach(given -> given.eachAtom(atom -> {
-			if (atom instanceof org.baywright.model.Condition.TestIs is) {
-				things.add("test " + is.test());
-			} else if (atom instanceof org.baywright.model.Condition.SignIs is) {
-				things.add("sign " + is.sign());
-			} else if (atom instanceof org.baywright.model.Condition.CodeIs is) {
-				things.add("code " + is.code());
-			}
-		}));
+		rule.given().forEach(given -> given.eachAtom(atom -> atom.visit(
+				(Condition.TraitIs is) -> { },
+				(Condition.SignIs is) -> things.add("sign " + is.sign()),
+				(Condition.TestIs is) -> things.add("test " + is.test()),
+				(Condition.CodeIs is) -> things.add("code " + is.code()),
+				(Condition.ModuleIs is) -> { },
+				(Condition.VerdictIs is) -> { },
+				(Condition.Unexplained is) -> { })));
 		return List.copyOf(things);
 	}
 
@@ -451,6 +466,11 @@ final class Expected {
 		if (asks.contains("+CodeIs[code=low, reading=MISSING") && sit.known().getOrDefault("code low", -1) == 2) {
 			found.add(rule + "/silent_code/low");
 		}
+		boolean asksUnseen = asks.contains("+CodeIs[code=low, reading=MISSING")
+				|| List.of("PRESENT", "ACTIVE", "STORED", "PENDING").stream().anyMatch(state -> asks.contains("-CodeIs[code=low, reading=" + state));
+		if (asksUnseen && sit.known().getOrDefault("code low", -1) == 6) {
+			found.add(rule + "/untested_code/low");
+		}
 		for (Sign sign : base.signs()) {
 			boolean asksAbsence = asks.contains("+SignIs[sign=" + sign.name() + ", present=false")
 					|| asks.contains("-SignIs[sign=" + sign.name() + ", present=true")
@@ -469,7 +489,7 @@ final class Expected {
 			Rule rule = ruleOf(open.remove(0));
 			if (rule.test().isEmpty() && rule.given().stream().noneMatch(given -> takesTest(given, true))) {
 				List<String> waits = new ArrayList<>();
-				rule.given().forEach(given -> waitsFor(given, true, waits));
+				rule.given().forEach(given -> waitsFor(given, true, family, waits));
 				waits.removeIf(verdict -> !verdict.startsWith("SUSPECTED"));
 				for (Rule other : Enumeration.rulesOf(base, family)) {
 					for (int i = 0; i < other.outcomes().size(); i++) {
@@ -485,16 +505,13 @@ final class Expected {
 
 	/** Returns whether every way in which the condition holds, or fails, takes a test. */
 	private static boolean takesTest(Condition condition, boolean holds) {
-		if (condition instanceof Condition.Not not) {
-			return takesTest(not.part(), !holds);
-		} else if (condition instanceof Condition.And and) {
-			return holds ? and.parts().stream().anyMatch(part -> takesTest(part, true))
-					: and.parts().stream().allMatch(part -> takesTest(part, false));
-		} else if (condition instanceof Condition.Or or) {
-			return holds ? or.parts().stream().allMatch(part -> takesTest(part, true))
-					: or.parts().stream().anyMatch(part -> takesTest(part, false));
-		}
-		return condition instanceof Condition.TestIs;
+		return condition.match(
+				(Condition.And and) -> holds ? and.parts().stream().anyMatch(part -> takesTest(part, true))
+						: and.parts().stream().allMatch(part -> takesTest(part, false)),
+				(Condition.Or or) -> holds ? or.parts().stream().allMatch(part -> takesTest(part, true))
+						: or.parts().stream().anyMatch(part -> takesTest(part, false)),
+				(Condition.Not not) -> takesTest(not.part(), !holds),
+				(Condition.Atom atom) -> atom instanceof Condition.TestIs);
 	}
 
 	private static String asks(Rule rule) {
@@ -504,14 +521,10 @@ final class Expected {
 	}
 
 	private static void asks(Condition condition, char sign, StringBuilder into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> asks(part, sign, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> asks(part, sign, into));
-		} else if (condition instanceof Condition.Not not) {
-			asks(not.part(), sign == '+' ? '-' : '+', into);
-		} else {
-			into.append(sign).append(condition);
-		}
+		condition.visit(
+				(Condition.And and) -> and.parts().forEach(part -> asks(part, sign, into)),
+				(Condition.Or or) -> or.parts().forEach(part -> asks(part, sign, into)),
+				(Condition.Not not) -> asks(not.part(), sign == '+' ? '-' : '+', into),
+				(Condition.Atom atom) -> into.append(sign).append(atom));
 	}
 }

@@ -15,6 +15,7 @@ import com.microsoft.z3.Solver;
 import com.microsoft.z3.Status;
 
 import org.baywright.model.Code;
+import org.baywright.model.CodeReading;
 import org.baywright.model.Condition;
 import org.baywright.model.Domain;
 import org.baywright.model.IndexSet;
@@ -23,6 +24,9 @@ import org.baywright.model.Module;
 import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Scope;
+import org.baywright.model.Sign;
+import org.baywright.model.Test;
 import org.baywright.model.ValueSet;
 
 /**
@@ -52,7 +56,7 @@ public final class PlainSmt implements AutoCloseable {
 		declareVariables();
 		for (Law law : base.laws()) {
 			if (base.reaches(law.families(), family)) {
-				solver.add(z3.mkImplies(truth(law.when(), false, true), truth(law.then(), false, true)));
+				solver.add(z3.mkImplies(z3.mkAnd(isForVehicle(law), truth(law.when(), false, true)), truth(law.then(), false, true)));
 			}
 		}
 		Map<String, List<BoolExpr>> ways = new TreeMap<>();
@@ -82,7 +86,8 @@ public final class PlainSmt implements AutoCloseable {
 			declare("module " + module.name(), 2, false);
 		}
 		for (Code code : base.codes()) {
-			declare("code " + code.name(), 3, false);
+			declare("code " + code.name(), base.asksForState(code.name()) ? 7 : 3, false);
+			solver.add(z3.mkOr(z3.mkNot(z3.mkBool(base.asksForState(code.name()))), z3.mkGt(values.get("code " + code.name()), z3.mkInt(0))));
 			BoolExpr silent = z3.mkEq(values.get("module " + code.module()), z3.mkInt(1));
 			solver.add(z3.mkEq(silent, z3.mkEq(values.get("code " + code.name()), z3.mkInt(2))));
 			solver.add(z3.mkImplies(known.get("code " + code.name()), known.get("module " + code.module())));
@@ -112,40 +117,58 @@ public final class PlainSmt implements AutoCloseable {
 
 	/** Returns a formula for "the condition holds", or with {@code wanted} false for "it is known not to". */
 	private BoolExpr truth(Condition condition, boolean mustBeKnown, boolean wanted) {
-		if (condition instanceof Condition.Not not) {
-			return truth(not.part(), mustBeKnown, !wanted);
-		} else if (condition instanceof Condition.And || condition instanceof Condition.Or) {
-			List<Condition> parts = condition instanceof Condition.And and ? and.parts() : ((Condition.Or) condition).parts();
-			BoolExpr[] all = parts.stream().map(part -> truth(part, mustBeKnown, wanted)).toArray(BoolExpr[]::new);
-			return condition instanceof Condition.And == wanted ? z3.mkAnd(all) : z3.mkOr(all);
-		} else if (condition instanceof Condition.VerdictIs is) {
-			BoolExpr verdict = verdict(is.verdict() + " " + is.fault());
-			return is.stands() == wanted ? verdict : z3.mkNot(verdict);
-		} else if (condition instanceof Condition.Unexplained is) {
-			BoolExpr present = seen("sign " + is.sign(), IndexSet.range(0, 0), mustBeKnown);
-			BoolExpr absent = seen("sign " + is.sign(), IndexSet.range(1, 1), mustBeKnown);
-			BoolExpr explained = z3.mkOr(definitions.answering(is.sign(), family).stream()
-					.map(fault -> verdict("CONFIRMED " + fault)).toArray(BoolExpr[]::new));
-			return wanted ? z3.mkAnd(present, z3.mkNot(explained)) : z3.mkOr(absent, explained);
-		} else if (condition instanceof Condition.SignIs is) {
-			return seen("sign " + is.sign(), one(is.present() == wanted ? 0 : 1), mustBeKnown);
-		} else if (condition instanceof Condition.ModuleIs is) {
-			return seen("module " + is.module(), one(is.answers() == wanted ? 0 : 1), mustBeKnown);
-		} else if (condition instanceof Condition.CodeIs is) {
-			IndexSet cells = switch (is.reading()) {
-			case PRESENT -> wanted ? one(0) : mustBeKnown ? one(1) : IndexSet.range(1, 2);
-			case ABSENT -> wanted ? one(1) : mustBeKnown ? one(0) : one(0).union(one(2));
-			case UNREAD -> wanted ? one(2) : IndexSet.range(0, 1);
-			case MISSING -> wanted ? IndexSet.range(1, 2) : one(0);
-			};
-			return seen("code " + is.code(), cells, mustBeKnown);
+		return condition.match(
+				(Condition.And and) -> truth(and.parts(), mustBeKnown, wanted, wanted),
+				(Condition.Or or) -> truth(or.parts(), mustBeKnown, wanted, !wanted),
+				(Condition.Not not) -> truth(not.part(), mustBeKnown, !wanted),
+				(Condition.Atom atom) -> truth(atom, mustBeKnown, wanted));
+	}
+
+	private BoolExpr truth(List<Condition> parts, boolean mustBeKnown, boolean wanted, boolean together) {
+		BoolExpr[] all = parts.stream().map(part -> truth(part, mustBeKnown, wanted)).toArray(BoolExpr[]::new);
+		return together ? z3.mkAnd(all) : z3.mkOr(all);
+	}
+
+	private BoolExpr truth(Condition.Atom atom, boolean mustBeKnown, boolean wanted) {
+		return atom.match(
+				(Condition.TraitIs is) -> seen("trait " + is.trait(),
+						indexes(is.values(), base.traitsOf(family).get(is.trait()).domain(), wanted), mustBeKnown),
+				(Condition.SignIs is) -> seen("sign " + is.sign(), one(is.present() == wanted ? 0 : 1), mustBeKnown),
+				(Condition.TestIs is) -> seen("test " + is.test(),
+						indexes(is.values(), base.test(is.test()).orElseThrow().domain(), wanted), mustBeKnown),
+				(Condition.CodeIs is) -> seen("code " + is.code(), readings(is, mustBeKnown, wanted), mustBeKnown),
+				(Condition.ModuleIs is) -> seen("module " + is.module(), one(is.answers() == wanted ? 0 : 1), mustBeKnown),
+				(Condition.VerdictIs is) -> {
+					BoolExpr verdict = verdict(is.verdict() + " " + is.fault());
+					return is.stands() == wanted ? verdict : z3.mkNot(verdict);
+				},
+				(Condition.Unexplained is) -> {
+					BoolExpr present = seen("sign " + is.sign(), IndexSet.range(0, 0), mustBeKnown);
+					BoolExpr absent = seen("sign " + is.sign(), IndexSet.range(1, 1), mustBeKnown);
+					BoolExpr explained = z3.mkOr(definitions.answering(is.sign(), family).stream()
+							.map(fault -> verdict("CONFIRMED " + fault)).toArray(BoolExpr[]::new));
+					return wanted ? z3.mkAnd(present, z3.mkNot(explained)) : z3.mkOr(absent, explained);
+				});
+	}
+
+	private static IndexSet indexes(ValueSet set, Domain domain, boolean wanted) {
+		return wanted ? set.in(domain) : set.in(domain).complement(domain.size());
+	}
+
+	/** Unread, 2, is neither so nor not so where somebody must have seen it; the other numbers are as the readings stand. */
+	private IndexSet readings(Condition.CodeIs is, boolean mustBeKnown, boolean wanted) {
+		int size = base.asksForState(is.code()) ? 7 : 3;
+		IndexSet held = size == 3 ? one(0) : IndexSet.range(3, 5);
+		IndexSet so = switch (is.reading()) {
+		case PRESENT -> held;
+		case MISSING -> held.complement(size);
+		default -> one(is.reading().ordinal());
+		};
+		if (wanted) {
+			return so;
 		}
-		boolean isTest = condition instanceof Condition.TestIs;
-		String name = isTest ? ((Condition.TestIs) condition).test() : ((Condition.TraitIs) condition).trait();
-		ValueSet set = isTest ? ((Condition.TestIs) condition).values() : ((Condition.TraitIs) condition).values();
-		Domain domain = isTest ? base.test(name).orElseThrow().domain() : base.traitsOf(family).get(name).domain();
-		IndexSet indexes = wanted ? set.in(domain) : set.in(domain).complement(domain.size());
-		return seen((isTest ? "test " : "trait ") + name, indexes, mustBeKnown);
+		boolean ofUnread = is.reading() == CodeReading.UNREAD || is.reading() == CodeReading.MISSING;
+		return so.complement(size).intersect(mustBeKnown && !ofUnread ? one(2).complement(size) : IndexSet.range(0, size - 1));
 	}
 
 	private static IndexSet one(int value) {
@@ -158,8 +181,26 @@ public final class PlainSmt implements AutoCloseable {
 			runs.add(z3.mkAnd(z3.mkGe(values.get(name), z3.mkInt(set.low(run))),
 					z3.mkLe(values.get(name), z3.mkInt(set.high(run)))));
 		}
-		BoolExpr in = z3.mkOr(runs.toArray(new BoolExpr[0]));
+		BoolExpr in = z3.mkAnd(z3.mkOr(runs.toArray(new BoolExpr[0])), isForVehicle(name));
 		return mustBeKnown ? z3.mkAnd(known.get(name), in) : in;
+	}
+
+	/** Says that a sign or a test makes sense on the vehicle; it always does for anything else. */
+	private BoolExpr isForVehicle(String variable) {
+		String name = variable.substring(variable.indexOf(' ') + 1);
+		Scope scope = base.sign(name).map(Sign::scope).or(() -> base.test(name).map(Test::scope)).orElse(Scope.EVERY);
+		List<String> line = base.lineage(family);
+		boolean meant = (scope.families().isEmpty() || scope.families().stream().anyMatch(line::contains))
+				&& scope.except().stream().noneMatch(line::contains);
+		return z3.mkAnd(z3.mkBool(meant), scope.where().map(where -> truth(where, false, true)).orElse(z3.mkTrue()));
+	}
+
+	private BoolExpr isForVehicle(Law law) {
+		List<BoolExpr> all = new ArrayList<>();
+		for (Condition side : List.of(law.when(), law.then())) {
+			side.eachAtom(atom -> all.add(isForVehicle((atom instanceof Condition.TestIs ? "test " : "sign ") + atom.about())));
+		}
+		return z3.mkAnd(all.toArray(new BoolExpr[0]));
 	}
 
 	private BoolExpr verdict(String said) {
@@ -184,6 +225,7 @@ public final class PlainSmt implements AutoCloseable {
 	public boolean hasGap(String sign) {
 		List<BoolExpr> all = new ArrayList<>(known.values());
 		all.add(z3.mkEq(values.get("sign " + sign), z3.mkInt(0)));
+		all.add(isForVehicle("sign " + sign));
 		for (Rule rule : rules) {
 			for (int i = 0; i < rule.outcomes().size(); i++) {
 				if (Enumeration.says(rule, i).stream().anyMatch(said -> said.startsWith("CONFIRMED") || said.startsWith("REFERS"))) {

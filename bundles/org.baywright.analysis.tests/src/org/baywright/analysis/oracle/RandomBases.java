@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 
+import org.baywright.model.Chain;
 import org.baywright.model.Code;
 import org.baywright.model.CodeReading;
 import org.baywright.model.Conclusion;
@@ -49,18 +50,63 @@ final class RandomBases {
 	}
 
 	private final Random random;
+	private static final List<CodeReading> READINGS = List.of(CodeReading.PRESENT, CodeReading.ABSENT, CodeReading.UNREAD, CodeReading.MISSING);
+
 	private final Shape shape;
 	private int line;
+	private List<CodeReading> readings = READINGS;
+	private boolean withChain;
 
 	RandomBases(long seed, Shape shape) {
 		random = new Random(seed);
 		this.shape = shape;
 	}
 
+	/** Lets rules ask for the states of codes too, which makes more situations than can be listed quickly in all bases. */
+	RandomBases states(boolean states) {
+		readings = states ? List.of(CodeReading.values()) : READINGS;
+		return this;
+	}
+
+	/** Adds a chain along the tests that measure, with what follows from it. */
+	RandomBases chains(boolean chains) {
+		withChain = chains;
+		return this;
+	}
+
+	/** The faults of the part lie along the tests that measure, one or none before each; what is left over lies behind them. */
+	private void chain(RuleBase.Builder base, List<Fault> faults) {
+		List<Chain.Point> points = new ArrayList<>();
+		List<String> left = new ArrayList<>(faults.stream().map(Fault::name).toList());
+		for (Test test : base.tests) {
+			if (test.domain() instanceof Domain.Quantity) {
+				List<String> here = left.isEmpty() || random.nextInt(4) == 0 ? List.of() : List.of(left.remove(0));
+				points.add(new Chain.Point(test.name(), test.title(), ValueSet.Band.atLeast(BigDecimal.valueOf(1 + random.nextInt(3))), here, at()));
+			}
+		}
+		if (points.size() < 2) {
+			return;
+		}
+		List<Condition> given = random.nextBoolean() ? List.of() : List.of(new Condition.SignIs("s0", true, at()));
+		Chain chain = new Chain("line", "Line", random.nextBoolean() ? Scope.EVERY : new Scope(List.of("f0"), List.of(), Optional.empty(), at()), given,
+				points, left, new Provenance(Optional.empty(), Optional.empty(), new Source(Source.Kind.NONE, ""), Optional.empty()), at());
+		base.chains.add(chain);
+		base.laws.addAll(chain.laws());
+		base.rules.addAll(chain.rules());
+	}
+
 	RuleBase next() {
 		line = 0;
 		RuleBase.Builder base = new RuleBase.Builder("random");
 		base.families.add(new Family("platform", "Platform", Optional.empty(), true, List.of(), List.of(), at()));
+		boolean system = shape.families() > 1 && random.nextBoolean();
+		if (system) {
+			base.families.add(new Family("door", "Door", Optional.empty(), List.of(), Family.Kind.SYSTEM, List.of(), List.of(), List.of(),
+					at()));
+		}
+		// no vehicle has this value of the trait, but rules may ask for it
+		base.families.add(new Family("museum", "Museum", Optional.empty(), true,
+				List.of(new Trait("engine", "", names(List.of("steam")), at())), List.of(), at()));
 		for (int i = 0; i < shape.families(); i++) {
 			List<Trait> traits = new ArrayList<>();
 			if (i == 0 || !shape.wide() || random.nextInt(3) > 0) {
@@ -70,17 +116,19 @@ final class RandomBases {
 			if (random.nextBoolean()) {
 				traits.add(new Trait("built", "year", quantity(2018, 2019), at()));
 			}
-			base.families.add(new Family("f" + i, "Family " + i, Optional.of("platform"), false, traits, List.of(), at()));
+			List<String> systems = system && random.nextBoolean() ? List.of("door") : List.of();
+			base.families.add(new Family("f" + i, "Family " + i, Optional.of("platform"), systems, Family.Kind.VEHICLES, traits,
+					List.of(), List.of(), at()));
 		}
 		List<String> fitted = shape.wide() && random.nextBoolean() ? List.of("f" + random.nextInt(shape.families())) : List.of();
 		base.modules.add(new Module("bcm", "Body module", fitted, List.of(), at()));
 		base.codes.add(new Code("low", "Low supply", "bcm", new org.baywright.model.code.RawCode("1"), at()));
 		for (int i = 0; i < shape.signs(); i++) {
-			base.signs.add(new Sign("s" + i, "Sign " + i, random.nextInt(4) == 0, at()));
+			base.signs.add(new Sign("s" + i, "Sign " + i, scope(), random.nextInt(4) == 0, List.of(), at()));
 		}
 		for (int i = 0; i < shape.tests(); i++) {
-			Domain domain = i % 2 == 0 ? quantity(0, 3) : names(List.of("lit", "dim", "dark"));
-			base.tests.add(new Test("t" + i, "Test " + i, domain, Optional.empty(), List.of(), List.of(), List.of(),
+			Domain domain = i % 2 == 0 ? i % 4 == 0 ? beyond(2) : quantity(0, 3) : names(List.of("lit", "dim", "dark"));
+			base.tests.add(new Test("t" + i, "Test " + i, scope(), domain, Optional.empty(), Optional.empty(), Optional.empty(), List.of(), List.of(), List.of(), List.of(),
 					BigDecimal.ONE, BigDecimal.ZERO, Skill.BASIC, List.of(), List.of(), List.of(), at()));
 		}
 		List<Fault> faults = new ArrayList<>();
@@ -97,6 +145,9 @@ final class RandomBases {
 						: new Law("law " + i, List.of(), atom(false, 0), atom(false, 0), at()));
 			}
 		}
+		if (withChain) {
+			chain(base, faults);
+		}
 		for (int i = 0; i < shape.rules(); i++) {
 			base.rules.add(rule(i, base));
 			if (i > 0 && random.nextInt(9) == 0) {
@@ -110,19 +161,34 @@ final class RandomBases {
 	RuleBase redeclared(RuleBase base, int edit) {
 		RuleBase.Builder other = new RuleBase.Builder(base.name()).add(base);
 		switch (edit) {
-		case 0 -> other.tests.replaceAll(test -> test.domain() instanceof Domain.Quantity ? with(test, quantity(0, 2)) : test);
+		case 0 -> other.tests.replaceAll(test -> test.domain() instanceof Domain.Quantity ? with(test, test.domain().equals(quantity(0, 3)) ? quantity(0, 2)
+				: beyond(3)) : test);
 		case 1 -> other.tests.replaceAll(test -> test.domain() instanceof Domain.Names
-				? with(test, names(List.of("dark", "lit")))
+				? with(test, names(List.of("dark", "lit", "dim", "dull")))
 				: test);
 		case 2 -> other.modules.replaceAll(
 				module -> new Module(module.name(), module.title(), List.of("f0"), module.answersIn(), module.span()));
-		default -> other.signs.replaceAll(sign -> new Sign(sign.name(), sign.title(), !sign.intermittent(), sign.span()));
+		default -> other.signs.replaceAll(sign -> new Sign(sign.name(), sign.title(), sign.scope(), !sign.intermittent(), List.of(), sign.span()));
 		}
 		return other.build();
 	}
 
+	/** Returns for which vehicles a sign or a test is: mostly for all. */
+	private Scope scope() {
+		if (random.nextInt(5) > 0) {
+			return Scope.EVERY;
+		}
+		String family = "f" + random.nextInt(shape.families());
+		boolean except = random.nextBoolean();
+		return switch (random.nextInt(3)) {
+		case 0 -> new Scope(except ? List.of() : List.of(family), except ? List.of(family) : List.of(), Optional.empty(), at());
+		case 1 -> new Scope(List.of(), List.of(), Optional.of(traitAtom()), at());
+		default -> new Scope(List.of(), List.of(), Optional.of(new Condition.Not(traitAtom(), at())), at());
+		};
+	}
+
 	private static Test with(Test test, Domain domain) {
-		return new Test(test.name(), test.title(), domain, test.part(), test.tools(), test.states(), test.prepare(), test.takes(),
+		return new Test(test.name(), test.title(), test.scope(), domain, test.seenWith(), test.part(), test.place(), test.pictures(), test.tools(), test.states(), test.prepare(), test.takes(),
 				test.cost(), test.skill(), test.fits(), test.disturbs(), test.cautions(), test.span());
 	}
 
@@ -144,6 +210,12 @@ final class RandomBases {
 		return new Domain.Quantity("V", BigDecimal.valueOf(low), BigDecimal.valueOf(high), BigDecimal.ONE);
 	}
 
+	/** As many values as 0 to 3, the first and the last of which are shown beyond the range. */
+	private static Domain beyond(int most) {
+		return new Domain.Quantity("V", BigDecimal.ONE, BigDecimal.valueOf(most), BigDecimal.ONE, Optional.of(new NamedValue("lo", "lo", Span.NONE)),
+				Optional.of(new NamedValue("ol", "ol", Span.NONE)));
+	}
+
 	private Rule rule(int number, RuleBase.Builder base) {
 		Span span = at();
 		List<Condition> given = new ArrayList<>();
@@ -153,7 +225,7 @@ final class RandomBases {
 		}
 		Optional<Condition> where = random.nextInt(4) == 0 ? Optional.of(traitAtom()) : Optional.empty();
 		List<String> families = shape.families() > 1 && random.nextInt(3) == 0
-				? List.of("f" + random.nextInt(shape.families()))
+				? List.of(base.families.get(random.nextInt(base.families.size())).name())
 				: List.of();
 		Scope scope = new Scope(families, List.of(), where, at());
 		List<Outcome> outcomes = new ArrayList<>();
@@ -234,7 +306,7 @@ final class RandomBases {
 		case 0:
 			return traitAtom();
 		case 1:
-			return new Condition.CodeIs("low", CodeReading.values()[random.nextInt(4)], at());
+			return new Condition.CodeIs("low", readings.get(random.nextInt(readings.size())), at());
 		case 2:
 			return new Condition.ModuleIs("bcm", random.nextBoolean(), at());
 		case 3:
@@ -267,7 +339,11 @@ final class RandomBases {
 		}
 		int low = random.nextInt(4);
 		int high = low + random.nextInt(3);
-		return switch (random.nextInt(5)) {
+		int pick = random.nextInt(6);
+		if (pick == 5 && test % 4 == 0) {
+			return new ValueSet.Choices(List.of(random.nextInt(3) > 0 ? "ol" : "lo"));
+		}
+		return switch (pick) {
 		case 0 -> ValueSet.Band.below(BigDecimal.valueOf(low));
 		case 1 -> ValueSet.Band.above(BigDecimal.valueOf(low));
 		case 2 -> ValueSet.Band.atLeast(new BigDecimal(low + ".5"));

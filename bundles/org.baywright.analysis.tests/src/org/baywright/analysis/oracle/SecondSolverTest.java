@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.Condition;
 import org.baywright.model.Family;
 import org.baywright.model.Rule;
@@ -35,7 +35,7 @@ class SecondSolverTest {
 		int judged = 0;
 		int clashes = 0;
 		for (int i = 0; i < count; i++) {
-			RuleBase base = new RandomBases(seed * 100_000 + i, shape).next();
+			RuleBase base = new RandomBases(seed * 100_000 + i, shape).states(i % 2 == 0).chains(i % 3 == 0).next();
 			if (waitsForItself(base)) {
 				continue; // outside of what the plain encoding can say
 			}
@@ -46,7 +46,7 @@ class SecondSolverTest {
 			judged++;
 			clashes += compare("base " + i, base, report);
 		}
-		assertTrue(judged > count / 3, "only " + judged + " of " + count + " bases could be judged");
+		assertTrue(judged > count / 4, "only " + judged + " of " + count + " bases could be judged");
 		assertTrue(clashes > judged / 2, "the bases should contradict themselves often");
 	}
 
@@ -87,9 +87,9 @@ class SecondSolverTest {
 		}
 		assertEquals(dead, OracleTest.plain("dead-rule", OracleTest.subjects(report, "dead-rule")), label);
 		Set<String> told = new TreeSet<>();
-		for (Finding finding : report.findings()) {
-			if (finding.check().equals("gap") && finding.evidence() instanceof Evidence.Region) {
-				told.add(finding.id().substring("gap:".length(), finding.id().indexOf('/')));
+		for (Flaw flaw : report.flaws()) {
+			if (flaw.check().equals("gap") && flaw.evidence() instanceof Evidence.Region) {
+				told.add(flaw.id().substring("gap:".length(), flaw.id().indexOf('/')));
 			}
 		}
 		assertEquals(gaps, told, label + " gaps");
@@ -154,17 +154,19 @@ class SecondSolverTest {
 	}
 
 	private static void mentions(RuleBase base, Condition condition, Set<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> mentions(base, part, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> mentions(base, part, into));
-		} else if (condition instanceof Condition.Not not) {
-			mentions(base, not.part(), into);
-		} else if (condition instanceof Condition.VerdictIs is) {
-			into.add(is.verdict() + " " + is.fault());
-		} else if (condition instanceof Condition.Unexplained is) {
-			base.vehicleFamilies().forEach(family -> new Enumeration(base).answering(is.sign(), family.name())
-					.forEach(fault -> into.add("CONFIRMED " + fault)));
-		}
+		condition.visit(
+				(Condition.And and) -> and.parts().forEach(part -> mentions(base, part, into)),
+				(Condition.Or or) -> or.parts().forEach(part -> mentions(base, part, into)),
+				(Condition.Not not) -> mentions(base, not.part(), into),
+				(Condition.Atom atom) -> atom.visit(
+						(Condition.TraitIs is) -> { },
+						(Condition.SignIs is) -> { },
+						(Condition.TestIs is) -> { },
+						(Condition.CodeIs is) -> { },
+						(Condition.ModuleIs is) -> { },
+						(Condition.VerdictIs is) -> into.add(is.verdict() + " " + is.fault()),
+						(Condition.Unexplained is) -> base.vehicleFamilies()
+								.forEach(family -> new Enumeration(base).answering(is.sign(), family.name())
+										.forEach(fault -> into.add("CONFIRMED " + fault)))));
 	}
 }

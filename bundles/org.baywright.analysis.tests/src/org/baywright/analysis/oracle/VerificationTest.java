@@ -12,13 +12,13 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.TreeMap;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.oracle.Enumeration.Result;
 import org.baywright.analysis.oracle.Enumeration.Sit;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.Condition;
 import org.baywright.model.Domain;
 import org.baywright.model.Family;
@@ -78,7 +78,7 @@ class VerificationTest {
 					steps.put(test.name(), new VerifyStep.Repeat(test.name(), Optional.of(values(test.domain(), random)), Span.NONE));
 				}
 			}
-			base.repairs.add(new Repair("mend_" + fault.name(), "", List.of(fault.name()), List.of(), List.of(), List.of(),
+			base.repairs.add(new Repair("mend_" + fault.name(), "", List.of(fault.name()), Optional.empty(), List.of(), List.of(), List.of(),
 					BigDecimal.ONE, BigDecimal.ZERO, Skill.BASIC, List.of(), List.of(), true, List.copyOf(steps.values()), Span.NONE));
 		}
 		return base.build();
@@ -97,10 +97,10 @@ class VerificationTest {
 	/** Returns the least value of each test or code with which a verification passes while a rule confirms. */
 	private static Map<String, Integer> found(RuleBase base) {
 		Map<String, Integer> found = new TreeMap<>();
-		for (Finding finding : new Analysis().check(base, Listener.NONE).findings()) {
-			if (finding.check().equals(CHECK)) {
-				String subject = finding.id().substring(CHECK.length() + 1);
-				Situation witness = ((Evidence.Witness) finding.evidence()).situation();
+		for (Flaw flaw : new Analysis().check(base, Listener.NONE).flaws()) {
+			if (flaw.check().equals(CHECK)) {
+				String subject = flaw.id().substring(CHECK.length() + 1);
+				Situation witness = ((Evidence.Witness) flaw.evidence()).situation();
 				String name = subject.substring(subject.indexOf('/') + 1);
 				found.put(subject, witness.facts().stream().filter(fact -> fact.variable().name().equals(name)).findFirst()
 						.orElseThrow().example());
@@ -141,6 +141,9 @@ class VerificationTest {
 	}
 
 	private static boolean passes(RuleBase base, Sit sit, VerifyStep step) {
+		if (step instanceof VerifyStep.Repeat repeat && !base.reaches(base.scopeOf(repeat.test()), sit.family())) {
+			return true; // there is nothing to repeat on such a vehicle
+		}
 		Integer value = sit.known().get(key(step));
 		return value != null && (step instanceof VerifyStep.Repeat repeat
 				? repeat.values().orElseThrow().in(base.test(repeat.test()).orElseThrow().domain()).contains(value)

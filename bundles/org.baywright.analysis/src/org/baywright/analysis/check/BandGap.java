@@ -13,7 +13,7 @@ import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Test;
 
-/** Values that lie between two bands of a rule and belong to none of them. */
+/** Values that lie between two bands of a rule, or beyond the range at which one ends, and belong to none. */
 @RuleCheck(id = "band-gap", severity = Severity.WARNING, summary = "Measured values between the bands of a rule lead nowhere")
 public final class BandGap implements EachRule {
 
@@ -21,12 +21,18 @@ public final class BandGap implements EachRule {
 	public void report(Checked checked, Rule rule) {
 		IndexSet between = between(checked, rule);
 		if (!between.isEmpty()) {
-			checked.finding(this, rule.name(), rule.testSpan())
+			checked.flaw(this, rule.name(), rule.testSpan())
 					.says("Rule " + rule.name() + " says nothing about "
 							+ Story.say(checked.base().test(rule.test().orElseThrow()).orElseThrow().domain(), between)
-							+ ", which lies between its bands; extend one of them.")
+							+ where(checked, rule, between) + "; extend one of them.")
 					.about(rule).add();
 		}
+	}
+
+	private static String where(Checked checked, Rule rule, IndexSet between) {
+		Domain.Quantity quantity = (Domain.Quantity) checked.base().test(rule.test().orElseThrow()).orElseThrow().domain();
+		boolean beyond = between.runCount() == 1 && between.first() == between.last() && !quantity.isNumber(between.first());
+		return beyond ? ", which lies beyond its bands" : ", which lies between its bands";
 	}
 
 	/** Returns the measured values between the bands of a rule. */
@@ -40,7 +46,13 @@ public final class BandGap implements EachRule {
 		for (Outcome outcome : outcomes) {
 			covered = covered.union(outcome.values().map(values -> values.in(domain)).orElse(IndexSet.EMPTY));
 		}
-		return covered.isEmpty() ? covered
-				: covered.complement(domain.size()).intersect(IndexSet.range(covered.first(), covered.last()));
+		if (covered.isEmpty()) {
+			return covered;
+		}
+		// who takes the greatest number has not said that the instrument may show more
+		Domain.Quantity quantity = (Domain.Quantity) domain;
+		int first = covered.first() == quantity.first() ? 0 : covered.first();
+		int last = covered.last() == quantity.last() ? quantity.size() - 1 : covered.last();
+		return covered.complement(domain.size()).intersect(IndexSet.range(first, last));
 	}
 }

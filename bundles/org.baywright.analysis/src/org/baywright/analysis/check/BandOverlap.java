@@ -35,7 +35,7 @@ public final class BandOverlap implements EachRule {
 		if (first.values().isPresent() && second.values().isPresent()) {
 			IndexSet shared = first.values().get().in(domain).intersect(second.values().get().in(domain));
 			if (!shared.isEmpty()) {
-				checked.finding(this, rule.name() + "/" + i + "/" + j, second.span())
+				checked.flaw(this, rule.name() + "/" + i + "/" + j, second.span())
 						.says("In rule " + rule.name() + ", " + Story.say(domain, shared) + " belongs to two outcomes: \""
 								+ first.label() + "\" and \"" + second.label() + "\"; leave it to one of them.")
 						.near(first.span(), "the other outcome").about(rule).add();

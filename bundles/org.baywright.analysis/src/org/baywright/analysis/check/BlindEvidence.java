@@ -22,6 +22,7 @@ import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
+import org.baywright.model.CodeReading;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Module;
 import org.baywright.model.Rule;
@@ -40,7 +41,7 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 
 	/** Why evidence proves nothing. */
 	enum Kind {
-		SILENT_CODE, IDLE_MODULE, INTERMITTENT_SIGN
+		SILENT_CODE, UNTESTED_CODE, IDLE_MODULE, INTERMITTENT_SIGN
 	}
 
 	/**
@@ -118,13 +119,17 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		switch (variable.kind()) {
 		case CODE:
 			if (lit.cells().contains(Variable.UNREAD)) {
-				boolean asSilence = !lit.cells().contains(Variable.ABSENT) && !lit.cells().contains(Variable.PRESENT);
+				boolean asSilence = lit.cells().equals(Encoding.only(Variable.UNREAD));
 				String module = prover.program().variables.get(prover.program().moduleOf[lit.var()]).name();
 				if (!asSilence) {
 					show(prover, branch, asking, lit.var(), Variable.UNREAD, Kind.SILENT_CODE, variable.name(), add);
 				} else if (needNotAnswer(prover, rule, module)) {
 					show(prover, branch, asking, lit.var(), Variable.UNREAD, Kind.IDLE_MODULE, module, add);
 				}
+			}
+			boolean anyThatAnswers = CodeReading.OF_PRESENT.stream().allMatch(state -> lit.cells().contains(state.ordinal()));
+			if (lit.cells().contains(Variable.UNTESTED) && lit.cells().contains(Variable.ABSENT) && !anyThatAnswers) {
+				show(prover, branch, asking, lit.var(), Variable.UNTESTED, Kind.UNTESTED_CODE, variable.name(), add);
 			}
 			break;
 		case MODULE:
@@ -160,7 +165,7 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 	private static boolean needNotAnswer(Prover prover, Rule rule, String module) {
 		List<StateSetting> answersIn = prover.base().module(module).map(Module::answersIn).orElse(List.of());
 		List<StateSetting> states = new ArrayList<>(rule.states());
-		rule.test().flatMap(prover.base()::test).map(Test::states).ifPresent(states::addAll);
+		rule.test().flatMap(prover.base()::test).map(prover.base()::doneBy).map(Test::states).ifPresent(states::addAll);
 		Set<String> named = answersIn.stream().map(StateSetting::state).collect(Collectors.toSet());
 		List<StateSetting> set = states.stream().filter(state -> named.contains(state.state())).toList();
 		return !answersIn.isEmpty() && (set.isEmpty() || !answersIn.containsAll(set));
@@ -179,12 +184,12 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		smallest.each((key, part, blind) -> {
 			Rule rule = checked.base().rule(blind.rule()).orElseThrow();
 			Rule asking = checked.base().rule(blind.asking()).orElseThrow();
-			Checked.Draftsman finding = checked.finding(this, key, rule.span()).says(sentence(checked, blind))
+			Checked.Draftsman flaw = checked.flaw(this, key, rule.span()).says(sentence(checked, blind))
 					.shownBy(checked.witness(part, blind.situation())).about(rule);
 			if (asking != rule) {
-				finding.near(asking.span(), "rule " + asking.name() + " asks for it").about(asking);
+				flaw.near(asking.span(), "rule " + asking.name() + " asks for it").about(asking);
 			}
-			finding.add();
+			flaw.add();
 		});
 	}
 
@@ -195,6 +200,9 @@ public final class BlindEvidence implements ProofCheck<List<BlindEvidence.Blind>
 		case SILENT_CODE -> rule + " takes it as proof that code " + blind.about()
 				+ " is missing, even when the module is silent and the code was never read; "
 				+ "ask for \"absent\".";
+		case UNTESTED_CODE -> rule + " takes it as proof that code " + blind.about()
+				+ " is not seen, even when its module has not tested for it since its codes were cleared; "
+				+ "ask for \"absent\", or for the states that are meant.";
 		case IDLE_MODULE -> rule + " takes the silence of module " + blind.about()
 				+ " as proof, but in this state the module need not answer; "
 				+ "put the vehicle into one in which it must.";

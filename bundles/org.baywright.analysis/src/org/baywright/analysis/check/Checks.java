@@ -8,12 +8,14 @@ import org.baywright.analysis.proof.Check;
 public final class Checks {
 
 	private static final List<Check> ALL = List.of(new Circle(), new ImpossibleVehicle(), new Contradiction(),
-			new ExclusiveFaults(), new SuspectedAndCleared(), new TwoEnds(), new DeadRule(),
-			new UnreachableConclusion(), new DuplicateRule(), new RedundantRule(), new Gap(), new BandGap(),
-			new BandOverlap(), new UnusedResult(), new UnfoundFault(), new UnsplitFaults(), new BlindEvidence(),
-			new ConfirmedWithoutTest(), new MissingRepair(), new UnverifiedRepair(), new VerifyWrongModule(),
-			new VerifyWithoutCycle(), new VerifySilentModule(), new VerifyNotRepeated(), new VerifyExpectsFault(),
-			new HazardWithoutCaution(), new FailingJob(), new StaleReview(), new Undecided(), new StaleAcceptance());
+			new ExclusiveFaults(), new SuspectedAndCleared(), new TwoEnds(), new DeadRule(), new UnreachableConclusion(),
+			new DuplicateRule(), new RedundantRule(), new Gap(), new BandGap(), new BandOverlap(), new UnusedResult(),
+			new UnfoundFault(), new UnsplitFaults(), new BlindEvidence(), new ConfirmedWithoutTest(), new MissingRepair(),
+			new UnverifiedRepair(), new VerifyWrongModule(), new VerifyWithoutCycle(), new VerifyWithoutOwnTest(),
+			new ChangeUntold(), new VerifySilentModule(), new VerifyNotRepeated(), new VerifyExpectsFault(), new VerifyCannotFail(), new DearTest(),
+			new HazardWithoutCaution(), new SkillBelowHazard(), new LicenceWithoutReference(), new TestWithoutPlace(),
+			new DisturbedEvidence(), new CodeTwice(), new SharedVin(), new VinOfOtherFamily(), new FailingJob(), new JobCameBack(),
+			new JobWithTwoEnds(), new ObjectionStands(), new StaleReview(), new Undecided(), new StaleAcceptance());
 
 	private Checks() {
 	}

@@ -73,14 +73,14 @@ public final class Circle implements ProofCheck<List<List<Circle.Step>>> {
 			if (told.add(steps)) {
 				Rule last = checked.base().rule(steps.get(steps.size() - 1).rule()).orElseThrow();
 				List<Place> places = new ArrayList<>();
-				Checked.Draftsman finding = checked.finding(this, steps.get(0).verdict().fault() + "/" + last.name(),
+				Checked.Draftsman flaw = checked.flaw(this, steps.get(0).verdict().fault() + "/" + last.name(),
 						last.span());
 				for (Step step : steps) {
 					Rule rule = checked.base().rule(step.rule()).orElseThrow();
 					places.add(new Place(rule.span(), "rule " + rule.name() + " decides on " + step.verdict().fault()));
-					finding.about(rule);
+					flaw.about(rule);
 				}
-				finding.says("Whether " + steps.get(0).verdict().fault() + " is " + steps.get(0).verdict().kind().word()
+				flaw.says("Whether " + steps.get(0).verdict().fault() + " is " + steps.get(0).verdict().kind().word()
 						+ " depends in a circle on its own absence, so that nothing can be proved; take a "
 						+ "condition out of one of these: "
 						+ String.join(", ", steps.stream().map(step -> "rule " + step.rule()).toList()) + ".")

@@ -123,30 +123,25 @@ final class ClashReport {
 		Pairs.Clash clash = told.clash();
 		Rule first = checked.base().rule(clash.first()).orElseThrow();
 		Rule second = checked.base().rule(clash.second()).orElseThrow();
-		Checked.Draftsman finding = checked
-				.finding(check, String.join("+", told.subjects()) + "/" + clash.first() + "/" + clash.second(),
+		Checked.Draftsman flaw = checked
+				.flaw(check, String.join("+", told.subjects()) + "/" + clash.first() + "/" + clash.second(),
 						first.outcomes().get(clash.firstOutcome()).span())
 				.says(sentence + (!told.others().isEmpty() ? " The same goes for other results of these two rules." : "")).shownBy(checked.witness(told.part(), clash.situation()))
 				.near(List.of(checked.place(clash.second(), clash.secondOutcome()))).about(first).about(second);
 		Stream.concat(clash.behindFirst().stream(), clash.behindSecond().stream()).distinct()
-				.forEach(step -> finding.near(List.of(checked.place(step.rule(), step.outcome()))));
-		withdraw(checked, second, clash.secondOutcome(), told.subjects(), finding);
-		withdraw(checked, first, clash.firstOutcome(), told.subjects(), finding);
-		finding.add();
+				.forEach(step -> flaw.near(List.of(checked.place(step.rule(), step.outcome()))));
+		withdraw(checked, second, clash.secondOutcome(), told.subjects(), flaw);
+		withdraw(checked, first, clash.firstOutcome(), told.subjects(), flaw);
+		flaw.add();
 	}
 
 	/** Either rule may prove too much; but what nothing else confirms stays, or the fault could never be found. */
-	private static void withdraw(Checked checked, Rule rule, int outcome, Set<String> faults, Checked.Draftsman finding) {
+	private static void withdraw(Checked checked, Rule rule, int outcome, Set<String> faults, Checked.Draftsman flaw) {
 		for (Conclusion conclusion : rule.outcomes().get(outcome).conclusions()) {
 			if (conclusion instanceof Conclusion.OnFault on && faults.contains(on.fault())
 					&& (on.verdict() != VerdictKind.CONFIRMED || isConfirmedElsewhere(checked, on))) {
-				String verb = switch (on.verdict()) {
-				case CONFIRMED -> "confirms";
-				case SUSPECTED -> "suspects";
-				case CLEARED -> "clears";
-				};
-				String title = "Withdraw: " + rule.name() + " " + verb + " " + on.fault();
-				finding.fix(new Fix.Withdraw(title, rule.name(), on.fault(), on.span()));
+				String title = "Withdraw: " + rule.name() + " " + on.verdict().verb() + " " + on.fault();
+				flaw.fix(new Fix.Withdraw(title, rule.name(), on.fault(), on.span()));
 			}
 		}
 	}

@@ -29,26 +29,27 @@ public final class ConfirmedWithoutTest implements EachRule {
 		if (!confirmed.isEmpty()) {
 			List<String> faults = confirmed.stream().map(Conclusion.OnFault::fault).distinct().toList();
 			String it = faults.size() == 1 ? "it" : "them";
-			Checked.Draftsman finding = checked
-					.finding(this, rule.name() + "/" + String.join("+", faults), confirmed.get(0).span())
+			Checked.Draftsman flaw = checked
+					.flaw(this, rule.name() + "/" + String.join("+", faults), confirmed.get(0).span())
 					.says("Rule " + rule.name() + " confirms " + ClashReport.say(checked, faults)
 							+ " without a test; add the test that proves " + it + ", or let the rule suspect " + it + ".")
 					.about(rule);
-			confirmed.stream().skip(1).forEach(on -> finding.near(on.span(), "fault " + on.fault()));
-			finding.add();
+			confirmed.stream().skip(1).forEach(on -> flaw.near(on.span(), "fault " + on.fault()));
+			flaw.add();
 		}
 	}
 
 	/** Returns whether every way in which the condition holds, or with {@code holds} false fails, rests on a test. */
 	private static boolean hasTest(Condition condition, boolean holds) {
-		if (condition instanceof Condition.Not not) {
-			return hasTest(not.part(), !holds);
-		} else if (condition instanceof Condition.And || condition instanceof Condition.Or) {
-			List<Condition> parts = condition instanceof Condition.And and ? and.parts() : ((Condition.Or) condition).parts();
-			boolean all = condition instanceof Condition.And == holds;
-			return all ? parts.stream().anyMatch(part -> hasTest(part, holds))
-					: !parts.isEmpty() && parts.stream().allMatch(part -> hasTest(part, holds));
-		}
-		return condition instanceof Condition.TestIs;
+		return condition.match(
+				(Condition.And and) -> haveTest(and.parts(), holds, holds),
+				(Condition.Or or) -> haveTest(or.parts(), holds, !holds),
+				(Condition.Not not) -> hasTest(not.part(), !holds),
+				(Condition.Atom atom) -> atom instanceof Condition.TestIs);
+	}
+
+	private static boolean haveTest(List<Condition> parts, boolean holds, boolean all) {
+		return all ? parts.stream().anyMatch(part -> hasTest(part, holds))
+				: !parts.isEmpty() && parts.stream().allMatch(part -> hasTest(part, holds));
 	}
 }

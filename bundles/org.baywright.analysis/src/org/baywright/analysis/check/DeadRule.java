@@ -73,7 +73,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	@Override
 	public void report(Checked checked) {
 		for (Rule rule : checked.unreached()) {
-			checked.finding(this, rule.name(), rule.span())
+			checked.flaw(this, rule.name(), rule.span())
 					.says("Rule " + rule.name() + " covers no vehicle family, so it can never apply."
 							+ consequences(checked, rule.outcomes())).about(rule)
 					.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
@@ -91,7 +91,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	private void report(Checked checked, Rule rule, Map<Component, Dead> deads) {
 		if (deads.values().stream().allMatch(Dead::whole)) {
 			byReason(deads, dead -> dead.cores().get(dead.cores().size() - 1)).forEach((core, where) -> checked
-					.finding(this, rule.name() + where.subject(), rule.span())
+					.flaw(this, rule.name() + where.subject(), rule.span())
 					.says("Rule " + rule.name() + " can never apply" + where.words() + ": what it asks for cannot all be true."
 							+ consequences(checked, rule.outcomes()))
 					.shownBy(core(checked, core)).about(rule)
@@ -102,7 +102,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 		deads.values().forEach(dead -> everywhere.retainAll(dead.outcomes()));
 		for (int outcome : everywhere) {
 			byReason(deads, dead -> dead.cores().get(dead.outcomes().indexOf(outcome))).forEach((core, where) -> checked
-					.finding(this, rule.name() + "/" + outcome + where.subject(), rule.outcomes().get(outcome).span())
+					.flaw(this, rule.name() + "/" + outcome + where.subject(), rule.outcomes().get(outcome).span())
 					.says("The outcome \"" + rule.outcomes().get(outcome).label() + "\" of rule " + rule.name()
 							+ " can never be reached" + where.words() + "."
 							+ consequences(checked, List.of(rule.outcomes().get(outcome))))
@@ -124,7 +124,7 @@ public final class DeadRule implements ProofCheck<List<DeadRule.Dead>> {
 	/**
 	 * Where a reason holds.
 	 *
-	 * @param subject what it adds to the id of the finding
+	 * @param subject what it adds to the id of the flaw
 	 * @param words what it adds to the message
 	 */
 	private record Where(String subject, String words) {

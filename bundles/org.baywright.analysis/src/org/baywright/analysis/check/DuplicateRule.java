@@ -192,17 +192,17 @@ public final class DuplicateRule implements ProofCheck<List<DuplicateRule.Alike>
 			names.add((later.size() - MOST_NAMES) + " more");
 		}
 		boolean one = later.size() == 1;
-		Checked.Draftsman finding = checked
-				.finding(this, String.join("/", rules.stream().map(Rule::name).sorted().toList()), later.get(0).span())
+		Checked.Draftsman flaw = checked
+				.flaw(this, String.join("/", rules.stream().map(Rule::name).sorted().toList()), later.get(0).span())
 				.says((one ? "Rule " : "Rules ") + Words.and(names) + (one ? " means" : " mean") + " the same as rule "
 						+ first.name() + "; keep one of them.")
 				.about(first).near(first.span(), "rule " + first.name());
 		for (Rule rule : later) {
-			finding.about(rule).fix(new Fix.RemoveRule(one ? "Remove the rule" : "Remove rule " + rule.name(), rule.name()));
+			flaw.about(rule).fix(new Fix.RemoveRule(one ? "Remove the rule" : "Remove rule " + rule.name(), rule.name()));
 			if (rule != later.get(0)) {
-				finding.near(rule.span(), "rule " + rule.name());
+				flaw.near(rule.span(), "rule " + rule.name());
 			}
 		}
-		finding.add();
+		flaw.add();
 	}
 }

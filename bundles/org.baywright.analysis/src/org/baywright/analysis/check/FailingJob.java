@@ -14,13 +14,13 @@ public final class FailingJob implements Check {
 	public void report(Checked checked) {
 		for (CaseResult result : checked.cases()) {
 			if (!result.passed() && !isHeldBack(HeldBack.in(checked), result)) {
-				Checked.Draftsman finding = checked.finding(this, result.job().name(), result.job().span())
+				Checked.Draftsman flaw = checked.flaw(this, result.job().name(), result.job().span())
 						.says("The job \"" + result.job().name() + "\" fails: " + result.message());
 				result.blamed().forEach(blame -> {
-					checked.base().rule(blame.rule()).ifPresent(finding::about);
-					finding.near(blame.span(), blame.does());
+					checked.base().rule(blame.rule()).ifPresent(flaw::about);
+					flaw.near(blame.span(), blame.does());
 				});
-				finding.about(result.job().name()).add();
+				flaw.about(result.job().name()).add();
 			}
 		}
 	}

@@ -21,10 +21,12 @@ import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.model.Condition;
+import org.baywright.model.Family;
 import org.baywright.model.Meaning;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Sign;
+import org.baywright.model.Written;
 import org.baywright.model.words.Words;
 
 /**
@@ -102,17 +104,17 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 		Set<String> families = new HashSet<>(gap.families());
 		Situation region = new Situation(gap.families().get(0), gap.region().facts());
 		String name = gap.sign() + "/" + Meaning.fingerprint(region.facts().toString()).substring(0, 4);
-		Checked.Draftsman finding = checked.finding(this, name, sign.span())
+		Checked.Draftsman flaw = checked.flaw(this, name, sign.span())
 				.says("When \"" + sign.title() + "\" is there, all tests can be done with nothing confirmed and nobody referred to"
 						+ (families.size() > 1 ? " (families " + String.join(", ", gap.families()) + ")" : "") + "."
 						+ " Add a rule that goes on, or one that refers."
 						+ (gap.more() ? " There are more such regions than are listed." : ""))
 				.shownBy(new Evidence.Region(region))
 				.fix(new Fix.AddElement("Add a rule that refers when nothing explains it",
-						refers(sign, "_unexplained", "", " unexplained", ", and nothing explains it",
+						refers(checked, sign, "_unexplained", "", " unexplained", ", and nothing explains it",
 								"Nothing that can be checked here explains it.")));
-		gap.rules().forEach(rule -> checked.base().rule(rule).ifPresent(finding::about));
-		finding.add();
+		gap.rules().forEach(rule -> checked.base().rule(rule).ifPresent(flaw::about));
+		flaw.add();
 	}
 
 	/** Signs for which no rule asks, in any family or in some. */
@@ -130,7 +132,7 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 			if (seen.add(sign.name()) && !HeldBack.in(checked).uses(sign.name())) {
 				Set<String> asking = familiesBySign.get(sign.name());
 				if (asking == null) {
-					checked.finding(this, sign.name(), sign.span())
+					checked.flaw(this, sign.name(), sign.span())
 							.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family; "
 									+ "write a rule for it.")
 							.about(sign.name()).add();
@@ -144,36 +146,38 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 	}
 
 	/** Returns a rule that refers; who says so is for its author to write. */
-	private static String refers(Sign sign, String name, String reach, String unexplained, String title, String because) {
-		return "rule " + sign.name() + name + " \"" + sign.title().replace("\\", "\\\\").replace("\"", "\\\"") + title + "\" {\n" + reach + "  given "
-				+ sign.name() + unexplained + "\n  then refers \"a specialist, with all results written down\"\n  because \"" + because
+	private static String refers(Checked checked, Sign sign, String name, String reach, String unexplained, String title, String because) {
+		String free = sign.name() + name;
+		for (int i = 2; checked.base().rule(free).isPresent(); i++) {
+			free = sign.name() + name + "_" + i;
+		}
+		return "rule " + free + " " + Written.text(sign.title() + title) + " {\n" + reach + "  given "
+				+ Written.name(sign.name()) + unexplained + "\n  then refers \"a specialist, with all results written down\"\n  because \"" + because
 				+ "\"\n  source practice\n}";
 	}
 
-	/** Families that build on the same one are much alike; what others show says nothing about a family. */
+	/** Families that build on the same one are much alike; those that share a system need not be. */
 	private static boolean areRelated(Checked checked, String family, String other) {
 		List<String> line = checked.base().lineage(family);
 		List<String> others = checked.base().lineage(other);
-		return line.get(line.size() - 1).equals(others.get(others.size() - 1));
+		return line.stream().filter(others::contains)
+				.anyMatch(name -> checked.base().family(name).orElseThrow().kind() != Family.Kind.SYSTEM);
 	}
 
 	private void reportFamilies(Checked checked, Sign sign, List<String> families) {
 		if (!families.isEmpty()) {
-			checked.finding(this, sign.name() + "/" + String.join("+", families), sign.span())
+			checked.flaw(this, sign.name() + "/" + String.join("+", families), sign.span())
 					.says("No rule asks for \"" + sign.title() + "\" in " + (families.size() == 1 ? "family " : "families ")
 							+ Words.and(families) + ", so it leads nowhere there; write a rule for it, or a law that it is never there.")
 					.about(sign.name())
-					.fix(new Fix.AddElement("Add a rule that refers", refers(sign, "_elsewhere", "  for " + String.join(", ", families) + "\n",
+					.fix(new Fix.AddElement("Add a rule that refers", refers(checked, sign, "_elsewhere",
+							"  for " + String.join(", ", families.stream().map(Written::name).toList()) + "\n",
 							"", " in other vehicles", "No rule of these families speaks of it yet.")))
 					.add();
 		}
 	}
 
-	private static void collectSign(Condition atom, Set<String> into) {
-		if (atom instanceof Condition.SignIs is) {
-			into.add(is.sign());
-		} else if (atom instanceof Condition.Unexplained is) {
-			into.add(is.sign());
-		}
+	private static void collectSign(Condition.Atom atom, Set<String> into) {
+		Variable.of(atom).filter(asked -> asked.kind() == Variable.Kind.SIGN).ifPresent(asked -> into.add(asked.name()));
 	}
 }

@@ -14,6 +14,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.baywright.model.Test;
+import org.baywright.model.Written;
 import org.baywright.model.words.Words;
 
 /** Work on a part with a hazard that its instructions do not warn of, or a hazard without a word of caution. */
@@ -25,7 +26,7 @@ public final class HazardWithoutCaution implements Check {
 		RuleBase base = checked.base();
 		for (Hazard hazard : base.hazards()) {
 			if (hazard.cautions().isEmpty()) {
-				checked.finding(this, hazard.name(), hazard.span())
+				checked.flaw(this, hazard.name(), hazard.span())
 						.says("Hazard " + hazard.name() + " has no caution: say what protects from it.")
 						.about(hazard.name())
 						.fix(new Fix.AddLine("Add a caution", "hazard", hazard.name(), "caution \"\"")).add();
@@ -34,7 +35,7 @@ public final class HazardWithoutCaution implements Check {
 		for (Test test : base.tests()) {
 			TreeSet<String> hazards = new TreeSet<>();
 			test.part().flatMap(base::part).map(Part::hazards).ifPresent(hazards::addAll);
-			hazards.removeAll(test.cautions());
+			hazards.removeAll(test.cautions(base));
 			report(checked, "test", test.name(), test.span(), hazards);
 		}
 		for (Repair repair : base.repairs()) {
@@ -48,10 +49,10 @@ public final class HazardWithoutCaution implements Check {
 
 	private void report(Checked checked, String kind, String name, Span span, TreeSet<String> hazards) {
 		if (!hazards.isEmpty()) {
-			String caution = "caution " + String.join(", ", hazards);
+			String caution = "caution " + String.join(", ", hazards.stream().map(Written::name).toList());
 			boolean one = hazards.size() == 1;
 			String parts = one ? "a part with hazard " : kind.equals("test") ? "a part with hazards " : "parts with hazards ";
-			checked.finding(this, name + "/" + String.join("+", hazards), span)
+			checked.flaw(this, name + "/" + String.join("+", hazards), span)
 					.says("The " + kind + " " + name + " works on " + parts + Words.and(hazards) + " and does not warn of "
 							+ (one ? "it" : "them") + "; add \"" + caution + "\".")
 					.about(name + String.join("+", hazards))

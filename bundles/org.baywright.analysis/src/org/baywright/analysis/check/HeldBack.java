@@ -57,8 +57,14 @@ final class HeldBack {
 		boolean[] waits = { false };
 		rule.given().forEach(given -> given.eachAtom(atom -> {
 			named.add(atom.about());
-			waits[0] |= atom instanceof Condition.VerdictIs is && faults.contains(is.fault())
-					|| atom instanceof Condition.Unexplained un && things.contains(un.sign());
+			waits[0] |= atom.match(
+					(Condition.TraitIs is) -> false,
+					(Condition.SignIs is) -> false,
+					(Condition.TestIs is) -> false,
+					(Condition.CodeIs is) -> false,
+					(Condition.ModuleIs is) -> false,
+					(Condition.VerdictIs is) -> faults.contains(is.fault()),
+					(Condition.Unexplained is) -> things.contains(is.sign()));
 		}));
 		if (!waits[0] || !waiting.add(rule.name())) {
 			return false;

@@ -46,12 +46,12 @@ public final class ImpossibleVehicle implements ProofCheck<List<SourceLine>> {
 		familiesByLaws.forEach((lines, families) -> {
 			List<Law> laws = lines.stream().map(checked::law).flatMap(Optional::stream).toList();
 			Law first = checked.base().laws().stream().filter(laws::contains).findFirst().orElseThrow();
-			Checked.Draftsman finding = checked.finding(this, families.iterator().next() + "/" + first.title(), first.span())
+			Checked.Draftsman flaw = checked.flaw(this, families.iterator().next() + "/" + first.title(), first.span())
 					.says("No vehicle of family " + String.join(", ", families)
 							+ " can obey these laws together, so no rule for it can ever apply; correct one of them.")
 					.shownBy(checked.core(lines));
-			laws.forEach(law -> finding.about(law.title()));
-			finding.add();
+			laws.forEach(law -> flaw.about(law.title()));
+			flaw.add();
 		});
 	}
 }

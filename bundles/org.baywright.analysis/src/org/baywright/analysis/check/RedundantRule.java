@@ -178,15 +178,14 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 		Set<String> tests = new HashSet<>();
 		Set<String> seen = new HashSet<>();
 		rule.test().ifPresent(test -> tests.add("test " + test));
-		rule.given().forEach(given -> given.eachAtom(atom -> {
-			if (atom instanceof Condition.TestIs is) {
-				tests.add("test " + is.test());
-			} else if (atom instanceof Condition.SignIs is) {
-				seen.add("sign " + is.sign());
-			} else if (atom instanceof Condition.CodeIs is) {
-				seen.add("code " + is.code());
-			}
-		}));
+		rule.given().forEach(given -> given.eachAtom(atom -> atom.visit(
+				(Condition.TraitIs is) -> { },
+				(Condition.SignIs is) -> seen.add("sign " + is.sign()),
+				(Condition.TestIs is) -> tests.add("test " + is.test()),
+				(Condition.CodeIs is) -> seen.add("code " + is.code()),
+				(Condition.ModuleIs is) -> { },
+				(Condition.VerdictIs is) -> { },
+				(Condition.Unexplained is) -> { })));
 		if (all || tests.isEmpty()) {
 			tests.addAll(seen);
 		}
@@ -216,10 +215,10 @@ public final class RedundantRule implements ProofCheck<List<RedundantRule.Redund
 					+ where);
 			coveredBy.forEach(other -> lines.add(new Place(checked.base().rule(other).orElseThrow().span(), "rule " + other + where)));
 		});
-		Checked.Draftsman finding = checked.finding(this, rule.name(), rule.span())
+		Checked.Draftsman flaw = checked.flaw(this, rule.name(), rule.span())
 				.says("Rule " + rule.name() + " adds nothing: " + String.join("; ", reasons) + ".")
 				.shownBy(lines.isEmpty() ? new Evidence.Text() : new Evidence.Core(lines)).about(rule);
-		familiesByCover.keySet().stream().flatMap(List::stream).forEach(other -> finding.about(checked.base().rule(other).orElseThrow()));
-		finding.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
+		familiesByCover.keySet().stream().flatMap(List::stream).forEach(other -> flaw.about(checked.base().rule(other).orElseThrow()));
+		flaw.fix(new Fix.RemoveRule("Remove the rule", rule.name())).add();
 	}
 }

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Fix;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Check;
@@ -15,10 +15,10 @@ import org.baywright.model.Acceptance;
 import org.baywright.model.Severity;
 
 /**
- * An acceptance that accepts nothing: its finding is gone, the meaning it was given for has changed, or it is an error,
+ * An acceptance that accepts nothing: its flaw is gone, the meaning it was given for has changed, or it is an error,
  * which nobody can accept. Made after all other checks.
  */
-@RuleCheck(id = "stale-acceptance", severity = Severity.WARNING, summary = "An accepted finding is gone or has changed")
+@RuleCheck(id = "stale-acceptance", severity = Severity.WARNING, summary = "An accepted flaw is gone or has changed")
 public final class StaleAcceptance implements Check {
 
 	private static final Set<String> UNPROVED = Set.of("circle", "impossible-vehicle", "undecided");
@@ -26,28 +26,28 @@ public final class StaleAcceptance implements Check {
 	@Override
 	public void report(Checked checked) {
 		// where not all was proved, what is not found may be there yet
-		boolean open = HeldBack.in(checked).any() || checked.findings().stream().anyMatch(finding -> UNPROVED.contains(finding.check()));
+		boolean open = HeldBack.in(checked).any() || checked.flaws().stream().anyMatch(flaw -> UNPROVED.contains(flaw.check()));
 		// a stale acceptance can be accepted too, by a longer id than its own; so it must be found first
 		List<Acceptance> shortestFirst = checked.base().acceptances().stream()
-				.sorted(Comparator.comparingInt(acceptance -> acceptance.findingId().length())).toList();
-		Map<String, Finding> byId = new HashMap<>();
+				.sorted(Comparator.comparingInt(acceptance -> acceptance.flawId().length())).toList();
+		Map<String, Flaw> byId = new HashMap<>();
 		int known = 0;
 		for (Acceptance acceptance : shortestFirst) {
-			for (; known < checked.findings().size(); known++) {
-				byId.put(checked.findings().get(known).id(), checked.findings().get(known));
+			for (; known < checked.flaws().size(); known++) {
+				byId.put(checked.flaws().get(known).id(), checked.flaws().get(known));
 			}
-			Finding finding = byId.get(acceptance.findingId());
-			if (finding == null && open) {
+			Flaw flaw = byId.get(acceptance.flawId());
+			if (flaw == null && open) {
 				continue;
-			} else if (finding == null) {
-				tell(checked, acceptance, "There is no such finding any more; remove the acceptance.", removed(acceptance));
-			} else if (finding.severity() == Severity.ERROR) {
+			} else if (flaw == null) {
+				tell(checked, acceptance, "There is no such flaw any more; remove the acceptance.", removed(acceptance));
+			} else if (flaw.severity() == Severity.ERROR) {
 				tell(checked, acceptance, "An error cannot be accepted; put it right.", removed(acceptance));
-			} else if (!finding.meaning().equals(acceptance.meaning())) {
+			} else if (!flaw.meaning().equals(acceptance.meaning())) {
 				tell(checked, acceptance, "The meaning has changed since this was accepted; look again and write \""
-						+ finding.acceptanceKey() + "\" if it may still stand.",
-						new Fix.ReplaceText("Say that it may still stand", acceptance.span(), acceptance.finding(),
-								finding.acceptanceKey()));
+						+ flaw.acceptanceKey() + "\" if it may still stand.",
+						new Fix.ReplaceText("Say that it may still stand", acceptance.span(), acceptance.flaw(),
+								flaw.acceptanceKey()));
 			}
 		}
 	}
@@ -57,7 +57,7 @@ public final class StaleAcceptance implements Check {
 	}
 
 	private void tell(Checked checked, Acceptance acceptance, String sentence, Fix fix) {
-		checked.finding(this, acceptance.finding(), acceptance.span()).says(sentence).about(acceptance.finding()).fix(fix)
+		checked.flaw(this, acceptance.flaw(), acceptance.span()).says(sentence).about(acceptance.flaw()).fix(fix)
 				.add();
 	}
 }

@@ -6,10 +6,10 @@ import org.baywright.analysis.Fix;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
-import org.baywright.model.Meaning;
 import org.baywright.model.Review;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
+import org.baywright.model.Written;
 
 /** A review of a rule whose meaning has changed since. */
 @RuleCheck(id = "stale-review", severity = Severity.WARNING, summary = "A review is not of the rule as it stands now")
@@ -21,15 +21,17 @@ public final class StaleReview implements Check {
 	@Override
 	public void report(Checked checked) {
 		for (Review review : checked.base().reviews()) {
-			Optional<Rule> rule = checked.base().rule(review.rule());
-			if (rule.isPresent() && !Meaning.fingerprint(rule.get()).equals(review.meaning())) {
-				checked.finding(this, review.rule() + "/" + review.reviewer() + "/" + review.date(), review.span())
-						.says(sentence(review, Meaning.fingerprint(rule.get())))
-						.near(rule.get().span(), "rule " + review.rule())
+			Optional<String> now = checked.base().meaning(review.rule());
+			if (now.isPresent() && !now.get().equals(review.meaning())) {
+				boolean isRule = checked.base().rule(review.rule()).isPresent();
+				Checked.Draftsman flaw = checked.flaw(this, review.rule() + "/" + review.reviewer() + "/" + review.date(), review.span())
+						.says(sentence(review, now.get()))
+						.near(checked.base().reviewable(review.rule()).orElseThrow().span(), (isRule ? "rule " : "chain ") + review.rule())
 						.fix(new Fix.ReplaceText(
 								review.meaning().equals(NONE) ? "Say that it was read as it stands" : "Say that the opinion still holds",
-								review.span(), quoted(review.meaning()), quoted(Meaning.fingerprint(rule.get()))))
-						.about(rule.get()).add();
+								review.span(), Written.text(review.meaning()), Written.text(now.get())));
+				checked.base().rule(review.rule()).ifPresentOrElse(flaw::about, () -> flaw.about(review.rule() + now.get()));
+				flaw.add();
 			}
 		}
 	}
@@ -41,9 +43,5 @@ public final class StaleReview implements Check {
 						+ now + "\"."
 				: "Rule " + review.rule() + " has changed its meaning since " + reviewer + " reviewed it on " + review.date()
 						+ "; if the opinion still holds, write meaning \"" + now + "\".";
-	}
-
-	private static String quoted(String meaning) {
-		return '"' + meaning + '"';
 	}
 }

@@ -18,7 +18,7 @@ public final class Undecided implements Check {
 		for (Component part : checked.parts()) {
 			for (String question : part.undecided()) {
 				Rule first = checked.base().rule(part.rules().get(0)).orElseThrow();
-				checked.finding(this, first.name() + "/" + Meaning.fingerprint(question), first.span())
+				checked.flaw(this, first.name() + "/" + Meaning.fingerprint(question), first.span())
 						.says("It was not decided " + question + ": the search reached its limit.")
 						.shownBy(new Evidence.Undecided(question))
 						.about(first).add();

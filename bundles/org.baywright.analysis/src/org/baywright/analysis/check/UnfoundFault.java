@@ -21,7 +21,7 @@ public final class UnfoundFault implements Check {
 		for (Fault fault : checked.base().faults()) {
 			boolean told = lost.contains(new Verdict(fault.name(), VerdictKind.CONFIRMED)); // with the dead rules
 			if (!confirmable.contains(fault.name()) && !told && !HeldBack.in(checked).decides(fault.name())) {
-				checked.finding(this, fault.name(), fault.span())
+				checked.flaw(this, fault.name(), fault.span())
 						.says("No rule can ever confirm " + ClashReport.say(checked, fault.name())
 								+ "; write a rule that confirms it by a test.")
 						.about(fault.name()).add();

@@ -104,16 +104,16 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		Use first = uses.get(0);
 		List<String> faults = verdicts.stream().map(Verdict::fault).toList();
 		String kind = verdicts.get(0).kind().word();
-		Checked.Draftsman finding = checked.finding(this, String.join("+", faults) + "/" + kind, first.span())
+		Checked.Draftsman flaw = checked.flaw(this, String.join("+", faults) + "/" + kind, first.span())
 				.says("A rule asks whether " + ClashReport.say(checked, faults) + (faults.size() == 1 ? " is " : " are ") + kind
 						+ ", but no rule ever says so; add that rule, or take the question out.");
 		for (Use use : uses) {
-			finding.about(use.rule());
+			flaw.about(use.rule());
 			if (use != first) {
-				finding.near(use.span(), "rule " + use.rule().name() + " asks for it");
+				flaw.near(use.span(), "rule " + use.rule().name() + " asks for it");
 			}
 		}
-		finding.add();
+		flaw.add();
 	}
 
 	/** A place where a rule states a verdict or waits for it. */
@@ -142,7 +142,7 @@ public final class UnreachableConclusion implements ProofCheck<List<UnreachableC
 		return uses;
 	}
 
-	private static void collect(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Rule rule, Condition atom) {
+	private static void collect(Map<Verdict, List<Use>> uses, Set<Verdict> wanted, Rule rule, Condition.Atom atom) {
 		if (atom instanceof Condition.VerdictIs is) {
 			add(uses, wanted, new Verdict(is.fault(), is.verdict()), rule, false, is.span());
 		}

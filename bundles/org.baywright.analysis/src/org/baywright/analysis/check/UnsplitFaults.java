@@ -155,15 +155,15 @@ public final class UnsplitFaults implements ProofCheck<List<List<String>>> {
 			return;
 		}
 		Fault first = checked.base().fault(faults.get(0)).orElseThrow();
-		Checked.Draftsman finding = checked.finding(this, String.join("+", faults), first.span())
+		Checked.Draftsman flaw = checked.flaw(this, String.join("+", faults), first.span())
 				.says("No set of tests can tell " + String.join(", ", faults)
 						+ " apart: the rules always confirm and clear them together; "
 						+ "find a test that splits them, or make one fault of them.");
 		for (String fault : faults) {
 			checked.base().fault(fault).filter(other -> other != first)
-					.ifPresent(other -> finding.near(other.span(), "fault " + other.name()));
-			finding.about(fault);
+					.ifPresent(other -> flaw.near(other.span(), "fault " + other.name()));
+			flaw.about(fault);
 		}
-		finding.add();
+		flaw.add();
 	}
 }

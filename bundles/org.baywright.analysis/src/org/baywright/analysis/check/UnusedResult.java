@@ -58,7 +58,7 @@ public final class UnusedResult implements Check {
 	private void report(Checked checked, Test test, IndexSet used, IndexSet told) {
 		IndexSet unused = used.union(told).complement(test.domain().size());
 		if (!unused.isEmpty() && !HeldBack.in(checked).uses(test.name())) {
-			checked.finding(this, test.name(), test.span())
+			checked.flaw(this, test.name(), test.span())
 					.says(used.isEmpty() ? "No rule uses test " + test.name() + "; write a rule for it, or take it out."
 							: "No rule uses the result " + Story.say(test.domain(), unused) + " of test " + test.name()
 									+ "; say what it proves, or that it proves nothing.")
@@ -77,7 +77,7 @@ public final class UnusedResult implements Check {
 	}
 
 	/** A condition that takes every named result uses none; an outcome that does says what each of them proves. */
-	private static void collect(Checked checked, Condition atom, boolean asItStands, Map<String, IndexSet> used) {
+	private static void collect(Checked checked, Condition.Atom atom, boolean asItStands, Map<String, IndexSet> used) {
 		if (atom instanceof Condition.TestIs is) {
 			checked.base().test(is.test()).ifPresent(test -> {
 				IndexSet named = is.values().in(test.domain());

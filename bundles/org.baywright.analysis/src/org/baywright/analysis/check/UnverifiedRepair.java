@@ -15,7 +15,7 @@ public final class UnverifiedRepair implements Check {
 	public void report(Checked checked) {
 		for (Repair repair : checked.base().repairs()) {
 			if (repair.verify().isEmpty()) {
-				checked.finding(this, repair.name(), repair.span())
+				checked.flaw(this, repair.name(), repair.span())
 						.says("Repair " + repair.name() + " does not say how anybody knows that it worked; add \"verify\".")
 						.about(repair.name())
 						.fix(new Fix.AddLine("Verify by repeating what confirmed the fault", "repair", repair.name(),

@@ -30,13 +30,10 @@ import org.baywright.model.IndexSet;
 import org.baywright.model.Outcome;
 import org.baywright.model.Repair;
 import org.baywright.model.Rule;
-import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
-import org.baywright.model.Span;
-import org.baywright.model.Test;
 import org.baywright.model.ValueSet;
 import org.baywright.model.VerdictKind;
-import org.baywright.model.VerifyStep;
+import org.baywright.model.Written;
 import org.baywright.model.words.Words;
 
 /**
@@ -64,57 +61,24 @@ public final class VerifyExpectsFault implements Check {
 
 	private void report(Checked checked, Repair repair, Search search) {
 		String name = search.expects.variable().name();
-		Checked.Draftsman finding = checked.finding(this, repair.name() + "/" + name, search.expects.step().span());
+		Checked.Draftsman flaw = checked.flaw(this, repair.name() + "/" + name, search.expects.step().span());
 		if (search.least.isEmpty()) {
 			String question = "whether the verification of repair " + repair.name() + " can pass while rule "
 					+ String.join(", ", search.undecided) + " still confirms the fault";
-			finding.says("It was not decided " + question + ": the search reached its limit.")
+			flaw.says("It was not decided " + question + ": the search reached its limit.")
 					.shownBy(new Evidence.Undecided(question));
 		} else {
 			List<String> rules = List.copyOf(search.atLeast);
 			boolean one = rules.size() == 1;
-			finding.says("The verification of repair " + repair.name() + " passes with " + search.result() + ", at which "
+			flaw.says("The verification of repair " + repair.name() + " passes with " + search.result() + ", at which "
 					+ (one ? "rule " : "rules ") + Words.and(rules) + (one ? " confirms " : " confirm ")
 					+ ClashReport.say(checked, List.copyOf(search.faults)) + "; " + search.advice() + ".")
 					.shownBy(search.least.get());
-			search.right().ifPresent(right -> finding.fix(new Fix.RewriteText(right.getKey(),
-					search.expects.step().span(), "repeat " + name + " expect " + right.getValue())));
+			search.right().ifPresent(right -> flaw.fix(new Fix.RewriteText(right.getKey(),
+					search.expects.step().span(), "repeat " + Written.name(name) + " expect " + right.getValue())));
 		}
-		search.confirming.forEach(rule -> finding.about(rule).near(rule.span(), "rule " + rule.name() + " confirms it"));
-		finding.about(repair.name() + name + search.expects.values()).add();
-	}
-
-	/**
-	 * What one step expects.
-	 *
-	 * @param step the step
-	 * @param variable the test or the code
-	 * @param domain the results of the test; none for a code
-	 * @param values numbers of the values with which the step passes
-	 */
-	private record Expects(VerifyStep step, Variable variable, Optional<Domain> domain, IndexSet values) {
-
-		static Expects of(RuleBase base, VerifyStep step) {
-			if (step instanceof VerifyStep.Expect code) {
-				return new Expects(step, new Variable(Variable.Kind.CODE, code.code()), Optional.empty(),
-						Encoding.only(code.present() ? Variable.PRESENT : Variable.ABSENT));
-			}
-			VerifyStep.Repeat repeat = (VerifyStep.Repeat) step;
-			Domain domain = base.test(repeat.test()).map(Test::domain).orElseThrow();
-			return new Expects(step, new Variable(Variable.Kind.TEST, repeat.test()), Optional.of(domain),
-					repeat.values().orElseThrow().in(domain));
-		}
-
-		/** Returns the cells of the program in which some value passes: no rule tells the values of one cell apart. */
-		List<Integer> cells(Program program, int var) {
-			List<Integer> cells = new ArrayList<>();
-			for (int cell = 0; cell < program.cells.get(var).count(); cell++) {
-				if (values.meets(program.cells.get(var).values(Encoding.only(cell)))) {
-					cells.add(cell);
-				}
-			}
-			return cells;
-		}
+		search.confirming.forEach(rule -> flaw.about(rule).near(rule.span(), "rule " + rule.name() + " confirms it"));
+		flaw.about(repair.name() + name + search.expects.values()).add();
 	}
 
 	/** Looks for results with which one step of one verification passes while a rule still confirms a fault. */
@@ -229,7 +193,8 @@ public final class VerifyExpectsFault implements Check {
 		}
 
 		private static int known(Encoding encoding, int var, IndexSet cells) {
-			return encoding.literal(new Formula.Known(var, cells, Program.NO_LINE), true);
+			Formula found = new Formula.Known(var, cells, Program.NO_LINE);
+			return encoding.literal(new Formula.All(List.of(encoding.program.limitOf.get(var), found)), true);
 		}
 
 		/** Returns what is left of a formula when nobody knows the variable. */
@@ -252,17 +217,17 @@ public final class VerifyExpectsFault implements Check {
 
 		String result() {
 			String name = expects.variable().name();
-			return expects.domain().map(domain -> (domain instanceof Domain.Names ? "\"" + domain.say(leastValue) + "\""
+			return expects.domain().map(domain -> (!(domain instanceof Domain.Quantity quantity && quantity.isNumber(leastValue)) ? "\"" + domain.say(leastValue) + "\""
 					: domain.say(leastValue)) + " in test " + name)
-					.orElse("code " + name + (leastValue == Variable.PRESENT ? " present" : " absent"));
+					.orElse("code " + name + (leastValue == Variable.ABSENT ? " absent" : " present"));
 		}
 
 		String advice() {
 			if (expects.domain().isEmpty()) {
-				return "expect it " + (leastValue == Variable.PRESENT ? "absent" : "present");
+				return "expect it " + (leastValue == Variable.ABSENT ? "present" : "absent");
 			}
 			// with a part fitted for the test, its results say nothing of the part that stays
-			boolean fitted = checked.base().test(expects.variable().name()).filter(test -> !test.fits().isEmpty()).isPresent();
+			boolean fitted = checked.base().test(expects.variable().name()).map(checked.base()::doneBy).filter(test -> !test.fits().isEmpty()).isPresent();
 			Optional<String> clears = fitted || !(expects.domain().get() instanceof Domain.Names names) ? Optional.empty()
 					: confirming.stream().flatMap(rule -> rule.outcomes().stream()).filter(this::clears).map(Outcome::values).flatMap(Optional::stream)
 							.map(values -> values.in(names)).filter(values -> !values.meets(wrong)).findFirst().map(values -> names.say(values.first()));
@@ -306,14 +271,32 @@ public final class VerifyExpectsFault implements Check {
 		}
 
 		private static String range(IndexSet values, Domain.Quantity quantity) {
+			if (!quantity.isNumber(values.first()) || !quantity.isNumber(values.last())) {
+				return beyond(values, quantity);
+			}
 			String low = say(quantity, quantity.value(values.first()));
 			String high = say(quantity, quantity.value(values.last()));
 			return values.last() == quantity.size() - 1 ? "at_least " + low : values.first() == 0 ? "at_most " + high : low + " .. " + high;
 		}
 
+		/** As {@link #range} for values of which the first or the last is beyond the range of the instrument. */
+		private static String beyond(IndexSet values, Domain.Quantity quantity) {
+			IndexSet numbers = values.intersect(IndexSet.range(quantity.first(), quantity.last()));
+			List<String> parts = new ArrayList<>();
+			quantity.named().stream().filter(value -> values.contains(quantity.indexOf(value.name()))).forEach(value -> parts.add(Written.value(value.name())));
+			if (!numbers.isEmpty()) {
+				parts.add(0, say(quantity, quantity.value(numbers.first())) + " .. " + say(quantity, quantity.value(numbers.last())));
+			}
+			return String.join(", ", parts);
+		}
+
 		private static String written(ValueSet values, Domain.Quantity quantity) {
 			if (values instanceof ValueSet.Union union) {
 				return union.parts().stream().map(part -> written(part, quantity)).collect(Collectors.joining(", "));
+			} else if (values instanceof ValueSet.Choices choices) {
+				return choices.names().stream().map(Written::value).collect(Collectors.joining(", "));
+			} else if (values instanceof ValueSet.Except) {
+				return range(values.in(quantity), quantity);
 			}
 			ValueSet.Band band = (ValueSet.Band) values;
 			if (band.low().isPresent() && band.high().isPresent()) {

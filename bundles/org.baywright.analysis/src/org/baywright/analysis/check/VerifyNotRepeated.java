@@ -41,14 +41,14 @@ public final class VerifyNotRepeated implements Check {
 				}
 			}
 			if (!missing.isEmpty()) {
-				Checked.Draftsman finding = checked.finding(this, repair.name(), repair.span())
+				Checked.Draftsman flaw = checked.flaw(this, repair.name(), repair.span())
 						.says("The verification of repair " + repair.name() + " does not repeat " + String.join(", ", missing)
 								+ ", which confirmed the fault; add \"repeat what confirmed\".")
 						.fix(new Fix.AddLine("Also repeat what confirmed the fault", "verify", repair.name(),
 								"repeat what confirmed"));
-				rules.forEach(name -> checked.base().rule(name).ifPresent(rule -> finding.about(rule)
+				rules.forEach(name -> checked.base().rule(name).ifPresent(rule -> flaw.about(rule)
 						.near(rule.span(), "rule " + name + " confirms it")));
-				finding.about(repair.verify().stream().map(step -> step.getClass().getSimpleName()).toList().toString())
+				flaw.about(repair.verify().stream().map(step -> step.getClass().getSimpleName()).toList().toString())
 						.add();
 			}
 		}
@@ -66,14 +66,21 @@ public final class VerifyNotRepeated implements Check {
 	}
 
 	private static void collect(Condition condition, TreeSet<String> into) {
-		if (condition instanceof Condition.And and) {
-			and.parts().forEach(part -> collect(part, into));
-		} else if (condition instanceof Condition.Or or) {
-			or.parts().forEach(part -> collect(part, into));
-		} else if (condition instanceof Condition.TestIs is) {
-			into.add(is.test());
-		} else if (condition instanceof Condition.CodeIs is && is.reading() == CodeReading.PRESENT) {
-			into.add(is.code());
-		}
+		condition.visit(
+				(Condition.And and) -> and.parts().forEach(part -> collect(part, into)),
+				(Condition.Or or) -> or.parts().forEach(part -> collect(part, into)),
+				(Condition.Not not) -> { },
+				(Condition.Atom atom) -> atom.visit(
+						(Condition.TraitIs is) -> { },
+						(Condition.SignIs is) -> { },
+						(Condition.TestIs is) -> into.add(is.test()),
+						(Condition.CodeIs is) -> {
+							if (is.reading() == CodeReading.PRESENT) {
+								into.add(is.code());
+							}
+						},
+						(Condition.ModuleIs is) -> { },
+						(Condition.VerdictIs is) -> { },
+						(Condition.Unexplained is) -> { }));
 	}
 }

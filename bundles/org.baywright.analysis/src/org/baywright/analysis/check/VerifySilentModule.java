@@ -20,7 +20,7 @@ public final class VerifySilentModule implements Check {
 			int number = 0;
 			for (Verification.Unanswered step : new Verification(checked.base(), repair).unanswered()) {
 				String states = step.answersIn().stream().map(StateSetting::toString).collect(Collectors.joining(" or "));
-				checked.finding(this, repair.name() + "/" + step.module() + "/" + ++number, step.step().span())
+				checked.flaw(this, repair.name() + "/" + step.module() + "/" + ++number, step.step().span())
 						.says("Module " + step.module() + " need not answer here, so "
 								+ (step.step() instanceof VerifyStep.Clear ? "clearing" : "reading")
 								+ " it may reach nothing; set " + states + " first.")

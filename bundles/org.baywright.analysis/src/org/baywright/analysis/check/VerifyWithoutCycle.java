@@ -25,15 +25,14 @@ public final class VerifyWithoutCycle implements Check {
 	}
 
 	private static boolean provesNothing(Verification.Expectation expected) {
-		boolean rightModule = expected.read().filter(expected.module()::equals).isPresent();
-		return rightModule && !expected.step().present() && !(expected.cleared() && expected.cycled());
+		return expected.readsItsModule() && !expected.step().present() && !(expected.cleared() && expected.cycled());
 	}
 
 	private void report(Checked checked, Repair repair, List<Verification.Expectation> expected) {
 		Verification.Expectation first = expected.get(0);
 		List<String> codes = Verification.codes(expected);
 		boolean one = codes.size() == 1;
-		Verification.places(expected, checked.finding(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
+		Verification.places(expected, checked.flaw(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
 				.says("That " + (one ? "code " : "codes ") + Words.and(codes) + (one ? " is" : " are")
 						+ " absent proves nothing here: module " + first.module()
 						+ (first.cleared() ? " was read before a cycle let it test itself again; write a cycle line, such as \"cycle ignition\", between clear and read."

@@ -17,7 +17,7 @@ public final class VerifyWrongModule implements Check {
 	public void report(Checked checked) {
 		for (Repair repair : checked.base().repairs()) {
 			new Verification(checked.base(), repair)
-					.wrong(expected -> expected.read().filter(expected.module()::equals).isEmpty(), Verification.Expectation::read)
+					.wrong(expected -> !expected.readsItsModule(), Verification.Expectation::read)
 					.forEach(expected -> report(checked, repair, expected));
 		}
 	}
@@ -25,7 +25,7 @@ public final class VerifyWrongModule implements Check {
 	private void report(Checked checked, Repair repair, List<Verification.Expectation> expected) {
 		Verification.Expectation first = expected.get(0);
 		List<String> codes = Verification.codes(expected);
-		Verification.places(expected, checked.finding(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
+		Verification.places(expected, checked.flaw(this, repair.name() + "/" + String.join("+", codes), first.step().span()))
 				.says((codes.size() == 1 ? "Code " : "Codes ") + Words.and(codes) + (codes.size() == 1 ? " is" : " are")
 						+ " kept in module " + first.module() + ", but "
 						+ first.read().map(read -> "module " + read + " was read last").orElse("no module was read") + "; read "

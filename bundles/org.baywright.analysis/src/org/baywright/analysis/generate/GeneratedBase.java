@@ -12,7 +12,7 @@ import org.baywright.model.RuleBase;
  * A generated rule base.
  *
  * @param rules the rule base
- * @param seeded ids of the findings that were put in; there are no others
+ * @param seeded ids of the flaws that were put in; there are no others
  */
 public record GeneratedBase(RuleBase rules, SortedSet<String> seeded) {
 

@@ -144,7 +144,7 @@ public final class RuleBaseGenerator {
 			boolean measured = random.nextInt(100) < 15;
 			base.tests.add(test(name + "_test" + step, "Test " + number + "." + step,
 					measured ? quantity("V", 0, 18, 1, 1) : names("good", "bad")));
-			base.repairs.add(new Repair(name + "_repair" + step, "Repair", List.of(fault(name, step)), List.of("Replace it"),
+			base.repairs.add(new Repair(name + "_repair" + step, "Repair", List.of(fault(name, step)), Optional.empty(), List.of("Replace it"),
 					List.of(), List.of(), BigDecimal.TEN, BigDecimal.ONE, Skill.TRAINED, List.of(), List.of(), true,
 					List.of(new VerifyStep.RepeatWhatConfirmed(next())), next()));
 		}

@@ -31,7 +31,7 @@ final class Answering {
 	}
 
 	/** Collects the signs that conditions call unexplained. */
-	private static void collect(Condition atom, Set<String> unexplained) {
+	private static void collect(Condition.Atom atom, Set<String> unexplained) {
 		if (atom instanceof Condition.Unexplained is) {
 			unexplained.add(is.sign());
 		}

@@ -75,16 +75,22 @@ final class Candidates {
 		next[var] = met;
 		int module = program.moduleOf[var];
 		if (module >= 0) {
-			boolean silent = met.first() == Variable.UNREAD;
+			boolean silent = met.equals(Encoding.only(Variable.UNREAD));
 			return narrow(next, module, Encoding.only(silent ? Variable.SILENT : Variable.ANSWERS));
 		}
 		return Optional.of(next);
 	}
 
+	/** Returns the first cell in which a vehicle can be. */
+	private int first(int var, IndexSet cells) {
+		IndexSet of = program.hasStates(var) ? cells.intersect(Encoding.only(Variable.PRESENT).complement(program.cells.get(var).count())) : cells;
+		return of.first();
+	}
+
 	private int[] pick(IndexSet[] allowed) {
 		int[] cells = new int[allowed.length];
 		for (int var = 0; var < cells.length; var++) {
-			cells[var] = allowed[var] != null ? allowed[var].first() : program.isTrait(var) ? 0 : Program.OPEN;
+			cells[var] = allowed[var] != null ? first(var, allowed[var]) : program.isTrait(var) ? 0 : Program.OPEN;
 		}
 		for (int var = 0; var < cells.length; var++) {
 			if (program.moduleOf[var] >= 0 && cells[program.moduleOf[var]] == Variable.SILENT) {

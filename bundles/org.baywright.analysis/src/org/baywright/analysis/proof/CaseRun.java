@@ -51,28 +51,56 @@ public final class CaseRun {
 	public CaseResult run(Case job) {
 		if (!program.isStratified()) {
 			return new CaseResult(job, false, "the rules go round in a circle, so nothing can be derived.", List.of(),
-					List.of(), List.of());
+					List.of(), List.of(), List.of());
 		}
-		Noted noted = new Noted(base, program);
+		VehicleRun run = new VehicleRun(base, program);
 		List<Reading> readings = new ArrayList<>(job.traits());
 		readings.addAll(job.found());
 		for (Reading reading : readings) {
-			Optional<String> wrong = noted.put(reading);
-			if (wrong.isPresent()) {
-				return new CaseResult(job, false, wrong.get(), List.of(), List.of(), List.of());
+			Optional<VehicleRun.Refused> refused = run.take(reading);
+			if (refused.isPresent()) {
+				return new CaseResult(job, false, why(reading, refused.get()), List.of(), List.of(), List.of(), List.of());
 			}
 		}
-		int[] known = noted.cells();
-		Program.Derived derived = program.derive(known, -1);
-		List<String> fired = new ArrayList<>(new TreeSet<>(firedRules(derived)));
-		List<Verdict> verdicts = program.standing(derived);
+		int[] known = run.known();
+		Optional<String> elsewhere = forOtherVehicles(known);
+		if (elsewhere.isPresent()) {
+			return new CaseResult(job, false, elsewhere.get(), List.of(), List.of(), List.of(), List.of());
+		}
+		List<String> fired = run.applied();
+		List<Verdict> verdicts = program.standing(run.derived());
 		if (!isLawful(known)) {
 			return new CaseResult(job, false, "the laws say that no vehicle can show these findings together.", fired, verdicts,
-					lawsAgainst(known));
+					List.of(), lawsAgainst(known));
 		}
 		List<Wrong> wrong = judge(job, verdicts);
 		String message = wrong.isEmpty() ? "" : wrong.stream().map(Wrong::says).collect(Collectors.joining("; ", "", "."));
-		return new CaseResult(job, wrong.isEmpty(), message, fired, verdicts, blamed(wrong, derived));
+		return new CaseResult(job, wrong.isEmpty(), message, fired, verdicts, confirming(job, run), blamed(wrong, run.derived()));
+	}
+
+	/** A code that was read and a module that is silent cannot both have been found, nor anything else that says two things of one. */
+	private static String why(Reading reading, VehicleRun.Refused refused) {
+		return refused.about().map(about -> reading.subject() + " and what was found before it say two things of " + about.name()
+				+ ", so one of them is wrong.").orElse(refused.message());
+	}
+
+	/** What was found although the job's vehicle is none of those on which it makes sense; a trait that nobody told may fit. */
+	private Optional<String> forOtherVehicles(int[] known) {
+		boolean[] none = new boolean[program.verdicts.size()];
+		return found(known).stream().filter(var -> allKnown(program.limitOf.get(var), known) && !Program.holds(program.limitOf.get(var), known, none))
+				.findFirst().map(var -> program.variables.get(var).name() + " was found, but it is for other vehicles.");
+	}
+
+	private static boolean allKnown(Formula formula, int[] known) {
+		boolean[] all = { true };
+		formula.eachLeaf(leaf -> all[0] &= !(leaf instanceof Formula.Known lit) || lit.var() < 0 || known[lit.var()] != Program.OPEN);
+		return all[0];
+	}
+
+	private List<String> confirming(Case job, VehicleRun run) {
+		return IntStream.range(0, program.verdicts.size()).filter(number -> program.verdicts.get(number).kind() == VerdictKind.CONFIRMED
+				&& job.causes().contains(program.verdicts.get(number).fault())).boxed().flatMap(number -> run.behind(number).stream()).distinct().sorted()
+				.toList();
 	}
 
 	/** Returns the laws that, as few as can be, exclude what was found. */
@@ -121,18 +149,8 @@ public final class CaseRun {
 		}
 	}
 
-	private List<String> firedRules(Program.Derived derived) {
-		List<String> names = new ArrayList<>();
-		for (int b = 0; b < derived.fired().length; b++) {
-			if (derived.fired()[b]) {
-				names.add(program.rules.get(program.branches.get(b).rule()).name());
-			}
-		}
-		return names;
-	}
-
 	private boolean isLawful(int[] known) {
-		return laws == null || laws.ask(found(known).stream().mapToInt(var -> laws.values.in(var, Encoding.only(known[var]))).toArray())
+		return laws == null || laws.ask(found(known).stream().mapToInt(var -> laws.values.in(var, program.meant(var, known[var]))).toArray())
 				!= Answer.NO;
 	}
 

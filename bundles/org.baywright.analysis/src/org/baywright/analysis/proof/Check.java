@@ -2,10 +2,10 @@ package org.baywright.analysis.proof;
 
 import org.baywright.analysis.RuleCheck;
 
-/** One kind of finding. Implementations are final, stateless and annotated with {@link RuleCheck}. */
+/** One kind of flaw. Implementations are final, stateless and annotated with {@link RuleCheck}. */
 public interface Check {
 
-	/** Adds all findings of this kind. */
+	/** Adds all flaws of this kind. */
 	void report(Checked checked);
 
 	/** Returns the description of this check. */

@@ -12,10 +12,11 @@ import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Fix;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.Situation;
@@ -30,14 +31,15 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
+import org.baywright.model.Written;
 
-/** A rule base whose parts are proved: where checks read the proofs and put their findings. */
+/** A rule base whose parts are proved: where checks read the proofs and put their flaws. */
 public final class Checked {
 
 	private final RuleBase base;
 	private final List<Component> components;
 	private final Map<String, FamilyParts> families;
-	private final List<Finding> findings = new ArrayList<>();
+	private final List<Flaw> flaws = new ArrayList<>();
 	private final RuleMemory memory;
 	private final int conflictLimit;
 	private final Map<String, Object> shared = new HashMap<>();
@@ -100,8 +102,8 @@ public final class Checked {
 	}
 
 	/** Returns what the checks before this one found. */
-	public List<Finding> findings() {
-		return Collections.unmodifiableList(findings);
+	public List<Flaw> flaws() {
+		return Collections.unmodifiableList(flaws);
 	}
 
 	/** Runs all finished jobs; one of a family that no vehicle belongs to is left to the language to report. */
@@ -159,20 +161,35 @@ public final class Checked {
 				.limits(draft.limits()).unquiet(unquiet).build(), conflictLimit);
 	}
 
-	/** Returns whether the laws leave a vehicle of the family that shows the sign; true if the limit was reached on the way. */
+	/**
+	 * Returns whether the sign makes sense on some vehicle of the family and the laws leave one that shows it; true if the
+	 * limit was reached on the way.
+	 */
 	public boolean mayShow(String family, String sign) {
-		Program laws = shared("laws of " + family, () -> new Draft(family, List.of(), Draft.of(base, family).laws(), List.of()).program(base));
+		if (!base.reaches(base.scopeOf(sign), family)) {
+			return false;
+		}
+		Program laws = shared("laws of " + family, () -> new Draft(family, List.of(),
+				Stream.concat(Draft.of(base, family).laws().stream(), limitedSigns()).toList(), List.of()).program(base));
 		int var = laws.numberOf(new Variable(Variable.Kind.SIGN, sign));
 		if (var < 0) {
-			return true; // no law speaks of it
+			return true; // no law speaks of it, and it is for all vehicles
 		}
 		Encoding encoding = new Encoding(laws, conflictLimit, false);
-		return encoding.ask(encoding.values.in(var, Encoding.only(Variable.PRESENT))) != Answer.NO;
+		return encoding.ask(encoding.shows(var)) != Answer.NO;
 	}
 
-	// ---- making findings ---------------------------------------------------------------------------------------
+	/** Returns laws that forbid nothing and speak of each sign that is for some vehicles only, so that this is looked at. */
+	private Stream<Law> limitedSigns() {
+		return base.signs().stream().filter(sign -> sign.scope().where().isPresent()).map(sign -> {
+			Condition shown = new Condition.SignIs(sign.name(), true, Span.NONE);
+			return new Law("", List.of(), shown, shown, Span.NONE);
+		});
+	}
 
-	/** Collects what makes up one finding. */
+	// ---- making flaws ---------------------------------------------------------------------------------------
+
+	/** Collects what makes up one flaw. */
 	public final class Draftsman {
 		private final Check check;
 		private final String subject;
@@ -217,17 +234,21 @@ public final class Checked {
 		}
 
 		public Draftsman fix(Fix fix) {
-			fixes.add(fix);
+			boolean ofChain = fix instanceof Fix.Withdraw withdraw && base.isOfChain(withdraw.rule())
+					|| fix instanceof Fix.RemoveRule remove && base.isOfChain(remove.rule());
+			if (!ofChain) { // such a rule stands nowhere in the text
+				fixes.add(fix);
+			}
 			return this;
 		}
 
-		/** Ties the finding to the meaning of a rule: an acceptance goes stale when it changes. */
+		/** Ties the flaw to the meaning of a rule: an acceptance goes stale when it changes. */
 		public Draftsman about(Rule rule) {
 			meanings.add(Meaning.text(rule));
 			return this;
 		}
 
-		/** Ties the finding to some other meaning. */
+		/** Ties the flaw to some other meaning. */
 		public Draftsman about(String meaning) {
 			meanings.add(meaning);
 			return this;
@@ -238,15 +259,15 @@ public final class Checked {
 			String meaning = Meaning.fingerprint(id + meanings);
 			if (severity == Severity.WARNING) {
 				fixes.add(new Fix.AddElement("Accept this with a reason",
-						"accept \"" + id + "@" + meaning + "\" because \"\""));
+						"accept " + Written.text(id + "@" + meaning) + " because \"\""));
 			}
-			findings.add(new Finding(id, check.about().id(), severity, span, message, related, evidence,
+			flaws.add(new Flaw(id, check.about().id(), severity, span, message, related, evidence,
 					Story.tell(base, evidence), meaning, fixes, Optional.empty()));
 		}
 	}
 
-	/** Begins a finding. */
-	public Draftsman finding(Check check, String subject, Span span) {
+	/** Begins a flaw. */
+	public Draftsman flaw(Check check, String subject, Span span) {
 		return new Draftsman(check, subject, span);
 	}
 

@@ -8,7 +8,7 @@ import org.baywright.model.Rule;
  */
 public interface EachRule extends Check {
 
-	/** Adds the findings about one rule. */
+	/** Adds the flaws about one rule. */
 	void report(Checked checked, Rule rule);
 
 	@Override

@@ -103,6 +103,11 @@ public final class Encoding {
 		return Gates.or(solver, ((Formula.Any) formula).parts().stream().map(part -> literal(part, seen)).toList());
 	}
 
+	/** Returns a literal for "the vehicle shows the sign", which it can only if the sign makes sense on it. */
+	public int shows(int sign) {
+		return Gates.and(solver, List.of(values.in(sign, only(Variable.PRESENT)), literal(program.limitOf.get(sign), false)));
+	}
+
 	/** Returns a literal for "the vehicle obeys the law" with this place in {@link Program#lawFormulas}. */
 	public int law(int law) {
 		return literal(program.lawFormulas.get(law).formula(), false);

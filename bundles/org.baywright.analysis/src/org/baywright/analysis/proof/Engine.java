@@ -18,7 +18,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.CaseResult;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
 import org.baywright.model.Condition;
@@ -26,8 +26,12 @@ import org.baywright.model.Exclusive;
 import org.baywright.model.Family;
 import org.baywright.model.Law;
 import org.baywright.model.Meaning;
+import org.baywright.model.Repair;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Scope;
+import org.baywright.model.Sign;
+import org.baywright.model.Test;
 import org.baywright.model.Trait;
 
 /**
@@ -37,7 +41,7 @@ import org.baywright.model.Trait;
 public final class Engine {
 
 	/** What a run found. */
-	public record Outcome(List<Finding> findings, List<CaseResult> cases, int parts, int proved) {
+	public record Outcome(List<Flaw> flaws, List<CaseResult> cases, int parts, int proved) {
 	}
 
 	private final List<Check> checks;
@@ -100,16 +104,16 @@ public final class Engine {
 				check.report(checked);
 			}
 		}
-		return new Outcome(checked.findings(), checked.cases(), used.size(), toProve.size());
+		return new Outcome(checked.flaws(), checked.cases(), used.size(), toProve.size());
 	}
 
 	private void lookAtEachRule(Checked checked) {
 		List<EachRule> single = checks.stream().filter(EachRule.class::isInstance).map(EachRule.class::cast).toList();
 		for (RuleFacts facts : memory.rules()) {
 			if (!facts.isQuiet) {
-				int before = checked.findings().size();
+				int before = checked.flaws().size();
 				single.forEach(check -> check.report(checked, facts.rule));
-				facts.isQuiet = checked.findings().size() == before;
+				facts.isQuiet = checked.flaws().size() == before;
 			}
 		}
 	}
@@ -153,7 +157,7 @@ public final class Engine {
 			draft.rules().forEach(rule -> meanings.add(memory.of(rule).key));
 			draft.laws().forEach(law -> meanings.add(keyOf(law)));
 			draft.limits().forEach(limit -> meanings.add(Key.of(printOf(limit.law()).text() + limit.line())));
-			Key key = Key.of(meanings, usedTraits(base, family, draft) + draft.exclusives());
+			Key key = Key.of(meanings, usedTraits(base, family, draft) + draft.exclusives() + mends(base, family, draft));
 			Component part = known.get(key);
 			if (part == null) {
 				part = new Component(key, draft.rules().stream().map(Rule::name).toList());
@@ -182,12 +186,21 @@ public final class Engine {
 	/** Families that differ only in traits a part does not speak of share its proof. */
 	private String usedTraits(RuleBase base, String family, Draft draft) {
 		Map<String, String> used = new java.util.TreeMap<>();
-		draft.rules().forEach(rule -> memory.of(rule).print.traits().forEach(trait -> used.put(trait, "")));
+		draft.rules().forEach(rule -> Footprint.traits(base, memory.of(rule).print).forEach(trait -> used.put(trait, "")));
 		Stream.concat(draft.laws().stream(), draft.limits().stream().map(Limit::law))
-				.forEach(law -> printOf(law).traits().forEach(trait -> used.put(trait, "")));
+				.forEach(law -> Footprint.traits(base, printOf(law)).forEach(trait -> used.put(trait, "")));
 		used.replaceAll((name, unused) -> Optional.ofNullable(base.traitsOf(family).get(name))
 				.map(trait -> Meaning.text(trait.domain())).orElse("-"));
 		return used + fitted(base, family);
+	}
+
+	/** Returns for which vehicles the repairs for the faults of a part are meant, where that is not for all. */
+	private String mends(RuleBase base, String family, Draft draft) {
+		StringBuilder text = new StringBuilder();
+		draft.rules().stream().flatMap(rule -> memory.of(rule).print.faults().stream()).distinct().sorted()
+				.forEach(fault -> base.repairsOf(fault).stream().map(Repair::scope).filter(scope -> !scope.isEvery())
+						.forEach(scope -> text.append(fault).append(base.reaches(scope, family)).append(Meaning.text(scope))));
+		return text.toString();
 	}
 
 	private static String fitted(RuleBase base, String family) {
@@ -197,6 +210,8 @@ public final class Engine {
 				fitted.append(base.reaches(module.families(), family) ? '1' : '0');
 			}
 		}
+		Stream.concat(base.signs().stream().map(Sign::scope), base.tests().stream().map(base::scopeOf)).filter(scope -> !scope.isEvery())
+				.forEach(scope -> fitted.append(base.reaches(scope, family) ? '1' : '0'));
 		return fitted.toString();
 	}
 

@@ -12,6 +12,7 @@ import org.baywright.model.Law;
 import org.baywright.model.Meaning;
 import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
+import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 
 /**
@@ -51,6 +52,15 @@ record Footprint(List<Variable> findings, List<String> faults, List<String> trai
 		return order.toString();
 	}
 
+	/** Returns the traits that count for a rule or law: those that it speaks of, and those that limit what it speaks of. */
+	static Set<String> traits(RuleBase base, Footprint print) {
+		Set<String> traits = new TreeSet<>(print.traits());
+		for (Variable finding : print.findings()) {
+			base.scopeOf(finding.name()).where().ifPresent(where -> where.eachAtom(atom -> traits.add(atom.about())));
+		}
+		return traits;
+	}
+
 	static Footprint of(Law law) {
 		Walk walk = new Walk(law.span());
 		walk.visit(law.when());
@@ -79,16 +89,23 @@ record Footprint(List<Variable> findings, List<String> faults, List<String> trai
 			condition.eachAtom(this::visitAtom);
 		}
 
-		private void visitAtom(Condition condition) {
-			layout.append(' ').append(condition.span().line() - origin.line());
-			if (condition instanceof Condition.TraitIs is) {
-				traits.add(is.trait());
-			} else if (condition instanceof Condition.VerdictIs is) {
-				faults.add(is.fault());
-				waits |= is.stands();
-			} else {
-				findings.add(ProgramBuilder.variableOf(condition));
-			}
+		private void visitAtom(Condition.Atom atom) {
+			layout.append(' ').append(atom.span().line() - origin.line());
+			atom.visit(
+					(Condition.TraitIs is) -> traits.add(is.trait()),
+					this::finding,
+					this::finding,
+					this::finding,
+					this::finding,
+					(Condition.VerdictIs is) -> {
+						faults.add(is.fault());
+						waits |= is.stands();
+					},
+					this::finding);
+		}
+
+		private void finding(Condition.Atom atom) {
+			Variable.of(atom).ifPresent(findings::add);
 		}
 	}
 }

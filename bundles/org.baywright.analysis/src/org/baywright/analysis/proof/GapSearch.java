@@ -34,6 +34,7 @@ public final class GapSearch {
 	private final Prover prover;
 	private final Program program;
 	private final SatSolver solver;
+	private final Encoding encoding;
 	private final Values values;
 	private final int allKnown;
 	private final int ended;
@@ -41,7 +42,7 @@ public final class GapSearch {
 	public GapSearch(Prover prover) {
 		this.prover = prover;
 		program = prover.program();
-		Encoding encoding = prover.encoding();
+		encoding = prover.encoding();
 		solver = encoding.solver;
 		values = encoding.values;
 		allKnown = encoding.allKnown();
@@ -50,7 +51,7 @@ public final class GapSearch {
 
 	/** Returns the gaps of a sign. */
 	public Found of(int sign) {
-		int present = values.in(sign, Encoding.only(Variable.PRESENT));
+		int present = encoding.shows(sign);
 		int fresh = 0;
 		List<Situation> regions = new ArrayList<>();
 		while (true) {

@@ -38,7 +38,7 @@ final class Laws {
 	 */
 	List<Law> against(List<Integer> vars, int[] cells) {
 		List<Integer> vehicle = IntStream.range(0, cells.length)
-				.mapToObj(i -> encoding.values.in(vars.get(i), Encoding.only(cells[i]))).toList();
+				.mapToObj(i -> encoding.values.in(vars.get(i), program.meant(vars.get(i), cells[i]))).toList();
 		return of(Minimal.conflict(encoding.solver, vehicle, literals).orElse(literals));
 	}
 

@@ -53,20 +53,23 @@ final class LinePlaces {
 				last.offset() + last.length() - first.offset());
 	}
 
-	private static void collect(RuleBase base, Condition condition, int line, TreeMap<Integer, Span> into,
+	private static void collect(RuleBase base, Condition.Atom atom, int line, TreeMap<Integer, Span> into,
 			List<Place> declarations) {
-		if (condition.span().line() == line) {
-			into.put(condition.span().offset(), condition.span());
-			if (condition instanceof Condition.TestIs is) {
-				base.test(is.test()).filter(test -> isOutside(is.values().in(test.domain()).isEmpty(), test.domain()))
-						.ifPresent(test -> declarations.add(new Place(test.span(), "values of " + test.name())));
-			} else if (condition instanceof Condition.TraitIs is) {
-				base.families().stream().map(family -> base.traitsOf(family.name()).get(is.trait()))
-						.filter(java.util.Objects::nonNull).distinct()
-						.filter(trait -> isOutside(is.values().in(trait.domain()).isEmpty(), trait.domain()))
-						.map(Trait::span).forEach(
-								span -> declarations.add(new Place(span, "values of " + is.trait())));
-			}
+		if (atom.span().line() == line) {
+			into.put(atom.span().offset(), atom.span());
+			atom.visit(
+					(Condition.TraitIs is) -> base.families().stream().map(family -> base.traitsOf(family.name()).get(is.trait()))
+							.filter(java.util.Objects::nonNull).distinct()
+							.filter(trait -> isOutside(is.values().in(trait.domain()).isEmpty(), trait.domain()))
+							.map(Trait::span).forEach(span -> declarations.add(new Place(span, "values of " + is.trait()))),
+					(Condition.SignIs is) -> { },
+					(Condition.TestIs is) -> base.test(is.test())
+							.filter(test -> isOutside(is.values().in(test.domain()).isEmpty(), test.domain()))
+							.ifPresent(test -> declarations.add(new Place(test.span(), "values of " + test.name()))),
+					(Condition.CodeIs is) -> { },
+					(Condition.ModuleIs is) -> { },
+					(Condition.VerdictIs is) -> { },
+					(Condition.Unexplained is) -> { });
 		}
 	}
 

@@ -86,7 +86,7 @@ public final class Needs {
 			return Optional.of(Map.of(lit.var(), lit.cells()));
 		}
 		boolean canBeSilent = lit.cells().contains(Variable.UNREAD);
-		boolean canAnswer = lit.cells().first() < Variable.UNREAD;
+		boolean canAnswer = !lit.cells().equals(Encoding.only(Variable.UNREAD));
 		return Optional.of(Map.of(lit.var(), lit.cells(), module, IndexSet
 				.range(canAnswer ? Variable.ANSWERS : Variable.SILENT, canBeSilent ? Variable.SILENT : Variable.ANSWERS)));
 	}

@@ -47,15 +47,22 @@ final class Noted {
 						.forEach(code -> set(Variable.Kind.CODE, code.name(), Variable.UNREAD));
 			}
 		} else if (reading instanceof Reading.CodeRead read) {
-			int value = read.reading() == CodeReading.PRESENT ? Variable.PRESENT
-					: read.reading() == CodeReading.ABSENT ? Variable.ABSENT : Variable.UNREAD;
-			set(Variable.Kind.CODE, read.subject(), value);
-			base.code(read.subject()).ifPresent(code -> set(Variable.Kind.MODULE, code.module(),
-					value == Variable.UNREAD ? Variable.SILENT : Variable.ANSWERS));
+			putCode(read.subject(), read.reading());
 		} else {
 			return putValue(reading);
 		}
 		return Optional.empty();
+	}
+
+	/** A state that no rule asks for is no more than present, or says nothing. */
+	private void putCode(String code, CodeReading reading) {
+		int var = program.numberOf(new Variable(Variable.Kind.CODE, code));
+		boolean stateCounts = var < 0 || program.hasStates(var) || !reading.isState();
+		if (stateCounts || reading != CodeReading.UNTESTED) {
+			set(Variable.Kind.CODE, code, stateCounts ? reading.ordinal() : Variable.PRESENT);
+		}
+		base.code(code).ifPresent(found -> set(Variable.Kind.MODULE, found.module(),
+				reading == CodeReading.UNREAD ? Variable.SILENT : Variable.ANSWERS));
 	}
 
 	private Optional<String> putValue(Reading reading) {

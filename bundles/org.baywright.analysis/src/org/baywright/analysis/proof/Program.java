@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 
 import org.baywright.model.Domain;
+import org.baywright.model.IndexSet;
 import org.baywright.model.Law;
 import org.baywright.model.Rule;
 import org.baywright.model.VerdictKind;
@@ -56,6 +57,10 @@ public final class Program {
 	public final List<List<Integer>> branchesOf;
 	/** For each code variable its module's variable; -1 for others. */
 	public final int[] moduleOf;
+	/** For each variable what must hold of a vehicle so that it makes sense on it. */
+	public final List<Formula> limitOf;
+	/** For each verdict what must hold of a vehicle so that some repair for its fault is meant for it. */
+	public final List<Formula> mendOf;
 	public final Strata strata;
 	private final Map<Variable, Integer> numbers;
 	private final Map<Verdict, Integer> verdictNumbers;
@@ -86,6 +91,8 @@ public final class Program {
 			}
 		}
 		moduleOf = from.moduleOf();
+		mendOf = verdicts.stream().map(from::mend).toList();
+		limitOf = variables.stream().map(from::limit).toList();
 		strata = new Strata(looksAt());
 	}
 
@@ -131,6 +138,16 @@ public final class Program {
 		List<Formula> parts = formula instanceof Formula.All all ? all.parts()
 				: formula instanceof Formula.Any any ? any.parts() : List.of();
 		return parts.stream().anyMatch(part -> mentions(part, var));
+	}
+
+	/** Returns whether some rule or law asks for the state of a code. */
+	boolean hasStates(int var) {
+		return moduleOf[var] >= 0 && cells.get(var).count() > Variable.FIRST_STATE;
+	}
+
+	/** Returns the cells in one of which a vehicle is with this reading: of a present code any of its states. */
+	IndexSet meant(int var, int cell) {
+		return cell == Variable.PRESENT && hasStates(var) ? CodeValues.PRESENT_STATES : Encoding.only(cell);
 	}
 
 	public boolean isTrait(int var) {

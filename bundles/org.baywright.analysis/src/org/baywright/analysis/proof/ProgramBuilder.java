@@ -17,17 +17,18 @@ import java.util.function.Consumer;
 import java.util.stream.Stream;
 
 import org.baywright.model.Code;
-import org.baywright.model.CodeReading;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
 import org.baywright.model.Domain;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Law;
 import org.baywright.model.Outcome;
+import org.baywright.model.Repair;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.model.Trait;
+import org.baywright.model.ValueSet;
 import org.baywright.model.VerdictKind;
 
 /** Makes a {@link Program} of rules and laws. */
@@ -122,6 +123,9 @@ final class ProgramBuilder {
 				.ifPresent(cutter -> cutter.cut(values));
 		for (Rule rule : rules) {
 			eachCondition(rule, condition -> eachAtom(condition, cut));
+			rule.outcomes().stream().flatMap(outcome -> outcome.conclusions().stream()).map(Verdict::of).flatMap(Optional::stream)
+					.filter(verdict -> verdict.kind() == VerdictKind.CONFIRMED).forEach(verdict -> mends(verdict.fault())
+							.forEach(repair -> repair.scope().where().ifPresent(where -> eachAtom(where, cut))));
 			if (rule.test().isPresent()) {
 				for (Outcome outcome : rule.outcomes()) {
 					outcome.values().ifPresent(values -> {
@@ -154,6 +158,7 @@ final class ProgramBuilder {
 				cutter.cut(IndexSet.range(value, value)); // signs, codes and modules keep every value apart
 			}
 		}
+		limitOf(variable).ifPresent(where -> eachAtom(where, (trait, values) -> cutter(trait).ifPresent(found -> found.cut(values))));
 		if (variable.kind() == Variable.Kind.CODE) {
 			cutter(new Variable(Variable.Kind.MODULE, base.code(variable.name()).orElseThrow().module()));
 		}
@@ -171,11 +176,20 @@ final class ProgramBuilder {
 	/** Returns the number of values; 0 if vehicles of the family do not have the variable. */
 	private int sizeOf(Variable variable) {
 		return switch (variable.kind()) {
-		case SIGN -> base.sign(variable.name()).isPresent() ? 2 : 0;
+		case SIGN -> base.sign(variable.name()).filter(sign -> base.reaches(sign.scope(), family)).isPresent() ? 2 : 0;
+		case TEST -> base.test(variable.name()).filter(test -> base.reaches(base.scopeOf(test), family))
+				.map(test -> test.domain().size()).orElse(0);
 		case MODULE -> isFitted(variable.name()) ? 2 : 0;
-		case CODE -> base.code(variable.name()).map(Code::module).filter(this::isFitted).isPresent() ? 3 : 0;
+		case CODE -> base.code(variable.name()).map(Code::module).filter(this::isFitted).isPresent()
+				? CodeValues.count(base.asksForState(variable.name())) : 0;
 		default -> domainOf(variable).map(Domain::size).orElse(0);
 		};
+	}
+
+	/** Returns the condition on traits that a vehicle must meet for a sign or a test to make sense on it. */
+	private Optional<Condition> limitOf(Variable variable) {
+		boolean limited = variable.kind() == Variable.Kind.SIGN || variable.kind() == Variable.Kind.TEST;
+		return limited ? base.scopeOf(variable.name()).where() : Optional.empty();
 	}
 
 	private boolean isFitted(String module) {
@@ -183,59 +197,24 @@ final class ProgramBuilder {
 	}
 
 	private void eachAtom(Condition condition, BiConsumer<Variable, IndexSet> use) {
-		condition.eachAtom(atom -> {
-			Variable variable = variableOf(atom);
-			if (variable != null) {
-				use.accept(variable, valuesOf(atom, variable));
-			}
-		});
+		condition.eachAtom(atom -> Variable.of(atom).ifPresent(variable -> use.accept(variable, valuesOf(atom, variable))));
 	}
 
-	static Variable variableOf(Condition atom) {
-		if (atom instanceof Condition.TraitIs is) {
-			return new Variable(Variable.Kind.TRAIT, is.trait());
-		} else if (atom instanceof Condition.SignIs is) {
-			return new Variable(Variable.Kind.SIGN, is.sign());
-		} else if (atom instanceof Condition.Unexplained is) {
-			return new Variable(Variable.Kind.SIGN, is.sign());
-		} else if (atom instanceof Condition.TestIs is) {
-			return new Variable(Variable.Kind.TEST, is.test());
-		} else if (atom instanceof Condition.CodeIs is) {
-			return new Variable(Variable.Kind.CODE, is.code());
-		} else if (atom instanceof Condition.ModuleIs is) {
-			return new Variable(Variable.Kind.MODULE, is.module());
-		}
-		return null;
+	private IndexSet valuesOf(Condition.Atom atom, Variable variable) {
+		return atom.match(
+				(Condition.TraitIs is) -> valuesIn(is.values(), variable),
+				(Condition.SignIs is) -> single(is.present() ? Variable.PRESENT : Variable.ABSENT),
+				(Condition.TestIs is) -> valuesIn(is.values(), variable),
+				(Condition.CodeIs is) -> CodeValues.of(is.reading(), base.asksForState(is.code())),
+				(Condition.ModuleIs is) -> single(is.answers() ? Variable.ANSWERS : Variable.SILENT),
+				(Condition.VerdictIs is) -> {
+					throw new IllegalStateException("no situation fixes a verdict");
+				},
+				(Condition.Unexplained is) -> single(Variable.PRESENT));
 	}
 
-	private IndexSet valuesOf(Condition atom, Variable variable) {
-		if (atom instanceof Condition.TraitIs is) {
-			return domainOf(variable).map(domain -> is.values().in(domain)).orElse(IndexSet.EMPTY);
-		} else if (atom instanceof Condition.TestIs is) {
-			return domainOf(variable).map(domain -> is.values().in(domain)).orElse(IndexSet.EMPTY);
-		} else if (atom instanceof Condition.SignIs is) {
-			return single(is.present() ? Variable.PRESENT : Variable.ABSENT);
-		} else if (atom instanceof Condition.Unexplained) {
-			return single(Variable.PRESENT);
-		} else if (atom instanceof Condition.ModuleIs is) {
-			return single(is.answers() ? Variable.ANSWERS : Variable.SILENT);
-		}
-		CodeReading reading = ((Condition.CodeIs) atom).reading();
-		return switch (reading) {
-		case PRESENT -> single(Variable.PRESENT);
-		case ABSENT -> single(Variable.ABSENT);
-		case UNREAD -> single(Variable.UNREAD);
-		case MISSING -> IndexSet.range(Variable.ABSENT, Variable.UNREAD);
-		};
-	}
-
-	/** The opposite of a reading is again a reading: an unread code is neither present nor absent. */
-	private static IndexSet readOtherwise(CodeReading reading) {
-		return switch (reading) {
-		case PRESENT -> single(Variable.ABSENT);
-		case ABSENT, MISSING -> single(Variable.PRESENT);
-		case UNREAD -> IndexSet.range(Variable.PRESENT, Variable.ABSENT);
-		};
+	private IndexSet valuesIn(ValueSet values, Variable variable) {
+		return domainOf(variable).map(values::in).orElse(IndexSet.EMPTY);
 	}
 
 	private static IndexSet single(int value) {
@@ -258,9 +237,11 @@ final class ProgramBuilder {
 	private void addLaw(Law law, int number, SourceLine line) {
 		if (speaksOfWhatIsThere(law)) {
 			Owner whole = new Owner(Optional.empty(), law.span());
-			lawFormulas.add(new Program.LawFormula(
-					new Formula.Any(List.of(opposite(formula(law.when(), true, whole)), formula(law.then(), true, whole))), number,
-					number(line)));
+			List<Formula> ways = new ArrayList<>();
+			eachVariable(law, variable -> limitOf(variable).ifPresent(where -> ways.add(opposite(formula(where, true, whole)))));
+			ways.add(opposite(formula(law.when(), true, whole)));
+			ways.add(formula(law.then(), true, whole));
+			lawFormulas.add(new Program.LawFormula(new Formula.Any(ways), number, number(line)));
 		}
 	}
 
@@ -277,7 +258,7 @@ final class ProgramBuilder {
 				Variable test = new Variable(Variable.Kind.TEST, rule.test().get());
 				IndexSet values = domainOf(test).map(domain -> outcome.values().get().in(domain))
 						.orElse(IndexSet.EMPTY);
-				body.add(known(test, values, line));
+				flatten(known(test, values, line), body);
 			}
 			Set<Integer> says = new TreeSet<>();
 			for (Conclusion conclusion : outcome.conclusions()) {
@@ -287,17 +268,16 @@ final class ProgramBuilder {
 		}
 	}
 
-	/** A law that speaks of a module that vehicles of the family do not have does not bind them. */
+	/** A law that speaks of a module that vehicles of the family do not have, or of a test for others, does not bind them. */
 	private boolean speaksOfWhatIsThere(Law law) {
 		boolean[] there = { true };
-		Consumer<Condition> look = atom -> {
-			Variable variable = variableOf(atom);
-			boolean fitted = variable.kind() == Variable.Kind.MODULE || variable.kind() == Variable.Kind.CODE;
-			there[0] &= !fitted || numbers.containsKey(variable);
-		};
-		law.when().eachAtom(look);
-		law.then().eachAtom(look);
+		eachVariable(law, variable -> there[0] &= variable.kind() == Variable.Kind.TRAIT || numbers.containsKey(variable));
 		return there[0];
+	}
+
+	private static void eachVariable(Law law, Consumer<Variable> use) {
+		law.when().eachAtom(atom -> use.accept(Variable.of(atom).orElseThrow()));
+		law.then().eachAtom(atom -> use.accept(Variable.of(atom).orElseThrow()));
 	}
 
 	/** Returns what holds of the vehicle exactly when the formula does not. */
@@ -326,43 +306,95 @@ final class ProgramBuilder {
 	}
 
 	private Formula formula(Condition condition, boolean holds, Owner owner) {
-		if (condition instanceof Condition.Not not) {
-			return formula(not.part(), !holds, owner);
-		} else if (condition instanceof Condition.And and) {
-			List<Formula> parts = and.parts().stream().map(part -> formula(part, holds, owner)).toList();
-			return holds ? new Formula.All(parts) : new Formula.Any(parts);
-		} else if (condition instanceof Condition.Or or) {
-			List<Formula> parts = or.parts().stream().map(part -> formula(part, holds, owner)).toList();
-			return holds ? new Formula.Any(parts) : new Formula.All(parts);
-		}
-		int line = line(owner, condition.span());
-		if (condition instanceof Condition.VerdictIs is) {
-			return new Formula.Stands(verdictNumbers.get(new Verdict(is.fault(), is.verdict())), is.stands() == holds,
-					line);
-		}
-		Variable variable = variableOf(condition);
-		IndexSet values = valuesOf(condition, variable);
-		if (!holds && condition instanceof Condition.TraitIs && !numbers.containsKey(variable)) {
-			return Formula.TRUE; // a trait that the vehicle lacks has no value at all
-		}
-		IndexSet others = condition instanceof Condition.CodeIs is ? readOtherwise(is.reading())
-				: values.complement(Math.max(1, sizeOf(variable)));
-		Formula seen = known(variable, holds ? values : others, line);
-		if (condition instanceof Condition.Unexplained) {
-			List<Formula> parts = new ArrayList<>(List.of(seen));
-			for (String fault : answering.getOrDefault(variable.name(), Set.of())) {
-				parts.add(new Formula.Stands(verdictNumbers.get(new Verdict(fault, VerdictKind.CONFIRMED)), !holds,
-						line));
-			}
-			return holds ? new Formula.All(parts) : new Formula.Any(parts);
-		}
-		return seen;
+		return condition.match(
+				(Condition.And and) -> holds ? new Formula.All(formulas(and.parts(), true, owner))
+						: new Formula.Any(formulas(and.parts(), false, owner)),
+				(Condition.Or or) -> holds ? new Formula.Any(formulas(or.parts(), true, owner))
+						: new Formula.All(formulas(or.parts(), false, owner)),
+				(Condition.Not not) -> formula(not.part(), !holds, owner),
+				(Condition.Atom atom) -> formula(atom, holds, line(owner, atom.span())));
 	}
 
+	private List<Formula> formulas(List<Condition> parts, boolean hold, Owner owner) {
+		return parts.stream().map(part -> formula(part, hold, owner)).toList();
+	}
+
+	private Formula formula(Condition.Atom atom, boolean holds, int line) {
+		return atom.match(
+				// a trait that the vehicle lacks has no value at all
+				(Condition.TraitIs is) -> holds || numbers.containsKey(new Variable(Variable.Kind.TRAIT, is.trait())) ? seen(is, holds, line)
+						: Formula.TRUE,
+				(Condition.SignIs is) -> seen(is, holds, line),
+				(Condition.TestIs is) -> seen(is, holds, line),
+				(Condition.CodeIs is) -> holds ? seen(is, true, line) : known(new Variable(Variable.Kind.CODE, is.code()),
+						CodeValues.otherwise(is.reading(), base.asksForState(is.code())), line),
+				(Condition.ModuleIs is) -> seen(is, holds, line),
+				(Condition.VerdictIs is) -> stands(is.fault(), is.verdict(), is.stands() == holds, line),
+				(Condition.Unexplained is) -> unexplained(is, holds, line));
+	}
+
+	private Formula seen(Condition.Atom atom, boolean holds, int line) {
+		Variable variable = Variable.of(atom).orElseThrow();
+		IndexSet values = valuesOf(atom, variable);
+		return known(variable, holds ? values : values.complement(Math.max(1, sizeOf(variable))), line);
+	}
+
+	private Formula unexplained(Condition.Unexplained is, boolean holds, int line) {
+		List<Formula> parts = new ArrayList<>(List.of(seen(is, holds, line)));
+		for (String fault : answering.getOrDefault(is.sign(), Set.of())) {
+			parts.add(stands(fault, VerdictKind.CONFIRMED, !holds, line));
+		}
+		return holds ? new Formula.All(parts) : new Formula.Any(parts);
+	}
+
+	private Formula stands(String fault, VerdictKind verdict, boolean stands, int line) {
+		return new Formula.Stands(verdictNumbers.get(new Verdict(fault, verdict)), stands, line);
+	}
+
+	/** What is found counts only on vehicles for which it makes sense. */
 	private Formula known(Variable variable, IndexSet values, int line) {
 		Integer number = numbers.get(variable);
-		return number == null ? new Formula.Known(-1, IndexSet.EMPTY, line)
-				: new Formula.Known(number, cells.get(number).of(values), line);
+		if (number == null) {
+			return new Formula.Known(-1, IndexSet.EMPTY, line);
+		}
+		Formula found = new Formula.Known(number, cells.get(number).of(values), line);
+		Formula limit = limit(variable);
+		return limit == Formula.TRUE ? found : new Formula.All(List.of(atLine(limit, line), found));
+	}
+
+	/** Returns what must hold of a vehicle so that a finding makes sense on it. */
+	Formula limit(Variable variable) {
+		return limitOf(variable).map(this::ofVehicle).orElse(Formula.TRUE);
+	}
+
+	/** Returns what must hold of a vehicle so that some repair for the fault is meant for it. */
+	Formula mend(Verdict verdict) {
+		List<Formula> ways = new ArrayList<>();
+		for (Repair repair : mends(verdict.fault())) {
+			if (repair.scope().where().isEmpty()) {
+				return Formula.TRUE;
+			}
+			ways.add(ofVehicle(repair.scope().where().get()));
+		}
+		return new Formula.Any(ways);
+	}
+
+	private List<Repair> mends(String fault) {
+		return base.repairsOf(fault).stream().filter(repair -> base.reaches(repair.scope(), family)).toList();
+	}
+
+	private Formula ofVehicle(Condition where) {
+		return formula(where, true, new Owner(Optional.empty(), Span.NONE));
+	}
+
+	private static Formula atLine(Formula formula, int line) {
+		if (formula instanceof Formula.All all) {
+			return new Formula.All(all.parts().stream().map(part -> atLine(part, line)).toList());
+		} else if (formula instanceof Formula.Any any) {
+			return new Formula.Any(any.parts().stream().map(part -> atLine(part, line)).toList());
+		}
+		Formula.Known known = (Formula.Known) formula;
+		return new Formula.Known(known.var(), known.cells(), line);
 	}
 
 	/** Returns the number of a line of a rule; what is one statement as a whole has no lines of its own. */

@@ -11,13 +11,7 @@ import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import java.util.function.IntPredicate;
 
-import org.baywright.analysis.Consultation.Advice;
-import org.baywright.analysis.Consultation.Clash;
-import org.baywright.analysis.Consultation.Derived;
-import org.baywright.analysis.Consultation.Need;
-import org.baywright.analysis.Consultation.Obstacle;
-import org.baywright.analysis.Consultation.Standing;
-import org.baywright.analysis.Consultation.State;
+import org.baywright.analysis.Consultation;
 import org.baywright.analysis.Demand;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.sat.Answer;
@@ -26,7 +20,7 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 
 /** All rules of one family, asked what becomes of them when some of a vehicle is known. */
-public final class Study {
+public final class Study implements Consultation {
 
 	private final RuleBase base;
 	private final ProgramBuilder builder;
@@ -46,7 +40,7 @@ public final class Study {
 		program = builder.build();
 	}
 
-	/** See {@link org.baywright.analysis.Consultation#advise}. */
+	@Override
 	public Advice advise(List<Reading> readings, Listener listener) {
 		if (!program.isStratified()) {
 			return new Advice("The rules go round in a circle, so nothing can be derived.", List.of(), List.of(),
@@ -62,7 +56,7 @@ public final class Study {
 			sound = false;
 			clashes.add(new Laws(program, conflictLimit).clash(bench));
 		}
-		Program.Derived derived = program.derive(bench.known(), -1);
+		Program.Derived derived = bench.run().derived();
 		Answer[] possible = sound ? possible(bench, derived, listener)
 				: answers(Answer.UNDECIDED, program.branches.size());
 		List<Standing> standings = new ArrayList<>();
@@ -70,7 +64,7 @@ public final class Study {
 			stopIfAsked(listener);
 			standings.add(standing(rule, bench, derived, possible));
 		}
-		return new Advice("", clashes, standings, verdicts(derived));
+		return new Advice("", clashes, standings, verdicts(bench.run()));
 	}
 
 	private static void stopIfAsked(Listener listener) {
@@ -122,7 +116,7 @@ public final class Study {
 	private boolean hasBegun(int rule, Bench bench, Program.Derived derived) {
 		return Demands.of(program.rules.get(rule)).stream()
 				.map(demand -> builder.formula(program.rules.get(rule), demand.condition()))
-				.anyMatch(formula -> shows(formula, bench.known(), derived.verdicts()));
+				.anyMatch(formula -> shows(formula, bench.run().known(), derived.verdicts()));
 	}
 
 	/** Returns whether a formula holds because of something found or derived. */
@@ -147,9 +141,9 @@ public final class Study {
 		List<Need> needs = new ArrayList<>();
 		for (Demand demand : Demands.of(program.rules.get(rule))) {
 			Formula formula = builder.formula(program.rules.get(rule), demand.condition());
-			if (!Program.holds(formula, bench.known(), derived.verdicts())) {
+			if (!Program.holds(formula, bench.run().known(), derived.verdicts())) {
 				Need need = new Need(demand, new TreeSet<>(), new TreeSet<>());
-				collect(formula, bench.known(), derived.verdicts(), need);
+				collect(formula, bench.run().known(), derived.verdicts(), need);
 				needs.add(need);
 			}
 		}
@@ -159,8 +153,11 @@ public final class Study {
 	/** Collects what is open in a formula that does not hold; leaves out what cannot come to hold by what is open. */
 	private boolean collect(Formula formula, int[] known, boolean[] stands, Need into) {
 		if (formula instanceof Formula.Known lit) {
-			if (lit.var() < 0 || known[lit.var()] != Program.OPEN) {
-				return lit.var() >= 0 && lit.cells().contains(known[lit.var()]);
+			boolean told = lit.var() < 0 || known[lit.var()] != Program.OPEN;
+			if (told && (lit.var() < 0 || !program.meant(lit.var(), known[lit.var()]).meets(lit.cells()))) {
+				return false;
+			} else if (told && lit.cells().contains(known[lit.var()])) {
+				return true;
 			}
 			return !lit.cells().isEmpty() && (into.open().add(program.variables.get(lit.var())) || true);
 		} else if (formula instanceof Formula.Stands is) {
@@ -195,13 +192,11 @@ public final class Study {
 		return new Obstacle(clashing, bench.reason(core.get()).orElse(List.of()));
 	}
 
-	private List<Derived> verdicts(Program.Derived derived) {
+	private List<Derived> verdicts(VehicleRun run) {
 		List<Derived> all = new ArrayList<>();
 		for (int verdict = 0; verdict < program.verdicts.size(); verdict++) {
-			if (derived.verdicts()[verdict]) {
-				all.add(new Derived(program.verdicts.get(verdict), program.derivedBy.get(verdict).stream()
-						.filter(b -> derived.fired()[b]).map(b -> program.rules.get(program.branches.get(b).rule()).name())
-						.distinct().sorted().toList()));
+			if (run.derived().verdicts()[verdict]) {
+				all.add(new Derived(program.verdicts.get(verdict), run.behind(verdict)));
 			}
 		}
 		return all;

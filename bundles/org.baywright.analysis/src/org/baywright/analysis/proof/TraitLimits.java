@@ -30,7 +30,7 @@ final class TraitLimits {
 	 */
 	static Optional<List<Limit>> of(RuleBase base, Draft draft, Function<Law, Footprint> prints) {
 		boolean tied = draft.laws().stream().map(prints)
-				.anyMatch(print -> !print.traits().isEmpty() && !print.findings().isEmpty());
+				.anyMatch(print -> !Footprint.traits(base, print).isEmpty() && !print.findings().isEmpty());
 		if (!tied) {
 			return Optional.of(List.of());
 		}

@@ -72,6 +72,9 @@ public final class Values {
 		solver.add(unread, -silent);
 		solver.add(-known[code], known[module]);
 		solver.add(-known[module], -silent, known[code]);
+		if (program.hasStates(code)) {
+			solver.add(-in(code, IndexSet.range(Variable.PRESENT, Variable.PRESENT))); // only a reading, see Variable
+		}
 	}
 
 	/** Returns the literal for "somebody knows the variable". */

@@ -34,7 +34,7 @@ final class Witnesses {
 		made = new int[program.variables.size()];
 		for (int var = 0; var < made.length; var++) {
 			made[var] = program.moduleOf[var] < 0 ? values.known(var)
-					: values.knownIn(var, IndexSet.range(Variable.PRESENT, Variable.ABSENT));
+					: values.knownIn(var, Encoding.only(Variable.UNREAD).complement(program.cells.get(var).count()));
 		}
 	}
 

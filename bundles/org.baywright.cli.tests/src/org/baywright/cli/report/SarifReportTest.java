@@ -68,6 +68,10 @@ class SarifReportTest {
 		List<String> ids = rules.asList().stream().map(rule -> rule.getAsJsonObject().get("id").getAsString()).toList();
 		assertTrue(ids.containsAll(org.baywright.analysis.check.Checks.ids()));
 		assertEquals(ids.size(), ids.stream().distinct().count());
+		for (var rule : rules) {
+			JsonObject object = rule.getAsJsonObject();
+			assertTrue(object.getAsJsonObject("help").get("markdown").getAsString().startsWith("# " + object.get("id").getAsString() + ": "));
+		}
 		for (var result : run.getAsJsonArray("results")) {
 			JsonObject object = result.getAsJsonObject();
 			assertEquals(object.get("ruleId").getAsString(), ids.get(object.get("ruleIndex").getAsInt()));

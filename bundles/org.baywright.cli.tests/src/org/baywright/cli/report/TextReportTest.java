@@ -25,12 +25,12 @@ class TextReportTest {
 
 	/** The golden file is what a person should see; look at it before changing it. */
 	@Test
-	void tellsEveryShapeOfFinding() throws IOException {
-		assertEquals(Files.readString(TestFiles.own("golden/findings.txt")), text(Style.PLAIN, true));
+	void tellsEveryShapeOfFlaw() throws IOException {
+		assertEquals(Files.readString(TestFiles.own("golden/flaws.txt")), text(Style.PLAIN, true));
 	}
 
 	@Test
-	void leavesAcceptedFindingsOut() {
+	void leavesAcceptedFlawsOut() {
 		assertTrue(text(Style.PLAIN, true).contains("band-gap"));
 		assertFalse(text(Style.PLAIN, false).contains("band-gap"));
 	}

@@ -3,13 +3,14 @@ package org.baywright.cli.report;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.RuleCheck;
-import org.baywright.cli.work.Project;
 import org.baywright.model.Problem;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 
@@ -38,18 +39,25 @@ public final class JsonReport {
 		return text(all);
 	}
 
-	/** Returns kinds of findings. */
-	public static String kinds(Collection<RuleCheck> kinds, java.util.function.Function<String, String> page) {
+	/**
+	 * Returns kinds of flaws and kinds of problems of the text.
+	 *
+	 * @param page returns the help on a kind
+	 */
+	public static String kinds(Collection<RuleCheck> kinds, Collection<ProblemKind> problems, Function<String, String> page) {
 		JsonObject all = versioned();
-		all.add("kinds", list(kinds, kind -> {
-			JsonObject one = new JsonObject();
-			one.addProperty("id", kind.id());
-			one.addProperty("severity", word(kind.severity()));
-			one.addProperty("summary", kind.summary());
-			one.addProperty("page", page.apply(kind.id()));
-			return one;
-		}));
+		all.add("kinds", list(kinds, kind -> kind(kind.id(), kind.severity(), kind.summary(), page)));
+		all.add("problems", list(problems, kind -> kind(kind.id(), kind.severity(), kind.title(), page)));
 		return text(all);
+	}
+
+	private static JsonObject kind(String id, Severity severity, String summary, Function<String, String> page) {
+		JsonObject one = new JsonObject();
+		one.addProperty("id", id);
+		one.addProperty("severity", word(severity));
+		one.addProperty("summary", summary);
+		one.addProperty("page", page.apply(id));
+		return one;
 	}
 
 	/** Returns a new report without content. */
@@ -76,7 +84,7 @@ public final class JsonReport {
 		counts.addProperty("rules", project.rules().rules().size());
 		one.add("counts", counts);
 		one.add("problems", list(project.problems(), problem -> problem(project, problem)));
-		one.add("findings", list(project.report().findings(), finding -> finding(project, finding)));
+		one.add("flaws", list(project.report().flaws(), flaw -> flaw(project, flaw)));
 		one.add("jobs", list(project.report().cases(), result -> {
 			JsonObject job = new JsonObject();
 			job.addProperty("name", result.job().name());
@@ -100,21 +108,21 @@ public final class JsonReport {
 		return one;
 	}
 
-	private static JsonObject finding(Project project, Finding finding) {
+	private static JsonObject flaw(Project project, Flaw flaw) {
 		JsonObject one = new JsonObject();
-		one.addProperty("id", finding.check());
-		one.addProperty("severity", word(finding.severity()));
-		one.addProperty("key", finding.acceptanceKey());
-		one.add("at", place(project, finding.span()));
-		one.addProperty("message", finding.message());
-		one.add("related", list(finding.related(), place -> noted(project, place)));
-		if (finding.evidence() instanceof Evidence.Core core) {
+		one.addProperty("id", flaw.check());
+		one.addProperty("severity", word(flaw.severity()));
+		one.addProperty("key", flaw.acceptanceKey());
+		one.add("at", place(project, flaw.span()));
+		one.addProperty("message", flaw.message());
+		one.add("related", list(flaw.related(), place -> noted(project, place)));
+		if (flaw.evidence() instanceof Evidence.Core core) {
 			one.add("cause", list(core.lines(), place -> noted(project, place)));
 		}
 		JsonArray story = new JsonArray();
-		finding.story().forEach(story::add);
+		flaw.story().forEach(story::add);
 		one.add("story", story);
-		finding.accepted().ifPresent(accepted -> {
+		flaw.accepted().ifPresent(accepted -> {
 			JsonObject by = new JsonObject();
 			by.addProperty("reason", accepted.reason());
 			accepted.author().ifPresent(author -> by.addProperty("by", author));
@@ -141,7 +149,7 @@ public final class JsonReport {
 		return one;
 	}
 
-	private static <T> JsonArray list(Collection<T> values, java.util.function.Function<T, JsonElement> form) {
+	private static <T> JsonArray list(Collection<T> values, Function<T, JsonElement> form) {
 		JsonArray array = new JsonArray();
 		values.forEach(value -> array.add(form.apply(value)));
 		return array;

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 
 import org.baywright.analysis.CaseResult;
-import org.baywright.cli.work.Project;
 import org.baywright.model.Case;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;

@@ -5,11 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
-import org.baywright.cli.work.Project;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 
-/** One line for each problem and finding, for logs: {@code file:line:column: severity: message [kind]}. */
+/** One line for each problem and flaw, for logs: {@code file:line:column: severity: message [kind]}. */
 public final class LineReport {
 
 	private LineReport() {
@@ -18,15 +17,15 @@ public final class LineReport {
 	private record Line(Span span, Severity severity, String id, String message) {
 	}
 
-	/** Returns the lines of all projects by place; accepted findings are left out unless they are asked for. */
+	/** Returns the lines of all projects by place; accepted flaws are left out unless they are asked for. */
 	public static String of(List<Project> projects, boolean accepted) {
 		StringBuilder out = new StringBuilder();
 		for (Project project : projects) {
 			List<Line> lines = new ArrayList<>();
 			project.problems().forEach(
 					problem -> lines.add(new Line(problem.span(), problem.severity(), problem.id(), problem.message())));
-			project.report().findings().stream().filter(finding -> accepted || finding.accepted().isEmpty()).forEach(
-					finding -> lines.add(new Line(finding.span(), finding.severity(), finding.check(), finding.message())));
+			project.report().flaws().stream().filter(flaw -> accepted || flaw.accepted().isEmpty()).forEach(
+					flaw -> lines.add(new Line(flaw.span(), flaw.severity(), flaw.check(), flaw.message())));
 			lines.sort(Comparator.comparing(Line::span).thenComparing(Line::severity).thenComparing(Line::id)
 					.thenComparing(Line::message));
 			for (Line line : lines) {

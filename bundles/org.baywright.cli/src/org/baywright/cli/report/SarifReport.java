@@ -8,11 +8,10 @@ import java.util.TreeMap;
 import java.util.function.Function;
 
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
-import org.baywright.analysis.Kinds;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.RuleCheck;
-import org.baywright.cli.work.Project;
+import org.baywright.analysis.check.Kinds;
 import org.baywright.model.Acceptance;
 import org.baywright.model.Meaning;
 import org.baywright.model.Problem;
@@ -61,7 +60,7 @@ public final class SarifReport {
 		JsonArray rules = rules();
 		JsonArray results = new JsonArray();
 		project.problems().forEach(problem -> results.add(result(problem)));
-		project.report().findings().forEach(finding -> results.add(result(finding)));
+		project.report().flaws().forEach(flaw -> results.add(result(flaw)));
 
 		JsonObject driver = new JsonObject();
 		driver.addProperty("name", "Baywright");
@@ -86,31 +85,29 @@ public final class SarifReport {
 	private JsonArray rules() {
 		JsonArray rules = new JsonArray();
 		for (RuleCheck about : Kinds.all()) {
-			JsonObject rule = rule(rules, about.id(), about.summary() + ".", about.severity());
-			String page = help.apply(about.id());
-			if (!page.isEmpty()) {
-				JsonObject text = message(page);
-				text.addProperty("markdown", page);
-				rule.add("help", text);
-			}
+			rule(rules, about.id(), about.summary() + ".", about.severity());
 		}
 		for (Problem problem : project.problems()) {
 			if (!ruleIndex.containsKey(problem.id())) {
-				rule(rules, problem.id(), "The text of a rule file is wrong: " + problem.id().replace('-', ' ') + ".",
-						problem.severity());
+				rule(rules, problem.id(), "The text of a rule file is wrong: " + problem.kind().title() + ".", problem.severity());
 			}
 		}
 		return rules;
 	}
 
-	private JsonObject rule(JsonArray rules, String id, String summary, Severity severity) {
+	private void rule(JsonArray rules, String id, String summary, Severity severity) {
 		ruleIndex.put(id, rules.size());
 		JsonObject rule = new JsonObject();
 		rule.addProperty("id", id);
 		rule.add("shortDescription", message(summary));
 		rule.add("defaultConfiguration", object("level", level(severity)));
+		String page = help.apply(id);
+		if (!page.isEmpty()) {
+			JsonObject text = message(page);
+			text.addProperty("markdown", page);
+			rule.add("help", text);
+		}
 		rules.add(rule);
-		return rule;
 	}
 
 	private static String level(Severity severity) {
@@ -130,20 +127,20 @@ public final class SarifReport {
 		return result;
 	}
 
-	private JsonObject result(Finding finding) {
-		JsonObject result = result(finding.check(), text(finding), finding.span());
-		if (finding.check().equals(Project.UNDECIDED)) {
+	private JsonObject result(Flaw flaw) {
+		JsonObject result = result(flaw.check(), text(flaw), flaw.span());
+		if (flaw.check().equals(Project.UNDECIDED)) {
 			// 3.27.9: too little is known to decide; 3.27.10: such a result has no level
 			result.addProperty("kind", "open");
 			result.addProperty("level", "none");
 		} else {
-			result.addProperty("level", level(finding.severity()));
+			result.addProperty("level", level(flaw.severity()));
 		}
-		JsonObject fingerprints = object("finding/v1", finding.id());
-		fingerprints.addProperty("meaning/v1", finding.meaning());
+		JsonObject fingerprints = object("flaw/v1", flaw.id());
+		fingerprints.addProperty("meaning/v1", flaw.meaning());
 		result.add("partialFingerprints", fingerprints);
-		List<Place> places = new ArrayList<>(finding.related());
-		if (finding.evidence() instanceof Evidence.Core core) {
+		List<Place> places = new ArrayList<>(flaw.related());
+		if (flaw.evidence() instanceof Evidence.Core core) {
 			places.addAll(core.lines());
 		}
 		JsonArray related = new JsonArray();
@@ -156,15 +153,15 @@ public final class SarifReport {
 		if (!related.isEmpty()) {
 			result.add("relatedLocations", related);
 		}
-		finding.accepted().ifPresent(accepted -> result.add("suppressions", list(suppression(accepted))));
+		flaw.accepted().ifPresent(accepted -> result.add("suppressions", list(suppression(accepted))));
 		return result;
 	}
 
-	private static String text(Finding finding) {
-		boolean core = finding.evidence() instanceof Evidence.Core;
-		return core || finding.story().isEmpty() ? finding.message()
-				: finding.message() + (finding.evidence() instanceof Evidence.Region ? "\nWhenever: " : "\nFor example: ")
-						+ String.join("; ", finding.story()) + ".";
+	private static String text(Flaw flaw) {
+		boolean core = flaw.evidence() instanceof Evidence.Core;
+		return core || flaw.story().isEmpty() ? flaw.message()
+				: flaw.message() + (flaw.evidence() instanceof Evidence.Region ? "\nWhenever: " : "\nFor example: ")
+						+ String.join("; ", flaw.story()) + ".";
 	}
 
 	private JsonObject suppression(Acceptance accepted) {

@@ -9,10 +9,9 @@ import java.util.Map;
 import java.util.function.UnaryOperator;
 
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Fix;
 import org.baywright.analysis.Place;
-import org.baywright.cli.work.Project;
 import org.baywright.model.Acceptance;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
@@ -31,7 +30,7 @@ public final class TextReport {
 	private final Map<String, String[]> lines = new IdentityHashMap<>();
 
 	/**
-	 * @param accepted whether to tell accepted findings too
+	 * @param accepted whether to tell accepted flaws too
 	 */
 	public TextReport(Output out, Style style, boolean accepted) {
 		this.out = out;
@@ -43,16 +42,16 @@ public final class TextReport {
 	private record Item(Span span, Severity severity, Runnable tell) {
 	}
 
-	/** Tells all problems and findings by their place. */
+	/** Tells all problems and flaws by their place. */
 	public void write(Project project) {
 		List<Item> items = new ArrayList<>();
 		project.problems().forEach(
 				problem -> items.add(new Item(problem.span(), problem.severity(), () -> problem(project, problem))));
-		Map<Object, List<Finding>> alike = new LinkedHashMap<>();
-		project.report().findings().stream().filter(finding -> accepted || finding.accepted().isEmpty())
-				.forEach(finding -> alike.computeIfAbsent(whatIsAlike(finding), key -> new ArrayList<>()).add(finding));
-		alike.values().forEach(findings -> items
-				.add(new Item(findings.get(0).span(), findings.get(0).severity(), () -> findings(project, findings))));
+		Map<Object, List<Flaw>> alike = new LinkedHashMap<>();
+		project.report().flaws().stream().filter(flaw -> accepted || flaw.accepted().isEmpty())
+				.forEach(flaw -> alike.computeIfAbsent(whatIsAlike(flaw), key -> new ArrayList<>()).add(flaw));
+		alike.values().forEach(flaws -> items
+				.add(new Item(flaws.get(0).span(), flaws.get(0).severity(), () -> flaws(project, flaws))));
 		items.sort(Comparator.comparing(Item::span).thenComparing(Item::severity));
 		items.forEach(item -> {
 			item.tell().run();
@@ -60,20 +59,20 @@ public final class TextReport {
 		});
 	}
 
-	/** Findings that differ only in what shows them are told together. */
-	private static Object whatIsAlike(Finding finding) {
-		return List.of(finding.check(), finding.severity(), finding.span(), finding.message(), finding.related(),
-				answers(finding.fixes()));
+	/** Flaws that differ only in what shows them are told together. */
+	private static Object whatIsAlike(Flaw flaw) {
+		return List.of(flaw.check(), flaw.severity(), flaw.span(), flaw.message(), flaw.related(),
+				answers(flaw.fixes()));
 	}
 
 	/** Tells only the errors: why no pack can be made. */
-	public void writeErrors(Project project, List<Problem> problems, List<Finding> findings) {
+	public void writeErrors(Project project, List<Problem> problems, List<Flaw> flaws) {
 		problems.forEach(problem -> {
 			problem(project, problem);
 			out.println();
 		});
-		findings.forEach(finding -> {
-			findings(project, List.of(finding));
+		flaws.forEach(flaw -> {
+			flaws(project, List.of(flaw));
 			out.println();
 		});
 	}
@@ -88,17 +87,17 @@ public final class TextReport {
 		}
 	}
 
-	private void findings(Project project, List<Finding> alike) {
-		Finding first = alike.get(0);
+	private void flaws(Project project, List<Flaw> alike) {
+		Flaw first = alike.get(0);
 		head(project, first.severity(), first.span(), first.check());
 		out.println(style.strong(Style.safe(shortened(first.message()))));
 		excerpt(project, first.span(), first.severity());
 		for (Place place : first.related()) {
 			place(project, place);
 		}
-		for (Finding finding : alike) {
-			evidence(project, finding);
-			finding.accepted().ifPresentOrElse(this::acceptance, () -> acceptances(finding.fixes()));
+		for (Flaw flaw : alike) {
+			evidence(project, flaw);
+			flaw.accepted().ifPresentOrElse(this::acceptance, () -> acceptances(flaw.fixes()));
 		}
 		for (Fix fix : answers(first.fixes())) {
 			out.println(INDENT + "What could be done: " + Style.safe(fix.title()));
@@ -122,7 +121,7 @@ public final class TextReport {
 	private void lines(Project project, Span span, UnaryOperator<String> mark) {
 		String text = project.sources().get(span.file());
 		if (text != null) {
-			// cutting a text anew for each of its findings would cost the square of them
+			// cutting a text anew for each of its flaws would cost the square of them
 			String[] all = lines.computeIfAbsent(text, Excerpt::linesOf);
 			Excerpt.of(all, span, style, mark).forEach(out::println);
 		}
@@ -133,18 +132,18 @@ public final class TextReport {
 		lines(project, place.span(), style::faint);
 	}
 
-	private void evidence(Project project, Finding finding) {
-		if (finding.evidence() instanceof Evidence.Core core) {
+	private void evidence(Project project, Flaw flaw) {
+		if (flaw.evidence() instanceof Evidence.Core core) {
 			if (core.lines().size() == 1) {
 				out.println(INDENT + "This line alone makes it so:");
 			} else if (!core.lines().isEmpty()) {
 				out.println(INDENT + "These lines together make it so; without any one of them it would not be:");
 			}
 			core.lines().forEach(place -> place(project, place));
-		} else if (finding.evidence() instanceof Evidence.Region) {
-			list("Whenever all of this is so, whatever else:", finding.story());
-		} else if (finding.evidence() instanceof Evidence.Witness) {
-			list("For example:", finding.story());
+		} else if (flaw.evidence() instanceof Evidence.Region) {
+			list("Whenever all of this is so, whatever else:", flaw.story());
+		} else if (flaw.evidence() instanceof Evidence.Witness) {
+			list("For example:", flaw.story());
 		}
 	}
 

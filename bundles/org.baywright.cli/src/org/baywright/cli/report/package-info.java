@@ -1,2 +1,2 @@
-/** What was found, as text for people, SARIF and JUnit XML. */
+/** A checked project, and what was found in it as text for people, JSON, SARIF and JUnit XML. */
 package org.baywright.cli.report;

@@ -14,9 +14,10 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-import org.baywright.analysis.Analysis;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
+import org.baywright.cli.report.Project;
 import org.baywright.cli.report.TextReport;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.fix.Fixes;
@@ -24,10 +25,12 @@ import org.baywright.language.ide.fix.QuickFix;
 import org.baywright.language.ide.fix.Signature;
 import org.baywright.language.ide.text.Edits;
 import org.baywright.language.ide.text.TextEdit;
-import org.baywright.language.translate.Spelling;
+import org.baywright.language.text.Spelling;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.Mend;
 import org.baywright.model.Problem;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
 
 /**
@@ -65,7 +68,7 @@ public record Fixing(List<String> told) {
 	 *
 	 * @param path a folder with rule files, or one rule file
 	 * @param given the path as the user wrote it
-	 * @param only kinds of findings to mend, {@link Project#TEXT} for problems of the text; all if empty
+	 * @param only kinds of flaws to mend, {@link Project#TEXT} for problems of the text; all if empty
 	 * @param progress hears of it and may stop it before anything is written
 	 * @throws IOException if a file cannot be read or written; the message is for the user
 	 */
@@ -120,9 +123,9 @@ public record Fixing(List<String> told) {
 			for (Problem problem : snapshot.problems()) {
 				wrong.add(new Wrong(problem.id(), problem.message(), problem.span(), true));
 			}
-			for (Finding finding : report.findings()) {
-				if (finding.accepted().isEmpty()) {
-					wrong.add(new Wrong(finding.check(), finding.id(), finding.span(), false));
+			for (Flaw flaw : report.flaws()) {
+				if (flaw.accepted().isEmpty()) {
+					wrong.add(new Wrong(flaw.check(), flaw.id(), flaw.span(), false));
 				}
 			}
 			return new State(snapshot, report, wrong);
@@ -174,8 +177,7 @@ public record Fixing(List<String> told) {
 			List<QuickFix> offered = Fixes.at(span.file(), span.offset(), span.length(), state.snapshot(), Optional.of(state.report()), new Signature("", LocalDate.now()))
 					.stream().filter(fix -> fix.about().equals(wrong.text() ? wrong.id() : wrong.about())).toList();
 			List<QuickFix> answers = offered.stream().filter(fix -> fix.next().isEmpty()).toList();
-			if (wrong.text() && answers.size() == 1
-					&& (isTyping(wrong, answers.get(0), state.snapshot()) || isMisspelt(span, answers.get(0), state.snapshot()))) {
+			if (wrong.text() && answers.size() == 1 && answers.get(0).mend().filter(mend -> isTyping(mend, answers.get(0), state.snapshot())).isPresent()) {
 				return Optional.of(answers.get(0));
 			}
 			if (!offered.isEmpty()) {
@@ -185,32 +187,21 @@ public record Fixing(List<String> told) {
 			return Optional.empty();
 		}
 
-		/** Whether a fix can do without knowing what a rule means: it sets brackets and quotes, or takes out what does not show. */
-		private static boolean isTyping(Wrong wrong, QuickFix fix, Snapshot snapshot) {
-			return wrong.id().equals("hidden-character") || wrong.id().equals("syntax") && fix.edits().entrySet().stream()
-					.allMatch(file -> file.getValue().stream().noneMatch(edit -> (edit.text() + replaced(snapshot.sources().get(file.getKey()), edit))
-							.codePoints().anyMatch(Character::isLetterOrDigit)));
+		/** Whether it can be done without knowing what a rule means: it sets signs in order, or a name is misspelt. */
+		private boolean isTyping(Mend mend, QuickFix fix, Snapshot snapshot) {
+			return mend instanceof Mend.Tidy
+					|| mend instanceof Mend.Name name && Spelling.isMisspelt(name.old(), name.name()) && isUsed(name.span(), fix, snapshot);
 		}
 
-		/** Whether a fix writes a name like the one that is written, and it is used elsewhere too, not only defined. */
-		private boolean isMisspelt(Span span, QuickFix fix, Snapshot snapshot) {
-			List<TextEdit> edits = fix.edits().getOrDefault(span.file(), List.of());
+		/** Whether the name that a fix writes is used elsewhere too: one that is alone may as well be the one that is misspelt. */
+		private boolean isUsed(Span span, QuickFix fix, Snapshot snapshot) {
 			String text = snapshot.sources().get(span.file());
-			if (edits.size() != 1 || fix.edits().size() != 1
-					|| !Spelling.isMisspelt(replaced(text, edits.get(0)).replace("^", ""), edits.get(0).text().replace("^", ""))) {
-				return false;
-			}
-			// the one that is alone may as well be the one that is misspelt
-			project.update(span.file(), Edits.apply(text, edits));
+			project.update(span.file(), Edits.apply(text, fix.edits().get(span.file())));
 			try {
-				return new EditorServices(project).references(span.file(), edits.get(0).offset(), false).size() > 1;
+				return new EditorServices(project).references(span.file(), span.offset(), false).size() > 1;
 			} finally {
 				project.update(span.file(), text);
 			}
-		}
-
-		private static String replaced(String text, TextEdit edit) {
-			return text.substring(edit.offset(), edit.offset() + edit.length());
 		}
 
 		private Optional<String> apply(QuickFix fix, State state) {
@@ -238,7 +229,7 @@ public record Fixing(List<String> told) {
 			if (is.getOrDefault(wrong.key(), 0) >= was.get(wrong.key())) {
 				return Optional.of("it would not answer what was found.");
 			}
-			return after.wrong().stream().filter(one -> one.id().equals("syntax") && isWrittenAt(one.span(), fix)).findFirst()
+			return after.wrong().stream().filter(one -> one.id().equals(ProblemKind.SYNTAX.id()) && isWrittenAt(one.span(), fix)).findFirst()
 					.map(one -> "it would leave what is wrong there: " + one.about());
 		}
 

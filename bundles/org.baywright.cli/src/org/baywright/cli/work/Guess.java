@@ -2,7 +2,7 @@ package org.baywright.cli.work;
 
 import java.util.Collection;
 
-import org.baywright.language.translate.Spelling;
+import org.baywright.language.text.Spelling;
 
 /** What a user may have meant. */
 public final class Guess {

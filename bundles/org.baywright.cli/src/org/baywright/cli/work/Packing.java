@@ -3,13 +3,17 @@ package org.baywright.cli.work;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.TreeMap;
 
+import org.baywright.cli.report.Project;
+import org.baywright.model.Severity;
 import org.baywright.pack.Pack;
 import org.baywright.pack.PackContents;
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackWriter;
+import org.baywright.pack.Pictures;
 import org.baywright.pack.ToolVersion;
 import org.baywright.pack.WholeFile;
+import org.baywright.pack.manifest.PackException;
 
 /** Writes the pack of a checked project. */
 public final class Packing {
@@ -23,7 +27,9 @@ public final class Packing {
 	 * @throws PackException if no pack can be made, see {@link PackWriter}
 	 */
 	public static PackWriter.Made make(Project project) throws PackException {
-		return PackWriter.make(new PackContents(project.rules(), project.report(), project.problems(), ToolVersion.CURRENT));
+		return PackWriter.make(new PackContents(project.rules(), project.report(), project.problems(), ToolVersion.CURRENT,
+				project.problems().stream().anyMatch(problem -> problem.severity() == Severity.ERROR) ? new TreeMap<>()
+						: Pictures.read(project.folder(), project.rules())));
 	}
 
 	/**

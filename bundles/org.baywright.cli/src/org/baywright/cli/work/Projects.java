@@ -6,8 +6,9 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
+import org.baywright.cli.report.Project;
 import org.baywright.language.workspace.LoadListener;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
@@ -32,8 +33,9 @@ public final class Projects {
 		Snapshot snapshot = project.snapshot();
 		progress.requireWanted();
 		Report report = new Analysis().check(snapshot.rules(), progress);
-		return new Project(prefix(path, given), snapshot.rules(), snapshot.problems(), snapshot.sources(),
-				snapshot.dropped(), report, List.of());
+		boolean linked = !path.toAbsolutePath().normalize().equals(path.toRealPath());
+		return new Project(project.root(), prefix(path, given), linked, snapshot.rules(), snapshot.problems(), snapshot.sources(),
+				snapshot.dropped(), report, snapshot.beneath(), List.of());
 	}
 
 	static RuleProject open(Path path, String given, Progress progress) throws IOException {

@@ -3,15 +3,18 @@ package org.baywright.cli.work;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 
 import org.baywright.language.formatting2.Formatting;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.baywright.pack.WholeFile;
@@ -26,6 +29,8 @@ import org.baywright.pack.WholeFile;
  * @param files how many files there are
  */
 public record Tidying(String prefix, Map<String, String> changed, List<Problem> refused, Map<String, String> sources, int files) {
+
+	private static final Set<ProblemKind> UNREADABLE = EnumSet.of(ProblemKind.UNREADABLE_FILE, ProblemKind.UNREADABLE_FOLDER);
 
 	/**
 	 * Lays out all files of a project.
@@ -61,7 +66,7 @@ public record Tidying(String prefix, Map<String, String> changed, List<Problem> 
 				} else if (RuleText.replace(project.root().orElseThrow().resolve(file), text, laidOut)) {
 					changed.put(file, laidOut);
 				} else {
-					refused.add(new Problem("changed-meanwhile", Severity.ERROR, new Span(file, 1, 1, 1, 1, 0, 0),
+					refused.add(new Problem(ProblemKind.CHANGED_MEANWHILE, new Span(file, 1, 1, 1, 1, 0, 0),
 							"The file was changed by somebody else meanwhile, and was left as it is.", "Lay it out again."));
 				}
 			}
@@ -70,14 +75,14 @@ public record Tidying(String prefix, Map<String, String> changed, List<Problem> 
 		if (write) {
 			project.files().stream().map(file -> project.root().orElseThrow().resolve(file).getParent()).distinct().forEach(WholeFile::sweep);
 		}
-		snapshot.problems().stream().filter(problem -> problem.id().startsWith("unreadable-") && problem.severity() == Severity.ERROR).forEach(refused::add);
+		snapshot.problems().stream().filter(problem -> UNREADABLE.contains(problem.kind())).forEach(refused::add);
 		return new Tidying(Projects.prefix(path, given), changed, refused, snapshot.sources(), project.files().size());
 	}
 
 	/** Bytes that are no text would be lost if the file were written again. */
 	private static boolean isText(Snapshot snapshot, String file) {
 		return snapshot.problems().stream()
-				.noneMatch(problem -> problem.id().equals("not-utf8") && problem.span().file().equals(file));
+				.noneMatch(problem -> problem.kind() == ProblemKind.NOT_UTF8 && problem.span().file().equals(file));
 	}
 
 	private static Optional<String> tidy(RuleProject project, String file, String text) {

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedMap;
 
 import org.baywright.language.workspace.FileStamps;
 
@@ -29,10 +30,11 @@ public final class Watch {
 	/**
 	 * Waits until something has changed.
 	 *
+	 * @param beneath the folders and rule packs that the projects build on, each as it was when it was read
 	 * @throws java.util.concurrent.CancellationException if the user wants to stop
 	 */
-	public void awaitChange(Progress progress) throws InterruptedException {
-		while (state.equals(state())) {
+	public void awaitChange(SortedMap<Path, String> beneath, Progress progress) throws InterruptedException {
+		while (state.equals(state()) && beneath.entrySet().stream().allMatch(entry -> FileStamps.ofBuiltOn(entry.getKey()).equals(entry.getValue()))) {
 			progress.requireWanted();
 			Thread.sleep(LOOK_AGAIN_MILLIS);
 		}

@@ -8,6 +8,10 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.baywright.analysis.Report;
 import org.baywright.language.formatting2.Formatting;
+import org.baywright.language.ide.card.Card;
+import org.baywright.language.ide.card.Cards;
+import org.baywright.language.ide.card.Change;
+import org.baywright.language.ide.card.Drafts;
 import org.baywright.language.ide.colour.Coloured;
 import org.baywright.language.ide.colour.Colouring;
 import org.baywright.language.ide.complete.Completion;
@@ -37,6 +41,7 @@ import org.baywright.language.ide.typing.Typed;
 import org.baywright.language.services.BayGrammarAccess;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.PictureFile;
 import org.baywright.model.RuleBase;
 import org.eclipse.xtext.nodemodel.INode;
 
@@ -52,6 +57,7 @@ public final class EditorServices {
 	private final Usages usages;
 	private final Completion completion;
 	private final LayingOut layout;
+	private final Cards cards;
 	private volatile Supplier<String> author = () -> "";
 	private RuleBase counted;
 	private RuleUses uses;
@@ -72,6 +78,7 @@ public final class EditorServices {
 		usages = new Usages(project);
 		completion = new Completion(injector.getInstance(BayGrammarAccess.class), clock);
 		layout = new LayingOut(injector.getInstance(Formatting.class));
+		cards = new Cards(injector.getInstance(BayGrammarAccess.class).getGrammar(), completion);
 	}
 
 	/** Says who writes here: an author's name, or the empty text while nobody has given one. Fixes sign with it. */
@@ -105,7 +112,8 @@ public final class EditorServices {
 	/** Returns what can be written at a place, best first. */
 	public List<Proposal> complete(String file, int offset) {
 		synchronized (project) {
-			return text(file).map(text -> completion.at(project.names(), text, within(text, offset))).orElse(List.of());
+			return text(file).map(text -> completion.at(project.names(), text, within(text, offset),
+					() -> project.root().map(PictureFile::in).orElse(List.of()))).orElse(List.of());
 		}
 	}
 
@@ -131,9 +139,67 @@ public final class EditorServices {
 		}
 	}
 
-	/** Returns what answers the problems and findings that touch a range; see {@link Fixes#at}. */
+	/** Returns what answers the problems and flaws that touch a range; see {@link Fixes#at}. */
 	public List<QuickFix> fixes(String file, int offset, int length, Snapshot snapshot, Optional<Report> report) {
 		return Fixes.at(file, offset, length, snapshot, report, new Signature(author.get(), LocalDate.now(clock)));
+	}
+
+	// ---- cards -----------------------------------------------------------------------------------------------------
+
+	/** Returns what makes changes of the text of what is done on a card; it needs no lock. */
+	public Cards cards() {
+		return cards;
+	}
+
+	/** Returns the elements of a file, also those that cannot be read. */
+	public List<Card.Item> cardItems(String file) {
+		return text(file).map(cards::items).orElse(List.of());
+	}
+
+	/**
+	 * Returns the card of the element at a place.
+	 *
+	 * @param drafts what was begun on it and cannot be written yet
+	 * @param report what was found in this text, if it was checked
+	 */
+	public Optional<Card> card(String file, int offset, Drafts drafts, Optional<Report> report) {
+		synchronized (project) {
+			return text(file).flatMap(text -> cards.card(project.names(), file, text, offset, drafts, project.snapshot().problems(), report));
+		}
+	}
+
+	/** Returns the card of an element that is not written yet; {@link Cards#kinds} are the kinds. */
+	public Optional<Card> blankCard(String file, String kind, Drafts drafts) {
+		synchronized (project) {
+			return text(file).flatMap(text -> cards.blank(project.names(), file, text, kind, drafts));
+		}
+	}
+
+	/** Returns the names that fit at a place of a line of a card, with their titles, best first. */
+	public List<Change.Named> cardChoices(Card card, String line, List<Integer> path) {
+		synchronized (project) {
+			return cards.choices(project.names(), card, line, path);
+		}
+	}
+
+	/** Adds what is not there yet and names it on a line of a card; see {@link Cards#changeAdding}. */
+	public Cards.Outcome cardAdding(Card card, String line, List<Integer> path, String kind, String title, Drafts drafts, LocalDate today) {
+		synchronized (project) {
+			return cards.changeAdding(project.names(), card, line, path, kind, title, drafts, today);
+		}
+	}
+
+	/** Returns where what an element declares is named elsewhere, sorted. */
+	public List<Use> usedElsewhere(Card card) {
+		synchronized (project) {
+			return usages.all(card.file()).stream().filter(named -> named.use().declaration() && isIn(named.use(), card))
+					.flatMap(named -> usages.of(named.target()).stream()).filter(use -> !use.file().equals(card.file()) || !isIn(use, card))
+					.distinct().sorted().toList();
+		}
+	}
+
+	private static boolean isIn(Use use, Card card) {
+		return use.offset() >= card.offset() && use.offset() < card.offset() + card.length();
 	}
 
 	// ---- names -----------------------------------------------------------------------------------------------------

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.BandGap;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -12,12 +12,12 @@ class BandGapTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(BandGap.class);
+		MarkedFlaws.checkFlawed(BandGap.class);
 	}
 
 	@Test
 	void bandsThatMeetAtAStepLeaveNothing() {
-		MarkedFindings.check(BandGap.class, """
+		MarkedFlaws.check(BandGap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -28,7 +28,7 @@ class BandGapTest {
 
 	@Test
 	void valuesBeyondAllBandsAreNotBetweenThem() {
-		MarkedFindings.check(BandGap.class, """
+		MarkedFlaws.check(BandGap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -39,7 +39,7 @@ class BandGapTest {
 
 	@Test
 	void aTableWithTwoGaps() {
-		MarkedFindings.check(BandGap.class, """
+		MarkedFlaws.check(BandGap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn fault weak }
@@ -57,7 +57,7 @@ class BandGapTest {
 
 	@Test
 	void otherwiseTakesWhatIsLeft() {
-		MarkedFindings.check(BandGap.class, """
+		MarkedFlaws.check(BandGap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -68,7 +68,7 @@ class BandGapTest {
 
 	@Test
 	void namedResultsHaveNoBetween() {
-		MarkedFindings.check(BandGap.class, """
+		MarkedFlaws.check(BandGap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.BandOverlap;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -12,12 +12,12 @@ class BandOverlapTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(BandOverlap.class);
+		MarkedFlaws.checkFlawed(BandOverlap.class);
 	}
 
 	@Test
 	void bandsOneStepApartShareNothing() {
-		MarkedFindings.check(BandOverlap.class, """
+		MarkedFlaws.check(BandOverlap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -28,7 +28,7 @@ class BandOverlapTest {
 
 	@Test
 	void oneSharedStepIsFound() {
-		MarkedFindings.check(BandOverlap.class, """
+		MarkedFlaws.check(BandOverlap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -41,7 +41,7 @@ class BandOverlapTest {
 
 	@Test
 	void namedResultsCanOverlapToo() {
-		MarkedFindings.check(BandOverlap.class, """
+		MarkedFlaws.check(BandOverlap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn fault weak }
@@ -59,7 +59,7 @@ class BandOverlapTest {
 
 	@Test
 	void twoRulesMayUseTheSameBand() {
-		MarkedFindings.check(BandOverlap.class, """
+		MarkedFlaws.check(BandOverlap.class, """
 				family tarn
 				sign slow
 				part battery { fault worn fault weak }

@@ -3,9 +3,9 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.baywright.analysis.CaseResult;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.BlindEvidence;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.language.testing.Replay;
 import org.baywright.model.VerdictKind;
 import org.junit.jupiter.api.Test;
@@ -18,19 +18,19 @@ class BlindEvidenceTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(BlindEvidence.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(BlindEvidence.class);
 		assertShows(rules, rules.only(BlindEvidence.class), "no_code");
 	}
 
-	private static void assertShows(MarkedFindings rules, Finding finding, String rule) {
-		CaseResult result = Replay.assertShows(rules, finding, seen -> seen.fired().contains(rule));
+	private static void assertShows(MarkedFlaws rules, Flaw flaw, String rule) {
+		CaseResult result = Replay.assertShows(rules, flaw, seen -> seen.fired().contains(rule));
 		assertTrue(result.verdicts().stream().anyMatch(
 				said -> said.kind() == VerdictKind.CONFIRMED || said.kind() == VerdictKind.CLEARED), result::toString);
 	}
 
 	@Test
 	void aCodeThatWasReadAndIsAbsentIsEvidence() {
-		MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				module doors
 				code range on doors = raw "D 107"
@@ -42,8 +42,27 @@ class BlindEvidenceTest {
 	}
 
 	@Test
+	void aCodeThatWasNotTestedIsNone() {
+		MarkedFlaws rules = MarkedFlaws.check(BlindEvidence.class, """
+				family osier
+				module doors
+				code range on doors = raw "D 107"
+				sign reopens
+				part sensor { fault broken fault loose }
+				rule a { given reopens, range active then confirms sensor.broken }
+				rule b { given reopens, range not present then clears sensor.broken }
+				//   ^ warning blind-evidence: Rule b takes it as proof that code range is not seen, even when its module has not tested for it since its codes were cleared; ask for "absent", or for the states that are meant.
+				//   witness: osier; reopens; code range untested in doors
+				rule c { given reopens, range absent then clears sensor.broken }
+				rule d { given reopens, (range untested or range pending) then confirms sensor.loose }
+				rule e { given reopens, range not unread then clears sensor.loose }
+				""");
+		assertShows(rules, rules.only(BlindEvidence.class), "b");
+	}
+
+	@Test
 	void aSuspicionMayRestOnAMissingCode() {
-		MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				module doors
 				code range on doors = raw "D 107"
@@ -55,7 +74,7 @@ class BlindEvidenceTest {
 
 	@Test
 	void aMissingCodeOfAModuleThatAnswersIsEvidence() {
-		MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				module doors
 				code range on doors = raw "D 107"
@@ -67,7 +86,7 @@ class BlindEvidenceTest {
 
 	@Test
 	void theSilenceOfAModuleThatNeedNotAnswer() {
-		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws rules = MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				state ignition : off, on
 				module doors answers in ignition on
@@ -83,7 +102,7 @@ class BlindEvidenceTest {
 
 	@Test
 	void theSilenceOfAModuleThatMustAnswerIsEvidence() {
-		MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				state ignition : off, on
 				module doors answers in ignition on
@@ -100,7 +119,7 @@ class BlindEvidenceTest {
 
 	@Test
 	void aCodeOfASilentModuleIsNeverEvidence() {
-		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws rules = MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				state ignition : off, on
 				module doors answers in ignition on
@@ -116,7 +135,7 @@ class BlindEvidenceTest {
 
 	@Test
 	void anUnreadCodeIsTheSilenceOfItsModule() {
-		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws rules = MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				state ignition : off, on
 				module doors answers in ignition on
@@ -133,7 +152,7 @@ class BlindEvidenceTest {
 
 	@Test
 	void theAbsenceOfASignThatComesAndGoes() {
-		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws rules = MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				sign reopens "Opens again now and then" intermittent
 				sign squeals "Squeals"
@@ -150,7 +169,7 @@ class BlindEvidenceTest {
 
 	@Test
 	void aSuspicionThatNoTestFollowsIsNoEvidence() {
-		MarkedFindings rules = MarkedFindings.check(BlindEvidence.class, """
+		MarkedFlaws rules = MarkedFlaws.check(BlindEvidence.class, """
 				family osier
 				module doors
 				code range on doors = raw "D 107"
@@ -170,6 +189,6 @@ class BlindEvidenceTest {
 				//   also: line 9 (rule a asks for it)
 				rule d { given sensor.broken suspected run pull on heavy : confirms sensor.broken }
 				""");
-		rules.of(BlindEvidence.class).forEach(finding -> assertShows(rules, finding, "c"));
+		rules.of(BlindEvidence.class).forEach(flaw -> assertShows(rules, flaw, "c"));
 	}
 }

@@ -3,11 +3,11 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.check.Circle;
 import org.baywright.language.testing.Cores;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -18,21 +18,21 @@ class CircleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(Circle.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(Circle.class);
 		assertEachRuleCloses(rules, rules.only(Circle.class));
 	}
 
-	private static void assertEachRuleCloses(MarkedFindings rules, Finding finding) {
-		for (Place step : Cores.lines(finding)) {
+	private static void assertEachRuleCloses(MarkedFlaws rules, Flaw flaw) {
+		for (Place step : Cores.lines(flaw)) {
 			String rule = step.note().split(" ")[1];
-			MarkedFindings rest = MarkedFindings.of(Cores.withoutRule(rules.text(), rule));
+			MarkedFlaws rest = MarkedFlaws.of(Cores.withoutRule(rules.text(), rule));
 			assertFalse(rest.ids().stream().anyMatch(id -> id.startsWith("circle:")), rule);
 		}
 	}
 
 	@Test
 	void aRuleThatWaitsForItsOwnAbsence() {
-		MarkedFindings rules = MarkedFindings.check(Circle.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				part belt { fault worn }
@@ -45,7 +45,7 @@ class CircleTest {
 
 	@Test
 	void aCircleOfThree() {
-		MarkedFindings rules = MarkedFindings.check(Circle.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				part belt { fault worn }
@@ -59,14 +59,14 @@ class CircleTest {
 				//   core: line 8 (rule b decides on idler.loose), line 7 (rule a decides on pump.dry), line 9 (rule c decides on belt.worn)
 				rule aside { given squeal then suspects idler.loose }
 				""");
-		Finding finding = rules.only(Circle.class);
-		assertEquals(3, Cores.lines(finding).size());
-		assertEachRuleCloses(rules, finding);
+		Flaw flaw = rules.only(Circle.class);
+		assertEquals(3, Cores.lines(flaw).size());
+		assertEachRuleCloses(rules, flaw);
 	}
 
 	@Test
 	void rulesThatSupportEachOtherAreNoCircle() {
-		MarkedFindings.check(Circle.class, """
+		MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				part belt { fault worn }
@@ -79,7 +79,7 @@ class CircleTest {
 
 	@Test
 	void anAbsenceInOneDirectionIsNoCircle() {
-		MarkedFindings.check(Circle.class, """
+		MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				part belt { fault worn }
@@ -92,14 +92,14 @@ class CircleTest {
 
 	@Test
 	void unexplainedLooksAtTheFaultsThatOtherRulesForTheSignConfirm() {
-		MarkedFindings.check(Circle.class, """
+		MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				part belt { fault worn }
 				test play { results none, felt }
 				rule a { given squeal unexplained run play on felt : confirms belt.worn }
 				""");
-		MarkedFindings rules = MarkedFindings.check(Circle.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				part belt { fault worn }
@@ -115,7 +115,7 @@ class CircleTest {
 
 	@Test
 	void severalCirclesAreAllTold() {
-		MarkedFindings.check(Circle.class, """
+		MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				part belt { fault worn }
@@ -135,7 +135,7 @@ class CircleTest {
 
 	@Test
 	void throughTwoUnexplainedSigns() {
-		MarkedFindings.check(Circle.class, """
+		MarkedFlaws.check(Circle.class, """
 				family osier
 				sign squeal
 				sign shake

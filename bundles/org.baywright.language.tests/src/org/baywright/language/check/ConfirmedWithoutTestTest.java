@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.ConfirmedWithoutTest;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link ConfirmedWithoutTest}: common practice, no published source; a code names a circuit, not a part. */
@@ -9,12 +9,12 @@ class ConfirmedWithoutTestTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(ConfirmedWithoutTest.class);
+		MarkedFlaws.checkFlawed(ConfirmedWithoutTest.class);
 	}
 
 	@Test
 	void aTestAmongTheConditionsIsATest() {
-		MarkedFindings.check(ConfirmedWithoutTest.class, """
+		MarkedFlaws.check(ConfirmedWithoutTest.class, """
 				family osier
 				module ecm
 				code oil_sensor on ecm = j1939 spn 100 fmi 3
@@ -27,7 +27,7 @@ class ConfirmedWithoutTestTest {
 
 	@Test
 	void aTestInOneOfTwoWaysIsNotEnough() {
-		MarkedFindings.check(ConfirmedWithoutTest.class, """
+		MarkedFlaws.check(ConfirmedWithoutTest.class, """
 				family osier
 				module ecm
 				code oil_sensor on ecm = j1939 spn 100 fmi 3
@@ -42,7 +42,7 @@ class ConfirmedWithoutTestTest {
 
 	@Test
 	void aSuspicionNeedsNoTest() {
-		MarkedFindings.check(ConfirmedWithoutTest.class, """
+		MarkedFlaws.check(ConfirmedWithoutTest.class, """
 				family osier
 				sign oil_lamp
 				part sensor { fault broken }
@@ -52,7 +52,7 @@ class ConfirmedWithoutTestTest {
 
 	@Test
 	void notTurnsAndIntoOr() {
-		MarkedFindings.check(ConfirmedWithoutTest.class, """
+		MarkedFlaws.check(ConfirmedWithoutTest.class, """
 				family tarn
 				sign hot
 				part radiator { fault leaking }

@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.baywright.analysis.CaseResult;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.Contradiction;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.language.testing.Replay;
 import org.baywright.model.VerdictKind;
 import org.junit.jupiter.api.Test;
@@ -20,19 +20,19 @@ class ContradictionTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(Contradiction.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(Contradiction.class);
 		assertShows(rules, rules.only(Contradiction.class), "battery.flat", "flat_at_rest", "holds_up");
 	}
 
-	private static void assertShows(MarkedFindings rules, Finding finding, String fault, String... fired) {
-		CaseResult result = Replay.assertShows(rules, finding, seen -> Replay.says(seen, VerdictKind.CONFIRMED, fault)
+	private static void assertShows(MarkedFlaws rules, Flaw flaw, String fault, String... fired) {
+		CaseResult result = Replay.assertShows(rules, flaw, seen -> Replay.says(seen, VerdictKind.CONFIRMED, fault)
 				&& Replay.says(seen, VerdictKind.CLEARED, fault));
 		assertTrue(result.fired().containsAll(List.of(fired)), result::toString);
 	}
 
 	@Test
 	void rulesThatAskForDifferentResultsDoNotMeet() {
-		MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws.check(Contradiction.class, """
 				family tarn
 				sign slow_crank
 				part battery { fault flat }
@@ -45,7 +45,7 @@ class ContradictionTest {
 
 	@Test
 	void oneStepApartTheyMeet() {
-		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Contradiction.class, """
 				family tarn
 				sign slow_crank
 				part battery { fault flat }
@@ -62,7 +62,7 @@ class ContradictionTest {
 
 	@Test
 	void aLawKeepsThemApart() {
-		MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws.check(Contradiction.class, """
 				family tarn
 				sign slow_crank
 				part battery { fault flat }
@@ -76,7 +76,7 @@ class ContradictionTest {
 
 	@Test
 	void aChainIsFollowedToItsBeginning() {
-		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Contradiction.class, """
 				family tarn
 				sign no_crank
 				module bcm
@@ -86,7 +86,7 @@ class ContradictionTest {
 				rule first { given no_crank, low_supply present then suspects battery.flat }
 				rule second { given battery.flat suspected run rest expect at_least 12.4 V below : confirms battery.flat }
 				//                                                                         ^^^^^ error contradiction: Rule second, which builds on rule first, confirms battery.flat (flat) and rule third clears it in the same situation; withdraw one of the two, or add a condition to one of the rules.
-				//   witness: tarn; no_crank; code low_supply stored in bcm; rest: 12.3 V
+				//   witness: tarn; no_crank; code low_supply present in bcm; rest: 12.3 V
 				//   also: line 12 (rule third, then), line 7 (rule first, then)
 				rule third { given no_crank, bcm answers then clears battery.flat }
 				""");
@@ -95,7 +95,7 @@ class ContradictionTest {
 
 	@Test
 	void eachRuleBetweenIsNamedFromTheBeginningOfItsChain() {
-		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Contradiction.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat }
@@ -117,7 +117,7 @@ class ContradictionTest {
 
 	@Test
 	void theWitnessNamesTheFamilyAndTheTraitThatMatter() {
-		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Contradiction.class, """
 				family tarn "Tarn" { trait engine : diesel, petrol }
 				family heron "Heron" { trait engine : diesel, petrol  trait lift : none, fitted }
 				sign hum
@@ -135,7 +135,7 @@ class ContradictionTest {
 
 	@Test
 	void twoRulesAreToldOnceForAllFamilies() {
-		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Contradiction.class, """
 				family tarn "Tarn"
 				family heron "Heron"
 				sign hum
@@ -153,12 +153,12 @@ class ContradictionTest {
 				rule c { given hum run sway on stays, changes : clears hub.worn }
 				""");
 		assertEquals(List.of("contradiction:hub.worn/a/b", "contradiction:hub.worn/a/c"),
-				rules.of(Contradiction.class).stream().map(Finding::id).toList());
+				rules.of(Contradiction.class).stream().map(Flaw::id).toList());
 	}
 
 	@Test
 	void oneLineThatClearsSeveralFaultsIsToldOnce() {
-		MarkedFindings rules = MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Contradiction.class, """
 				family tarn "Tarn"
 				sign hum
 				part hub { fault worn fault loose fault cracked }
@@ -175,7 +175,7 @@ class ContradictionTest {
 
 	@Test
 	void eachTwoRulesOnceThoughBothSayBoth() {
-		MarkedFindings.check(Contradiction.class, """
+		MarkedFlaws.check(Contradiction.class, """
 				family tarn
 				sign hot
 				part radiator { fault leaking }
@@ -191,8 +191,8 @@ class ContradictionTest {
 	}
 
 	@Test
-	void theFamilyThatShowsItWithFewestFindings() {
-		MarkedFindings.check(Contradiction.class, """
+	void theFamilyThatShowsItWithFewestFlaws() {
+		MarkedFlaws.check(Contradiction.class, """
 				family tarn
 				family heron
 				sign hot

@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Map;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.DeadRule;
 import org.baywright.language.testing.Cores;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link DeadRule}, the "unfirable rule" of Preece and Shinghal 1994. */
@@ -15,13 +15,13 @@ class DeadRuleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(DeadRule.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(DeadRule.class);
 		Cores.assertMinimal(rules, rules.only(DeadRule.class), Map.of());
 	}
 
 	@Test
 	void twoLimitsThatLeaveNothing() {
-		MarkedFindings rules = MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws rules = MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat }
@@ -40,7 +40,7 @@ class DeadRuleTest {
 
 	@Test
 	void limitsThatLeaveOneStepAreFine() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat }
@@ -51,7 +51,7 @@ class DeadRuleTest {
 
 	@Test
 	void anOutcomeThatCannotBeReached() {
-		MarkedFindings rules = MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws rules = MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat fault open_cell }
@@ -71,7 +71,7 @@ class DeadRuleTest {
 
 	@Test
 	void aRuleBehindADeadRuleIsDead() {
-		MarkedFindings rules = MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws rules = MarkedFlaws.check(DeadRule.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_start
 				part glow { fault stuck }
@@ -93,7 +93,7 @@ class DeadRuleTest {
 				  on high : confirms glow.stuck
 				}
 				""");
-		List<Finding> found = rules.of(DeadRule.class);
+		List<Flaw> found = rules.of(DeadRule.class);
 		assertEquals(2, found.size());
 		Cores.assertMinimal(rules, found.get(0), Map.of());
 		Cores.assertMinimal(rules, found.get(1), Map.of());
@@ -101,7 +101,7 @@ class DeadRuleTest {
 
 	@Test
 	void aRuleThatFiresInOneFamilyIsAlive() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn { trait engine : diesel, petrol }
 				family heron { trait engine : diesel, petrol }
 				sign no_start
@@ -114,7 +114,7 @@ class DeadRuleTest {
 
 	@Test
 	void aRuleForNoFamily() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				sign no_start
 				part glow { fault stuck }
@@ -125,7 +125,7 @@ class DeadRuleTest {
 
 	@Test
 	void aCodeOfASilentModule() {
-		MarkedFindings rules = MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws rules = MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				sign no_start
 				module ecm
@@ -145,7 +145,7 @@ class DeadRuleTest {
 
 	@Test
 	void aMissingCodeIsNoLawsNotPresent() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				module ecm
 				code low on ecm = raw "1"
@@ -158,7 +158,7 @@ class DeadRuleTest {
 
 	@Test
 	void eachFamilyIsToldItsOwnReason() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				family heron
 				sign hot
@@ -179,7 +179,7 @@ class DeadRuleTest {
 
 	@Test
 	void isNotHoldsWhereTheFamilyLacksTheTrait() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn { trait engine : diesel, petrol }
 				family heron
 				sign hot
@@ -190,7 +190,7 @@ class DeadRuleTest {
 
 	@Test
 	void notAbsentIsPresentAndNotPresentIsNot() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				sign hot
 				sign wet
@@ -210,7 +210,7 @@ class DeadRuleTest {
 
 	@Test
 	void theReasonNamesTheLawsThatMatter() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family osier { trait engine : diesel, petrol  trait gears : manual, automatic }
 				sign hot
 				sign rattle
@@ -234,7 +234,7 @@ class DeadRuleTest {
 
 	@Test
 	void lawsWithOneTitleAreReasonsOfTheirOwn() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn
 				sign hot
 				sign noisy
@@ -249,7 +249,7 @@ class DeadRuleTest {
 
 	@Test
 	void eachLawOfAnotherPartThatShutsAVehicleOutIsAReason() {
-		MarkedFindings.check(DeadRule.class, """
+		MarkedFlaws.check(DeadRule.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign hot
 				sign noisy

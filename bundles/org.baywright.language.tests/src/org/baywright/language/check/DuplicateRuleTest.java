@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.DuplicateRule;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link DuplicateRule}, the "duplicate rule" of Preece and Shinghal 1994. */
@@ -9,12 +9,12 @@ class DuplicateRuleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(DuplicateRule.class);
+		MarkedFlaws.checkFlawed(DuplicateRule.class);
 	}
 
 	@Test
 	void anotherLimitIsAnotherMeaning() {
-		MarkedFindings.check(DuplicateRule.class, """
+		MarkedFlaws.check(DuplicateRule.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat }
@@ -26,7 +26,7 @@ class DuplicateRuleTest {
 
 	@Test
 	void orderNegationAndOutcomesDoNotHideTheMeaning() {
-		MarkedFindings.check(DuplicateRule.class, """
+		MarkedFlaws.check(DuplicateRule.class, """
 				family tarn { trait engine : diesel, petrol, electric }
 				sign no_crank
 				sign click
@@ -52,7 +52,7 @@ class DuplicateRuleTest {
 
 	@Test
 	void whatALawImpliesIsNotYetSeen() {
-		MarkedFindings.check(DuplicateRule.class, """
+		MarkedFlaws.check(DuplicateRule.class, """
 				family tarn
 				sign no_crank
 				sign dark
@@ -65,7 +65,7 @@ class DuplicateRuleTest {
 
 	@Test
 	void rulesThatDifferInOneFamilyAreBothNeeded() {
-		MarkedFindings.check(DuplicateRule.class, """
+		MarkedFlaws.check(DuplicateRule.class, """
 				family tarn
 				family heron
 				sign no_crank
@@ -77,7 +77,7 @@ class DuplicateRuleTest {
 
 	@Test
 	void aRuleThatOnlyRepeatsAnotherIsNoTwinOfIt() {
-		MarkedFindings.check("""
+		MarkedFlaws.check("""
 				family osier
 				sign hot
 				part radiator { fault leaking }
@@ -92,7 +92,7 @@ class DuplicateRuleTest {
 
 	@Test
 	void rulesWhoseSpeakingOutcomesAreAllDeadAreNoTwins() {
-		MarkedFindings.check(DuplicateRule.class, """
+		MarkedFlaws.check(DuplicateRule.class, """
 				family osier
 				sign hot
 				sign cold
@@ -108,7 +108,7 @@ class DuplicateRuleTest {
 
 	@Test
 	void anyNumberOfEqualRulesIsToldOnce() {
-		MarkedFindings.check(DuplicateRule.class, """
+		MarkedFlaws.check(DuplicateRule.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat }

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.baywright.analysis.CaseResult;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.ExclusiveFaults;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.language.testing.Replay;
 import org.baywright.model.VerdictKind;
 import org.junit.jupiter.api.Test;
@@ -16,19 +16,19 @@ class ExclusiveFaultsTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(ExclusiveFaults.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(ExclusiveFaults.class);
 		assertShows(rules, rules.only(ExclusiveFaults.class), "battery.flat", "battery.open_cell");
 	}
 
-	private static void assertShows(MarkedFindings rules, Finding finding, String one, String other) {
-		CaseResult result = Replay.assertShows(rules, finding, seen -> Replay.says(seen, VerdictKind.CONFIRMED, one)
+	private static void assertShows(MarkedFlaws rules, Flaw flaw, String one, String other) {
+		CaseResult result = Replay.assertShows(rules, flaw, seen -> Replay.says(seen, VerdictKind.CONFIRMED, one)
 				&& Replay.says(seen, VerdictKind.CONFIRMED, other));
 		assertTrue(result.fired().size() >= 2, result::toString);
 	}
 
 	@Test
 	void aRuleThatWaitsForTheOtherFaultToBeClearedIsFine() {
-		MarkedFindings.check(ExclusiveFaults.class, """
+		MarkedFlaws.check(ExclusiveFaults.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat fault open_cell }
@@ -42,7 +42,7 @@ class ExclusiveFaultsTest {
 
 	@Test
 	void bandsOfOneTestDoNotMeet() {
-		MarkedFindings.check(ExclusiveFaults.class, """
+		MarkedFlaws.check(ExclusiveFaults.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat fault open_cell }
@@ -54,7 +54,7 @@ class ExclusiveFaultsTest {
 
 	@Test
 	void oneOutcomeThatConfirmsBothIsFound() {
-		MarkedFindings rules = MarkedFindings.check(ExclusiveFaults.class, """
+		MarkedFlaws rules = MarkedFlaws.check(ExclusiveFaults.class, """
 				family tarn
 				sign no_crank
 				part battery { fault flat fault open_cell }
@@ -65,14 +65,14 @@ class ExclusiveFaultsTest {
 				//   witness: tarn; no_crank; rest: 5.9 V
 				//   also: line 6 (rule a, on below 6 V)
 				""");
-		Finding finding = rules.only(ExclusiveFaults.class);
-		Replay.assertShows(rules, finding, seen -> Replay.says(seen, VerdictKind.CONFIRMED, "battery.flat")
+		Flaw flaw = rules.only(ExclusiveFaults.class);
+		Replay.assertShows(rules, flaw, seen -> Replay.says(seen, VerdictKind.CONFIRMED, "battery.flat")
 				&& Replay.says(seen, VerdictKind.CONFIRMED, "battery.open_cell"));
 	}
 
 	@Test
 	void twoOutcomesAreToldOnceWithAllThatTheyConfirmOfOneGroup() {
-		MarkedFindings.check(ExclusiveFaults.class, """
+		MarkedFlaws.check(ExclusiveFaults.class, """
 				family tarn
 				sign hum
 				part hub { fault worn fault loose fault cracked fault dry }
@@ -97,7 +97,7 @@ class ExclusiveFaultsTest {
 
 	@Test
 	void ofThreeEachTwoAreTold() {
-		MarkedFindings rules = MarkedFindings.check(ExclusiveFaults.class, """
+		MarkedFlaws rules = MarkedFlaws.check(ExclusiveFaults.class, """
 				family tarn
 				sign hum
 				part hub { fault worn fault loose fault cracked }
@@ -114,7 +114,7 @@ class ExclusiveFaultsTest {
 				//   witness: tarn; hum; look: good; play: felt
 				//   also: line 7 (rule a, on felt)
 				""");
-		List<Finding> found = rules.of(ExclusiveFaults.class);
+		List<Flaw> found = rules.of(ExclusiveFaults.class);
 		assertShows(rules, found.get(0), "hub.cracked", "hub.loose");
 		assertShows(rules, found.get(1), "hub.loose", "hub.worn");
 	}

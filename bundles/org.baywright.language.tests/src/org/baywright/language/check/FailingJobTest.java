@@ -3,7 +3,7 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.baywright.analysis.check.FailingJob;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link FailingJob}: a rule base is tried on finished jobs, the oldest way of validating one. */
@@ -11,13 +11,13 @@ class FailingJobTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(FailingJob.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(FailingJob.class);
 		assertTrue(rules.report().cases().get(0).passed());
 	}
 
 	@Test
 	void aJobThatComesToItsEndPasses() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -34,7 +34,7 @@ class FailingJobTest {
 
 	@Test
 	void theCauseIsCleared() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -52,8 +52,24 @@ class FailingJobTest {
 	}
 
 	@Test
+	void twoThingsThatCannotBothHaveBeenFound() {
+		MarkedFlaws.check(FailingJob.class, """
+				family tarn
+				module ecm
+				code low on ecm = raw "1"
+				sign no_crank
+				part battery { fault flat }
+				rule a { given no_crank, low present then confirms battery.flat }
+				rule b { given no_crank, low active then suspects battery.flat }
+				job "Job" { on tarn found no_crank, low active, ecm silent was battery.flat }
+				//  ^^^^^ error failing-job: The job "Job" fails: ecm and what was found before it say two things of ecm, so one of them is wrong.
+				job "Other" { on tarn found no_crank, low active, ecm answers was battery.flat }
+				""");
+	}
+
+	@Test
 	void theCauseIsNotConfirmed() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -72,7 +88,7 @@ class FailingJobTest {
 
 	@Test
 	void anotherCauseIsConfirmed() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -91,7 +107,7 @@ class FailingJobTest {
 
 	@Test
 	void theJobWasReferred() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -108,7 +124,7 @@ class FailingJobTest {
 
 	@Test
 	void theJobWasReferredButNoRuleRefers() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -127,7 +143,7 @@ class FailingJobTest {
 
 	@Test
 	void noVehicleCanShowThis() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn { trait engine : diesel, petrol }
 				sign no_crank
 				sign dark
@@ -146,7 +162,7 @@ class FailingJobTest {
 
 	@Test
 	void aReferralOnTopOfTheCause() {
-		MarkedFindings.check(FailingJob.class, """
+		MarkedFlaws.check(FailingJob.class, """
 				family tarn
 				sign no_crank
 				sign click

@@ -11,7 +11,7 @@ import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.check.Gap;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.language.testing.Replay;
 import org.baywright.model.Family;
 import org.baywright.model.IndexSet;
@@ -27,7 +27,7 @@ class GapTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(Gap.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(Gap.class);
 		assertRegionsAreExact(rules);
 	}
 
@@ -35,7 +35,7 @@ class GapTest {
 	 * Does every complete situation of a small text: a job comes to no end exactly in the regions that are told, and no
 	 * region could be wider.
 	 */
-	private static void assertRegionsAreExact(MarkedFindings rules) {
+	private static void assertRegionsAreExact(MarkedFlaws rules) {
 		List<Situation> regions = rules.of(Gap.class).stream().map(Replay::situation).toList();
 		for (Sign sign : rules.base().signs()) {
 			Variable variable = new Variable(Variable.Kind.SIGN, sign.name());
@@ -110,7 +110,7 @@ class GapTest {
 
 	@Test
 	void aReferralOfWhatIsUnexplainedClosesEveryGap() {
-		MarkedFindings.check(Gap.class, """
+		MarkedFlaws.check(Gap.class, """
 				family osier
 				sign doors_open
 				part door_fuse { fault blown }
@@ -122,7 +122,7 @@ class GapTest {
 
 	@Test
 	void aSuspicionIsNoEnd() {
-		MarkedFindings rules = MarkedFindings.check(Gap.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Gap.class, """
 				family osier
 				sign doors_open
 				//   ^^^^^^^^^^ warning gap: When "doors_open" is there, all tests can be done with nothing confirmed and nobody referred to. Add a rule that goes on, or one that refers.
@@ -136,7 +136,7 @@ class GapTest {
 
 	@Test
 	void aRegionIsAsWideAsCanBe() {
-		MarkedFindings rules = MarkedFindings.check(Gap.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Gap.class, """
 				family heron "Heron" { trait engine : diesel, petrol, gas }
 				sign hum
 				//   ^^^ warning gap: When "hum" is there, all tests can be done with nothing confirmed and nobody referred to. Add a rule that goes on, or one that refers.
@@ -162,7 +162,7 @@ class GapTest {
 
 	@Test
 	void aGapOfSeveralFamiliesIsToldOnce() {
-		MarkedFindings rules = MarkedFindings.check(Gap.class, """
+		MarkedFlaws rules = MarkedFlaws.check(Gap.class, """
 				family heron "Heron"
 				family tarn "Tarn"
 				family osier "Osier"
@@ -179,7 +179,7 @@ class GapTest {
 
 	@Test
 	void aSignThatNoRuleAsksFor() {
-		MarkedFindings.check(Gap.class, """
+		MarkedFlaws.check(Gap.class, """
 				family heron
 				sign hum "Hum"
 				//   ^^^ warning gap: No rule asks for "Hum", so it leads nowhere in any family; write a rule for it.
@@ -206,15 +206,15 @@ class GapTest {
 				rule a { for heron given hum run play on felt : confirms hub.worn on none : refers "the dealer" }
 				rule b { run play on felt : suspects hub.worn on none : proves nothing }
 				""";
-		MarkedFindings rules = MarkedFindings.check(Gap.class, text);
+		MarkedFlaws rules = MarkedFlaws.check(Gap.class, text);
 		assertEquals("gap:hum/dunlin+osier", rules.only(Gap.class).id());
-		MarkedFindings turned = MarkedFindings.check(Gap.class, text.replace("family dunlin like platform\n", "").replace("family tarn", "family dunlin like platform\nfamily tarn"));
+		MarkedFlaws turned = MarkedFlaws.check(Gap.class, text.replace("family dunlin like platform\n", "").replace("family tarn", "family dunlin like platform\nfamily tarn"));
 		assertEquals(rules.only(Gap.class).acceptanceKey(), turned.only(Gap.class).acceptanceKey(), "whatever the order of families");
 	}
 
 	@Test
 	void aLawClosesAGap() {
-		MarkedFindings.check(Gap.class, """
+		MarkedFlaws.check(Gap.class, """
 				family heron
 				sign hum
 				part hub { fault worn }

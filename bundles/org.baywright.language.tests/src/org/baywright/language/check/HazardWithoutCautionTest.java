@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.HazardWithoutCaution;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -12,12 +12,12 @@ class HazardWithoutCautionTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(HazardWithoutCaution.class);
+		MarkedFlaws.checkFlawed(HazardWithoutCaution.class);
 	}
 
 	@Test
 	void aTestAtThePartWarnsToo() {
-		MarkedFindings.check(HazardWithoutCaution.class, """
+		MarkedFlaws.check(HazardWithoutCaution.class, """
 				family dunlin
 				sign no_ready
 				hazard charge "Stored charge" { caution "Wait ten minutes." }
@@ -32,7 +32,7 @@ class HazardWithoutCautionTest {
 
 	@Test
 	void aHazardSaysWhatProtectsFromIt() {
-		MarkedFindings.check(HazardWithoutCaution.class, """
+		MarkedFlaws.check(HazardWithoutCaution.class, """
 				family dunlin
 				hazard charge "Stored charge" { licensed "Only licensed persons." }
 				//     ^^^^^^ error hazard-without-caution: Hazard charge has no caution: say what protects from it.
@@ -41,7 +41,7 @@ class HazardWithoutCautionTest {
 
 	@Test
 	void aRepairOfSeveralPartsWarnsOfAllHazards() {
-		MarkedFindings.check(HazardWithoutCaution.class, """
+		MarkedFlaws.check(HazardWithoutCaution.class, """
 				family dunlin
 				hazard charge { caution "Wait ten minutes." }
 				hazard heat { caution "Let it cool." }
@@ -54,6 +54,21 @@ class HazardWithoutCautionTest {
 				//     ^^^^ error hazard-without-caution: The repair more works on parts with hazards charge and heat and does not warn of them; add "caution charge, heat".
 				repair well { fixes inverter.shorted, heater.open steps "Replace." caution charge, heat }
 				repair harmless { fixes lamp.open steps "Replace." }
+				""");
+	}
+
+	@Test
+	void aTestThatIsSeenWithAnotherIsWarnedOfByThatOne() {
+		MarkedFlaws.check(HazardWithoutCaution.class, """
+				family dunlin
+				hazard live { caution "Keep off." }
+				part inverter hazards live { fault shorted }
+				test current { results good, bad at inverter caution live }
+				test sound { results quiet, hum seen_with current }
+				test glow { results dark_red, none_seen seen_with current at inverter }
+				test plain { results good, bad }
+				test beside { results good, bad seen_with plain at inverter }
+				//   ^^^^^^ error hazard-without-caution: The test beside works on a part with hazard live and does not warn of it; add "caution live".
 				""");
 	}
 }

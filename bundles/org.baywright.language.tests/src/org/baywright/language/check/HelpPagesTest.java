@@ -12,23 +12,33 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.baywright.analysis.CaseResult;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.check.Checks;
 import org.baywright.analysis.check.HelpPages;
 import org.baywright.language.BayStandaloneSetup;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
+import org.baywright.language.testing.MarkedText;
+import org.baywright.language.testing.Samples;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Severity;
 import org.eclipse.xtext.GrammarUtil;
 import org.eclipse.xtext.IGrammarAccess;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** The pages of help: what they show as wrong is found, what they show as right is not. */
@@ -49,28 +59,54 @@ class HelpPagesTest {
 		return abouts;
 	}
 
-	/** What the sources report by name, and what the page on problems explains, is the same. */
+	/** Kinds that files have and texts have not, or texts that are too large to be shown. */
+	private static final Set<ProblemKind> NOT_SHOWN = EnumSet.of(ProblemKind.CHANGED_MEANWHILE, ProblemKind.FILE_PASSED_OVER,
+			ProblemKind.NOT_UTF8, ProblemKind.PICTURE_MISSING, ProblemKind.PICTURE_TOO_LARGE, ProblemKind.TEXT_TOO_LONG, ProblemKind.TOO_DEEP, ProblemKind.UNREADABLE_FILE,
+			ProblemKind.UNREADABLE_FOLDER);
+
 	@Test
-	void everyProblemOfATextIsExplained() throws IOException {
-		Pattern reported = Pattern.compile("(?:\\b(?:error|flaw|warning|note)|new Problem)\\(\\s*\"([a-z0-9]+(?:-[a-z0-9]+)*)\"");
-		Set<String> found = new TreeSet<>();
-		StringBuilder sources = new StringBuilder();
-		for (String bundle : List.of("language", "cli")) {
-			try (Stream<Path> files = Files.walk(Path.of("../org.baywright." + bundle + "/src"))) {
-				for (Path file : files.filter(each -> each.toString().endsWith(".java")).toList()) {
-					String source = Files.readString(file);
-					sources.append(source);
-					reported.matcher(source).results().forEach(match -> found.add(match.group(1)));
-				}
-			}
+	void thePageOnProblemsHasASectionForEachKindAndNoOther() {
+		assertEquals(Arrays.stream(ProblemKind.values()).map(ProblemKind::id).sorted().toList(), HelpPages.problems());
+		page(HelpPages.PROBLEMS).lines().forEach(line -> assertTrue(line.length() <= WIDTH || line.startsWith("    "), line));
+	}
+
+	/** Projects beside that of the examples, for what they say of others. */
+	@TempDir
+	static Path beside;
+
+	@BeforeAll
+	static void writeOthers() throws IOException {
+		Files.writeString(Files.createDirectories(beside.resolve("charging")).resolve("charging.bay"), "sign lamp_flickers\n");
+		Files.writeString(Files.createDirectories(beside.resolve("broken")).resolve("broken.bay"), "sign a sign sign\n");
+		Files.writeString(beside.resolve("old.baypack"), "no pack");
+		Path pictures = Files.createDirectories(beside.resolve("help/pictures"));
+		Files.write(pictures.resolve("battery.jpg"), new byte[] { (byte) 0xFF, (byte) 0xD8, (byte) 0xFF, (byte) 0xC0, 0, 8, 8, 0, 17, 0, 31, 1, (byte) 0xFF, (byte) 0xD9 });
+		Files.write(pictures.resolve("posts.png"), new byte[] { (byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n', 0, 0, 0, 13, 'I', 'H', 'D', 'R', 0, 0, 0, 31, 0, 0, 0, 17,
+				8, 2, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 'I', 'E', 'N', 'D', (byte) 0xAE, 0x42, 0x60, (byte) 0x82 });
+		Path socket = Files.createDirectories(beside.resolve("trailer-socket"));
+		for (Map.Entry<String, String> file : Samples.texts(Samples.flawed().resolveSibling("trailer-socket")).entrySet()) {
+			Files.writeString(socket.resolve(file.getKey()), file.getValue());
 		}
-		assertTrue(found.size() > 40, "only " + found + " are seen");
-		List<String> explained = HelpPages.problems();
-		assertEquals(List.of(), found.stream().filter(id -> !explained.contains(id)).toList());
-		assertEquals(List.of(), explained.stream().filter(id -> !sources.toString().contains('"' + id + '"')
-				&& !sources.toString().contains('"' + id.replaceFirst("[a-z]+$", "") + '"')).toList());
-		for (String id : explained) {
-			assertTrue(HelpPages.page(id).orElseThrow().startsWith("# " + id + ": "), id);
+	}
+
+	/** A section says what is wrong, shows it as marked text beside the rules of the page on the language, and says what to do. */
+	@ParameterizedTest
+	@EnumSource(ProblemKind.class)
+	void theSectionExplainsTheProblem(ProblemKind kind) {
+		String section = HelpPages.page(kind.id()).orElseThrow();
+		assertTrue(section.startsWith("# " + kind.id() + ": " + kind.title() + "\n\n" + switch (kind.severity()) {
+		case ERROR -> "An error. ";
+		case WARNING -> "A warning. ";
+		case NOTE -> "A note. ";
+		}), section);
+		assertTrue(section.contains("\n\nWhat to do: "), section);
+		List<String> examples = examples(section);
+		assertEquals(NOT_SHOWN.contains(kind) ? 0 : 1, examples.size(), kind::id);
+		for (String example : examples) {
+			RuleProject project = RuleProject.unread(beside.resolve("help"));
+			project.update("language.bay", String.join("\n", examples(page("language"))));
+			MarkedText.check(example, project);
+			assertTrue(example.contains("^ " + kind.severity().name().toLowerCase(Locale.ROOT) + " " + kind.id() + ": "), example);
 		}
 	}
 
@@ -130,21 +166,22 @@ class HelpPagesTest {
 			return;
 		}
 		assertEquals(2, examples.size(), id);
-		MarkedFindings wrong = MarkedFindings.of(examples.get(0));
-		MarkedFindings right = MarkedFindings.of(examples.get(1));
+		MarkedFlaws wrong = MarkedFlaws.of(examples.get(0));
+		MarkedFlaws right = MarkedFlaws.of(examples.get(1));
 		assertEquals(List.of(), wrong.problems());
 		assertEquals(List.of(), right.problems());
-		assertTrue(wrong.ids().stream().anyMatch(finding -> finding.startsWith(id + ":")), wrong.ids()::toString);
-		assertFalse(right.ids().stream().anyMatch(finding -> finding.startsWith(id + ":")), right.ids()::toString);
-		Set<String> others = new TreeSet<>(right.report().findings().stream()
-				.filter(finding -> finding.severity() == Severity.ERROR).map(Finding::check).toList());
+		assertTrue(wrong.ids().stream().anyMatch(flaw -> flaw.startsWith(id + ":")), wrong.ids()::toString);
+		assertFalse(right.ids().stream().anyMatch(flaw -> flaw.startsWith(id + ":")), right.ids()::toString);
+		Set<String> others = new TreeSet<>(right.report().flaws().stream()
+				.filter(flaw -> flaw.severity() == Severity.ERROR).map(Flaw::check).toList());
 		assertEquals(Set.of(), others, "what is put right must not be wrong in another way");
 	}
 
 	@Test
 	void theLanguagePageIsOneProjectWithoutProblems() {
-		MarkedFindings all = MarkedFindings.of(String.join("\n", examples(page("language"))));
-		assertEquals(List.of(), all.problems());
+		MarkedFlaws all = MarkedFlaws.of(String.join("\n", examples(page("language"))));
+		// pictures lie beside files, and here is but a text
+		assertEquals(List.of(), all.problems().stream().filter(problem -> !problem.contains(" picture-missing: ")).toList());
 		assertFalse(all.report().hasErrors(), all.ids()::toString);
 		assertTrue(all.report().cases().stream().allMatch(CaseResult::passed));
 	}

@@ -3,7 +3,7 @@ package org.baywright.language.check;
 import java.util.Map;
 import org.baywright.analysis.check.ImpossibleVehicle;
 import org.baywright.language.testing.Cores;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link ImpossibleVehicle}: constraints without a model; everything else would follow from them. */
@@ -11,13 +11,13 @@ class ImpossibleVehicleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(ImpossibleVehicle.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(ImpossibleVehicle.class);
 		Cores.assertMinimal(rules, rules.only(ImpossibleVehicle.class), Map.of());
 	}
 
 	@Test
 	void lawsThatLeaveOneVehicleAreFine() {
-		MarkedFindings.check(ImpossibleVehicle.class, """
+		MarkedFlaws.check(ImpossibleVehicle.class, """
 				family dunlin { trait engine : electric  trait gears : none, one, two }
 				sign no_drive
 				part motor { fault open }
@@ -30,7 +30,7 @@ class ImpossibleVehicleTest {
 
 	@Test
 	void onlyTheFamilyThatIsLeftWithoutVehiclesIsTold() {
-		MarkedFindings rules = MarkedFindings.check(ImpossibleVehicle.class, """
+		MarkedFlaws rules = MarkedFlaws.check(ImpossibleVehicle.class, """
 				family dunlin { trait engine : electric }
 				family tarn { trait engine : electric, diesel }
 				sign no_drive
@@ -47,12 +47,12 @@ class ImpossibleVehicleTest {
 				rule a { given no_drive run phases on unequal : confirms motor.open }
 				""");
 		rules.of(ImpossibleVehicle.class)
-				.forEach(finding -> Cores.assertMinimal(rules, finding, Map.of()));
+				.forEach(flaw -> Cores.assertMinimal(rules, flaw, Map.of()));
 	}
 
 	@Test
-	void lawsOfFindingsCanLeaveNoneToo() {
-		MarkedFindings rules = MarkedFindings.check(ImpossibleVehicle.class, """
+	void lawsOfFlawsCanLeaveNoneToo() {
+		MarkedFlaws rules = MarkedFlaws.check(ImpossibleVehicle.class, """
 				family tarn
 				sign dark
 				sign quiet
@@ -72,7 +72,7 @@ class ImpossibleVehicleTest {
 
 	@Test
 	void aLawOnAModuleThatTheFamilyLacksDoesNotBindIt() {
-		MarkedFindings.check(ImpossibleVehicle.class, """
+		MarkedFlaws.check(ImpossibleVehicle.class, """
 				family tarn
 				family heron
 				module ecm on tarn
@@ -87,7 +87,7 @@ class ImpossibleVehicleTest {
 
 	@Test
 	void lawsThatNoRuleComesNear() {
-		MarkedFindings.check(ImpossibleVehicle.class, """
+		MarkedFlaws.check(ImpossibleVehicle.class, """
 				family tarn
 				sign hot
 				sign wet

@@ -3,11 +3,11 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Place;
 import org.baywright.analysis.check.RedundantRule;
 import org.baywright.language.testing.Cores;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -18,23 +18,23 @@ class RedundantRuleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(RedundantRule.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(RedundantRule.class);
 		assertCoverIsMinimal(rules, rules.only(RedundantRule.class));
 	}
 
 	/** Asserts that the rule is needed as soon as one of the rules that cover it is gone. */
-	private static void assertCoverIsMinimal(MarkedFindings rules, Finding finding) {
-		for (Place line : Cores.lines(finding)) {
+	private static void assertCoverIsMinimal(MarkedFlaws rules, Flaw flaw) {
+		for (Place line : Cores.lines(flaw)) {
 			String text = Cores.withoutRule(rules.text(), line.note().substring("rule ".length()));
-			MarkedFindings rest = MarkedFindings.of(text);
+			MarkedFlaws rest = MarkedFlaws.of(text);
 			assertEquals(0, rest.problems().size(), text);
-			assertFalse(rest.ids().contains(finding.id()), text);
+			assertFalse(rest.ids().contains(flaw.id()), text);
 		}
 	}
 
 	@Test
 	void whatAddsOneVerdictIsNeeded() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family osier
 				sign hot
 				sign smell
@@ -47,7 +47,7 @@ class RedundantRuleTest {
 
 	@Test
 	void twoRulesTogetherCoverAThird() {
-		MarkedFindings rules = MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws rules = MarkedFlaws.check(RedundantRule.class, """
 				family osier { trait engine : diesel, gas }
 				sign hot
 				sign smell
@@ -59,14 +59,14 @@ class RedundantRuleTest {
 				//   ^ warning redundant-rule: Rule c adds nothing: whenever it applies, rules a, b already say the same.
 				//   core: line 6 (rule a), line 7 (rule b)
 				""");
-		Finding finding = rules.only(RedundantRule.class);
-		assertEquals(2, Cores.lines(finding).size());
-		assertCoverIsMinimal(rules, finding);
+		Flaw flaw = rules.only(RedundantRule.class);
+		assertEquals(2, Cores.lines(flaw).size());
+		assertCoverIsMinimal(rules, flaw);
 	}
 
 	@Test
 	void aChainCoversADirectRule() {
-		MarkedFindings rules = MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws rules = MarkedFlaws.check(RedundantRule.class, """
 				family osier
 				sign hot
 				sign smell
@@ -83,7 +83,7 @@ class RedundantRuleTest {
 
 	@Test
 	void aRuleThatSaysOnlyWhatItWaitsFor() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family osier
 				sign hot
 				sign smell
@@ -97,7 +97,7 @@ class RedundantRuleTest {
 
 	@Test
 	void aRuleThatIsRedundantWhereverItIs() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family osier
 				family tarn
 				sign hot
@@ -111,7 +111,7 @@ class RedundantRuleTest {
 
 	@Test
 	void aRuleThatIsNeededInOneFamilyStays() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family osier
 				family tarn
 				sign hot
@@ -123,7 +123,7 @@ class RedundantRuleTest {
 
 	@Test
 	void aSecondPointerByAnotherTestIsWorthHaving() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family osier
 				sign hot
 				part radiator { fault leaking }
@@ -135,7 +135,7 @@ class RedundantRuleTest {
 
 	@Test
 	void theSameTestAskedAgainIsNoSecondPointer() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family osier
 				sign hot
 				sign smell
@@ -150,7 +150,7 @@ class RedundantRuleTest {
 
 	@Test
 	void inAFamilyWhereItOnlyProvesNothing() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family tarn
 				family heron
 				sign hot
@@ -167,7 +167,7 @@ class RedundantRuleTest {
 
 	@Test
 	void oneSetOfRulesForAllThatItSays() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family tarn
 				sign hot
 				part radiator { fault leaking }
@@ -187,7 +187,7 @@ class RedundantRuleTest {
 
 	@Test
 	void eachFamilyIsToldItsOwnReason() {
-		MarkedFindings.check(RedundantRule.class, """
+		MarkedFlaws.check(RedundantRule.class, """
 				family tarn
 				family heron
 				sign hot

@@ -3,10 +3,10 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.MissingRepair;
 import org.baywright.analysis.check.StaleAcceptance;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link StaleAcceptance}. */
@@ -22,7 +22,7 @@ class StaleAcceptanceTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(StaleAcceptance.class);
+		MarkedFlaws.checkFlawed(StaleAcceptance.class);
 	}
 
 	private static String accept(String key) {
@@ -30,18 +30,18 @@ class StaleAcceptanceTest {
 	}
 
 	@Test
-	void anAcceptanceOfThisFindingHolds() {
-		String key = MarkedFindings.of(TEXT).only(MissingRepair.class).acceptanceKey();
-		MarkedFindings rules = MarkedFindings.check(StaleAcceptance.class, accept(key));
-		Finding accepted = rules.only(MissingRepair.class);
+	void anAcceptanceOfThisFlawHolds() {
+		String key = MarkedFlaws.of(TEXT).only(MissingRepair.class).acceptanceKey();
+		MarkedFlaws rules = MarkedFlaws.check(StaleAcceptance.class, accept(key));
+		Flaw accepted = rules.only(MissingRepair.class);
 		assertTrue(accepted.accepted().isPresent());
 		assertTrue(rules.report().openWarnings().stream().noneMatch(open -> open.check().equals(accepted.check())));
 	}
 
 	@Test
 	void anAcceptanceOfAnotherMeaningIsStale() {
-		String key = MarkedFindings.of(TEXT).only(MissingRepair.class).acceptanceKey();
-		MarkedFindings rules = MarkedFindings.of(accept(key.replaceAll("@.*", "@00000000")));
+		String key = MarkedFlaws.of(TEXT).only(MissingRepair.class).acceptanceKey();
+		MarkedFlaws rules = MarkedFlaws.of(accept(key.replaceAll("@.*", "@00000000")));
 		assertEquals("The meaning has changed since this was accepted; look again and write \"" + key
 				+ "\" if it may still stand.", rules.only(StaleAcceptance.class).message());
 		assertTrue(rules.only(MissingRepair.class).accepted().isEmpty());
@@ -50,24 +50,24 @@ class StaleAcceptanceTest {
 	@Test
 	void aStaleAcceptanceCanBeAccepted() {
 		String stale = accept("unfound-fault:battery.flat@00000000");
-		String key = MarkedFindings.of(stale).only(StaleAcceptance.class).acceptanceKey();
-		MarkedFindings rules = MarkedFindings.of("accept \"" + key + "\" because \"It may come back.\"\n" + stale);
+		String key = MarkedFlaws.of(stale).only(StaleAcceptance.class).acceptanceKey();
+		MarkedFlaws rules = MarkedFlaws.of("accept \"" + key + "\" because \"It may come back.\"\n" + stale);
 		assertTrue(rules.only(StaleAcceptance.class).accepted().isPresent());
 	}
 
 	@Test
 	void anErrorCannotBeAccepted() {
 		String wrong = "rule b { given no_crank run rest on below 12.4 V : clears battery.flat }\n";
-		Finding error = MarkedFindings.of(TEXT + wrong).report().findings().stream()
-				.filter(finding -> finding.check().equals("contradiction")).findFirst().orElseThrow();
-		MarkedFindings rules = MarkedFindings.of(accept(error.acceptanceKey()) + wrong);
+		Flaw error = MarkedFlaws.of(TEXT + wrong).report().flaws().stream()
+				.filter(flaw -> flaw.check().equals("contradiction")).findFirst().orElseThrow();
+		MarkedFlaws rules = MarkedFlaws.of(accept(error.acceptanceKey()) + wrong);
 		assertEquals("An error cannot be accepted; put it right.", rules.only(StaleAcceptance.class).message());
 		assertTrue(rules.report().hasErrors());
 	}
 
 	@Test
 	void whereNotAllIsProvedNothingIsGone() {
-		MarkedFindings.check(StaleAcceptance.class, """
+		MarkedFlaws.check(StaleAcceptance.class, """
 				family tarn
 				sign squeal
 				part belt { fault worn }

@@ -3,7 +3,7 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.baywright.analysis.check.StaleReview;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.model.Meaning;
 import org.junit.jupiter.api.Test;
 
@@ -27,41 +27,41 @@ class StaleReviewTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(StaleReview.class);
+		MarkedFlaws.checkFlawed(StaleReview.class);
 	}
 
 	private static String reviewed() {
-		MarkedFindings rules = MarkedFindings.of(TEXT);
+		MarkedFlaws rules = MarkedFlaws.of(TEXT);
 		return TEXT.replace("MEANING", Meaning.fingerprint(rules.base().rule("a").orElseThrow()));
 	}
 
 	@Test
 	void aReviewOfThisMeaningHolds() {
-		MarkedFindings.check(StaleReview.class, reviewed());
+		MarkedFlaws.check(StaleReview.class, reviewed());
 	}
 
 	@Test
 	void otherWordsForTheSameMeaningKeepTheReview() {
-		MarkedFindings.check(StaleReview.class, reviewed().replace("12.4 V", "12400 mV").replace("\"Flat\"", "\"Battery flat\"")
+		MarkedFlaws.check(StaleReview.class, reviewed().replace("12.4 V", "12400 mV").replace("\"Flat\"", "\"Battery flat\"")
 				.replace("given no_crank", "given no_crank present").replace("Practice.", "Seen often."));
 	}
 
 	@Test
 	void anotherLimitMakesItStale() {
-		MarkedFindings rules = MarkedFindings.of(reviewed().replace("12.4 V", "12.3 V"));
+		MarkedFlaws rules = MarkedFlaws.of(reviewed().replace("12.4 V", "12.3 V"));
 		assertEquals("stale-review:a/M. Sund/2026-03-09", rules.only(StaleReview.class).id());
 	}
 
 	@Test
 	void anotherConclusionMakesItStale() {
-		MarkedFindings rules = MarkedFindings.of(reviewed().replace("confirms", "suspects"));
+		MarkedFlaws rules = MarkedFlaws.of(reviewed().replace("confirms", "suspects"));
 		assertEquals("stale-review:a/M. Sund/2026-03-09", rules.only(StaleReview.class).id());
 	}
 
 	/** Nothing has changed where nobody has noted what was read. */
 	@Test
 	void aReviewThatIsJustBeingWritten() {
-		MarkedFindings rules = MarkedFindings.of(TEXT.replace("MEANING", "00000000"));
+		MarkedFlaws rules = MarkedFlaws.of(TEXT.replace("MEANING", "00000000"));
 		String now = Meaning.fingerprint(rules.base().rule("a").orElseThrow());
 		assertEquals("The review of rule a by M. Sund does not say yet what was read; if it is the rule as it stands now, write meaning \""
 				+ now + "\".", rules.only(StaleReview.class).message());

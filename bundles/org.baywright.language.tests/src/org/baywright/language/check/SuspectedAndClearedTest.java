@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.baywright.analysis.CaseResult;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.SuspectedAndCleared;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.language.testing.Replay;
 import org.baywright.model.VerdictKind;
 import org.junit.jupiter.api.Test;
@@ -16,19 +16,19 @@ class SuspectedAndClearedTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(SuspectedAndCleared.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(SuspectedAndCleared.class);
 		assertShows(rules, rules.only(SuspectedAndCleared.class), "hub.bearing_worn", "hum_changes", "play_in_hub");
 	}
 
-	private static void assertShows(MarkedFindings rules, Finding finding, String fault, String... fired) {
-		CaseResult result = Replay.assertShows(rules, finding, seen -> Replay.says(seen, VerdictKind.SUSPECTED, fault)
+	private static void assertShows(MarkedFlaws rules, Flaw flaw, String fault, String... fired) {
+		CaseResult result = Replay.assertShows(rules, flaw, seen -> Replay.says(seen, VerdictKind.SUSPECTED, fault)
 				&& Replay.says(seen, VerdictKind.CLEARED, fault));
 		assertTrue(result.fired().containsAll(List.of(fired)), result::toString);
 	}
 
 	@Test
 	void aRuleThatKnowsOfTheSuspicionIsStronger() {
-		MarkedFindings.check(SuspectedAndCleared.class, """
+		MarkedFlaws.check(SuspectedAndCleared.class, """
 				family heron
 				sign hum
 				part hub { fault worn }
@@ -41,7 +41,7 @@ class SuspectedAndClearedTest {
 
 	@Test
 	void aTestIsStrongerThanSignsAlone() {
-		MarkedFindings.check(SuspectedAndCleared.class, """
+		MarkedFlaws.check(SuspectedAndCleared.class, """
 				family heron
 				sign hum
 				sign shake
@@ -54,7 +54,7 @@ class SuspectedAndClearedTest {
 
 	@Test
 	void signsAgainstSignsAreFound() {
-		MarkedFindings rules = MarkedFindings.check(SuspectedAndCleared.class, """
+		MarkedFlaws rules = MarkedFlaws.check(SuspectedAndCleared.class, """
 				family heron
 				sign hum
 				sign shake
@@ -70,7 +70,7 @@ class SuspectedAndClearedTest {
 
 	@Test
 	void twoChainsOfEqualLengthAreFound() {
-		MarkedFindings rules = MarkedFindings.check(SuspectedAndCleared.class, """
+		MarkedFlaws rules = MarkedFlaws.check(SuspectedAndCleared.class, """
 				family heron
 				sign hum
 				part hub { fault worn fault loose }
@@ -89,7 +89,7 @@ class SuspectedAndClearedTest {
 
 	@Test
 	void goingRoundAddsNothingWhateverTheRulesAreCalled() {
-		MarkedFindings.check(SuspectedAndCleared.class, """
+		MarkedFlaws.check(SuspectedAndCleared.class, """
 				family tarn
 				sign hot
 				part pump { fault dry }

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.check.TwoEnds;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.language.testing.Replay;
 import org.baywright.model.VerdictKind;
 import org.junit.jupiter.api.Test;
@@ -14,7 +14,7 @@ class TwoEndsTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(TwoEnds.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(TwoEnds.class);
 		Replay.assertShows(rules, rules.only(TwoEnds.class),
 				seen -> Replay.says(seen, VerdictKind.CONFIRMED, "steering.leak") && seen.fired().contains("pump_loud")
 						&& Replay.refers(seen, "the pump specialist"));
@@ -22,7 +22,7 @@ class TwoEndsTest {
 
 	@Test
 	void aReferralOfWhatIsUnexplainedIsFine() {
-		MarkedFindings.check(TwoEnds.class, """
+		MarkedFlaws.check(TwoEnds.class, """
 				family heron
 				sign heavy
 				part steering { fault leak }
@@ -35,7 +35,7 @@ class TwoEndsTest {
 
 	@Test
 	void rulesWithoutACommonSignAnswerDifferentComplaints() {
-		MarkedFindings.check(TwoEnds.class, """
+		MarkedFlaws.check(TwoEnds.class, """
 				family heron
 				sign heavy
 				sign squeal
@@ -49,7 +49,7 @@ class TwoEndsTest {
 
 	@Test
 	void twoReferralsAreFoundAlsoThroughAChain() {
-		MarkedFindings rules = MarkedFindings.check(TwoEnds.class, """
+		MarkedFlaws rules = MarkedFlaws.check(TwoEnds.class, """
 				family heron
 				sign heavy
 				part steering { fault leak }
@@ -69,7 +69,7 @@ class TwoEndsTest {
 
 	@Test
 	void aSuspicionThatHasTwoPossibleSigns() {
-		MarkedFindings.check(TwoEnds.class, """
+		MarkedFlaws.check(TwoEnds.class, """
 				family heron
 				sign heavy "Steering is heavy"
 				sign noisy "Steering is noisy"

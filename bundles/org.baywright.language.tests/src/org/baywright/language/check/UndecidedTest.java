@@ -4,12 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.DeadRule;
 import org.baywright.analysis.check.Undecided;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.analysis.run.Analysis;
+import org.baywright.language.testing.MarkedFlaws;
 import org.baywright.model.Severity;
 import org.junit.jupiter.api.Test;
 
@@ -46,25 +46,25 @@ class UndecidedTest {
 
 	@Test
 	void whatTheLimitLeavesOpenIsSaid() {
-		MarkedFindings rules = MarkedFindings.of(pigeons(BIRDS, BIRDS - 1), new Analysis(1));
-		List<Finding> open = rules.of(Undecided.class);
-		assertTrue(open.stream().map(Finding::message).toList().contains(
+		MarkedFlaws rules = MarkedFlaws.of(pigeons(BIRDS, BIRDS - 1), new Analysis(1));
+		List<Flaw> open = rules.of(Undecided.class);
+		assertTrue(open.stream().map(Flaw::message).toList().contains(
 				"It was not decided whether rule nest (outcome on felt) can ever apply: the search reached its limit."),
 				open::toString);
-		for (Finding finding : open) {
-			assertEquals(Severity.WARNING, finding.severity());
-			assertTrue(rules.text().startsWith("nest", finding.span().offset()), finding::toString);
-			assertTrue(finding.evidence() instanceof Evidence.Undecided, finding::toString);
+		for (Flaw flaw : open) {
+			assertEquals(Severity.WARNING, flaw.severity());
+			assertTrue(rules.text().startsWith("nest", flaw.span().offset()), flaw::toString);
+			assertTrue(flaw.evidence() instanceof Evidence.Undecided, flaw::toString);
 		}
 		assertEquals(List.of(), rules.of(DeadRule.class), "nobody knows whether the rule is dead");
 	}
 
 	@Test
 	void theUsualLimitDecides() {
-		MarkedFindings rules = MarkedFindings.of(pigeons(BIRDS, BIRDS - 1));
+		MarkedFlaws rules = MarkedFlaws.of(pigeons(BIRDS, BIRDS - 1));
 		assertEquals(List.of(), rules.of(Undecided.class));
 		assertEquals("dead-rule:nest", rules.only(DeadRule.class).id());
-		MarkedFindings room = MarkedFindings.of(pigeons(BIRDS - 1, BIRDS - 1));
+		MarkedFlaws room = MarkedFlaws.of(pigeons(BIRDS - 1, BIRDS - 1));
 		assertEquals(List.of(), room.of(Undecided.class));
 		assertEquals(List.of(), room.of(DeadRule.class));
 	}

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.UnfoundFault;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -12,12 +12,12 @@ class UnfoundFaultTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(UnfoundFault.class);
+		MarkedFlaws.checkFlawed(UnfoundFault.class);
 	}
 
 	@Test
 	void aFaultThatOneFamilyConfirmsIsFound() {
-		MarkedFindings.check(UnfoundFault.class, """
+		MarkedFlaws.check(UnfoundFault.class, """
 				family tarn
 				family heron
 				sign hum
@@ -30,7 +30,7 @@ class UnfoundFaultTest {
 
 	@Test
 	void aDeadRuleConfirmsNothing() {
-		MarkedFindings.check(UnfoundFault.class, """
+		MarkedFlaws.check(UnfoundFault.class, """
 				family tarn
 				sign hum
 				part hub { fault worn }
@@ -41,7 +41,7 @@ class UnfoundFaultTest {
 
 	@Test
 	void whatOnlyARuleForNoFamilyConfirmsIsToldWithThatRule() {
-		MarkedFindings.check("""
+		MarkedFlaws.check("""
 				family tarn
 				sign hum
 				part hub { fault worn }
@@ -54,7 +54,7 @@ class UnfoundFaultTest {
 
 	@Test
 	void aFaultThatNoRuleNames() {
-		MarkedFindings.check(UnfoundFault.class, """
+		MarkedFlaws.check(UnfoundFault.class, """
 				family tarn
 				sign hum
 				part hub { fault worn fault loose "Hub loose" }

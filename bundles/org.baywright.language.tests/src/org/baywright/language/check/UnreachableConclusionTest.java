@@ -3,7 +3,7 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.baywright.analysis.check.UnreachableConclusion;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -14,17 +14,17 @@ class UnreachableConclusionTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings rules = MarkedFindings.checkFlawed(UnreachableConclusion.class);
+		MarkedFlaws rules = MarkedFlaws.checkFlawed(UnreachableConclusion.class);
 		String found = rules.only(UnreachableConclusion.class).id();
 		String answered = rules.text() + """
 				rule wire { given click_only run contact_drop on at_most 0.2 V : clears solenoid.burnt }
 				""";
-		assertEquals(0, MarkedFindings.of(answered).ids().stream().filter(found::equals).count());
+		assertEquals(0, MarkedFlaws.of(answered).ids().stream().filter(found::equals).count());
 	}
 
 	@Test
 	void aChainThatCannotBegin() {
-		MarkedFindings.check("""
+		MarkedFlaws.check("""
 				family tarn
 				sign no_crank
 				part starter { fault worn }
@@ -46,7 +46,7 @@ class UnreachableConclusionTest {
 
 	@Test
 	void whatOnlyDeadRulesSayIsToldWithThem() {
-		MarkedFindings.check(UnreachableConclusion.class, """
+		MarkedFlaws.check(UnreachableConclusion.class, """
 				family tarn
 				sign no_crank
 				part starter { fault worn fault loose }
@@ -66,7 +66,7 @@ class UnreachableConclusionTest {
 
 	@Test
 	void soIsAReferralThatNothingLeadsTo() {
-		MarkedFindings.check(UnreachableConclusion.class, """
+		MarkedFlaws.check(UnreachableConclusion.class, """
 				family tarn
 				sign no_crank
 				test drop { measures V 0 .. 12 step 0.1 }
@@ -80,7 +80,7 @@ class UnreachableConclusionTest {
 
 	@Test
 	void oneFamilyInWhichItIsReachedIsEnough() {
-		MarkedFindings.check(UnreachableConclusion.class, """
+		MarkedFlaws.check(UnreachableConclusion.class, """
 				family tarn
 				family heron
 				sign no_crank
@@ -93,7 +93,7 @@ class UnreachableConclusionTest {
 
 	@Test
 	void whatIsAskedInOneLineIsToldOnce() {
-		MarkedFindings.check(UnreachableConclusion.class, """
+		MarkedFlaws.check(UnreachableConclusion.class, """
 				family tarn
 				sign no_crank
 				part starter { fault worn fault loose fault dirty }

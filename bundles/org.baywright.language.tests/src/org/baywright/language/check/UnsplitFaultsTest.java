@@ -3,9 +3,9 @@ package org.baywright.language.check;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.check.UnsplitFaults;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link UnsplitFaults}: an ambiguity group of the testability standards (IEEE 1522, MIL-STD-2165, from memory). */
@@ -13,12 +13,12 @@ class UnsplitFaultsTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(UnsplitFaults.class);
+		MarkedFlaws.checkFlawed(UnsplitFaults.class);
 	}
 
 	@Test
 	void aTestThatClearsOneSplitsThem() {
-		MarkedFindings.check(UnsplitFaults.class, """
+		MarkedFlaws.check(UnsplitFaults.class, """
 				family plover
 				sign no_lift
 				part pump { fault seized }
@@ -32,7 +32,7 @@ class UnsplitFaultsTest {
 
 	@Test
 	void twoTestsThatAlwaysSayBothDoNotSplit() {
-		MarkedFindings.check(UnsplitFaults.class, """
+		MarkedFlaws.check(UnsplitFaults.class, """
 				family plover
 				sign no_lift
 				part pump { fault seized }
@@ -49,7 +49,7 @@ class UnsplitFaultsTest {
 
 	@Test
 	void threeFaultsMakeOneGroup() {
-		MarkedFindings rules = MarkedFindings.check(UnsplitFaults.class, """
+		MarkedFlaws rules = MarkedFlaws.check(UnsplitFaults.class, """
 				family plover
 				sign no_lift
 				part pump { fault seized fault worn }
@@ -63,13 +63,13 @@ class UnsplitFaultsTest {
 				rule b { given no_lift run look on blown : confirms fuse.blown }
 				""");
 		assertEquals(List.of("unsplit-faults:pump.seized+pump.worn+relay.burnt"),
-				rules.report().findings().stream().filter(finding -> finding.check().equals("unsplit-faults"))
-						.map(Finding::id).toList());
+				rules.report().flaws().stream().filter(flaw -> flaw.check().equals("unsplit-faults"))
+						.map(Flaw::id).toList());
 	}
 
 	@Test
 	void oneFamilyThatSplitsThemIsEnough() {
-		MarkedFindings.check(UnsplitFaults.class, """
+		MarkedFlaws.check(UnsplitFaults.class, """
 				family plover
 				family heron
 				sign no_lift

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.UnusedResult;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link UnusedResult}: the "unusable" and "missing" values of Preece and Shinghal 1994 (deficiency). */
@@ -9,12 +9,12 @@ class UnusedResultTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(UnusedResult.class);
+		MarkedFlaws.checkFlawed(UnusedResult.class);
 	}
 
 	@Test
 	void aConditionUsesAResultToo() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -26,7 +26,7 @@ class UnusedResultTest {
 
 	@Test
 	void measuredValuesThatNoRuleUses() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -38,7 +38,7 @@ class UnusedResultTest {
 
 	@Test
 	void aTestThatNoRuleUses() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -51,7 +51,7 @@ class UnusedResultTest {
 
 	@Test
 	void aDeadRuleUsesNothing() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -63,7 +63,7 @@ class UnusedResultTest {
 
 	@Test
 	void aConditionThatTakesEveryResultUsesNone() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -75,7 +75,7 @@ class UnusedResultTest {
 
 	@Test
 	void whatAVerificationRepeatsIsNotToBeTakenOut() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }
@@ -88,7 +88,7 @@ class UnusedResultTest {
 
 	@Test
 	void notAUsesTheOthersAndAnOutcomeForAllUsesAll() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign hot
 				part radiator { fault leaking }
@@ -104,7 +104,7 @@ class UnusedResultTest {
 
 	@Test
 	void whatLiesBetweenTheBandsOfARuleIsToldWithTheRule() {
-		MarkedFindings.check(UnusedResult.class, """
+		MarkedFlaws.check(UnusedResult.class, """
 				family tarn
 				sign slow
 				part battery { fault worn }

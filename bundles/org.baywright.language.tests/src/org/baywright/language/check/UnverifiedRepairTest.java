@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.UnverifiedRepair;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link UnverifiedRepair}: common practice, no published source. */
@@ -9,12 +9,12 @@ class UnverifiedRepairTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(UnverifiedRepair.class);
+		MarkedFlaws.checkFlawed(UnverifiedRepair.class);
 	}
 
 	@Test
 	void anEmptyVerificationIsNone() {
-		MarkedFindings.check(UnverifiedRepair.class, """
+		MarkedFlaws.check(UnverifiedRepair.class, """
 				family plover
 				sign no_drive
 				part motor { fault brush_worn }
@@ -27,7 +27,7 @@ class UnverifiedRepairTest {
 
 	@Test
 	void oneStepIsEnoughForThisCheck() {
-		MarkedFindings.check(UnverifiedRepair.class, """
+		MarkedFlaws.check(UnverifiedRepair.class, """
 				family plover
 				sign no_drive
 				part motor { fault brush_worn }

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.VerifyExpectsFault;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link VerifyExpectsFault}: common practice: what showed the fault cannot show that it is gone. */
@@ -9,12 +9,12 @@ class VerifyExpectsFaultTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(VerifyExpectsFault.class);
+		MarkedFlaws.checkFlawed(VerifyExpectsFault.class);
 	}
 
 	@Test
 	void aSwapForAKnownGoodPartSaysNothingAfterwards() {
-		MarkedFindings.check(VerifyExpectsFault.class, """
+		MarkedFlaws.check(VerifyExpectsFault.class, """
 				family lark
 				sign no_start
 				part start_relay { fault sticks }
@@ -37,7 +37,7 @@ class VerifyExpectsFaultTest {
 
 	@Test
 	void theLeastValueIsNamed() {
-		MarkedFindings.check(VerifyExpectsFault.class, """
+		MarkedFlaws.check(VerifyExpectsFault.class, """
 				family lark
 				sign no_start
 				part strap { fault loose  fault corroded }
@@ -59,7 +59,7 @@ class VerifyExpectsFaultTest {
 
 	@Test
 	void aCodeThatConfirmsMustNotBeExpected() {
-		MarkedFindings.check(VerifyExpectsFault.class, """
+		MarkedFlaws.check(VerifyExpectsFault.class, """
 				family dunlin
 				module heater
 				code open on heater = raw "H 13"
@@ -68,7 +68,7 @@ class VerifyExpectsFaultTest {
 				rule a { given no_heat, open present then confirms element.open }
 				repair new_element { fixes element.open verify { clear heater  read heater  expect open present } }
 				//                                                                          ^^^^^^^^^^^^^^^^^^^ warning verify-expects-fault: The verification of repair new_element passes with code open present, at which rule a confirms element.open (open); expect it absent.
-				//   witness: dunlin; no_heat; code open stored in heater
+				//   witness: dunlin; no_heat; code open present in heater
 				//   also: line 6 (rule a confirms it)
 				repair other_element { fixes element.open verify { clear heater  read heater  expect open absent } }
 				""");
@@ -76,7 +76,7 @@ class VerifyExpectsFaultTest {
 
 	@Test
 	void theRestOfTheVerificationCounts() {
-		MarkedFindings.check(VerifyExpectsFault.class, """
+		MarkedFlaws.check(VerifyExpectsFault.class, """
 				family plover
 				sign no_drive
 				part motor { fault brush_worn }
@@ -94,7 +94,7 @@ class VerifyExpectsFaultTest {
 
 	@Test
 	void whatOnlyComesBeforeTheTestConfirmsNothing() {
-		MarkedFindings.check(VerifyExpectsFault.class, """
+		MarkedFlaws.check(VerifyExpectsFault.class, """
 				family plover
 				sign no_drive
 				part motor { fault brush_worn }
@@ -108,7 +108,7 @@ class VerifyExpectsFaultTest {
 
 	@Test
 	void onlyVehiclesThatThereAreCount() {
-		MarkedFindings.check(VerifyExpectsFault.class, """
+		MarkedFlaws.check(VerifyExpectsFault.class, """
 				family tarn { trait fuel : petrol, diesel }
 				sign hot
 				part radiator { fault leaking }
@@ -129,7 +129,7 @@ class VerifyExpectsFaultTest {
 
 	@Test
 	void whatClearsTheFaultIsAdvised() {
-		MarkedFindings.check(VerifyExpectsFault.class, """
+		MarkedFlaws.check(VerifyExpectsFault.class, """
 				family plover
 				sign no_drive
 				part motor { fault brush_worn }

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.VerifyNotRepeated;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link VerifyNotRepeated}: common practice: what showed the fault has to show that it is gone. */
@@ -9,12 +9,12 @@ class VerifyNotRepeatedTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(VerifyNotRepeated.class);
+		MarkedFlaws.checkFlawed(VerifyNotRepeated.class);
 	}
 
 	@Test
 	void theTestAloneIsEnough() {
-		MarkedFindings.check(VerifyNotRepeated.class, """
+		MarkedFlaws.check(VerifyNotRepeated.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -37,7 +37,7 @@ class VerifyNotRepeatedTest {
 
 	@Test
 	void whatConfirmedStandsForTheTest() {
-		MarkedFindings.check(VerifyNotRepeated.class, """
+		MarkedFlaws.check(VerifyNotRepeated.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -60,7 +60,7 @@ class VerifyNotRepeatedTest {
 
 	@Test
 	void aCodeThatConfirmedIsLookedForAgain() {
-		MarkedFindings.check(VerifyNotRepeated.class, """
+		MarkedFlaws.check(VerifyNotRepeated.class, """
 				family dunlin
 				state ignition : off, on
 				module heater
@@ -88,7 +88,7 @@ class VerifyNotRepeatedTest {
 
 	@Test
 	void eachTestThatCanConfirmIsNamed() {
-		MarkedFindings.check(VerifyNotRepeated.class, """
+		MarkedFlaws.check(VerifyNotRepeated.class, """
 				family dunlin
 				sign no_heat
 				part element { fault open }
@@ -106,7 +106,7 @@ class VerifyNotRepeatedTest {
 
 	@Test
 	void aDeadRuleConfirmsNothing() {
-		MarkedFindings.check(VerifyNotRepeated.class, """
+		MarkedFlaws.check(VerifyNotRepeated.class, """
 				family tarn
 				sign hot
 				part radiator { fault leaking }

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.VerifySilentModule;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link VerifySilentModule}: common practice: codes are cleared only in modules that answered; wake the network first. */
@@ -9,12 +9,12 @@ class VerifySilentModuleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(VerifySilentModule.class);
+		MarkedFlaws.checkFlawed(VerifySilentModule.class);
 	}
 
 	@Test
 	void withoutAStateNobodyKnowsWhetherItAnswers() {
-		MarkedFindings.check(VerifySilentModule.class, """
+		MarkedFlaws.check(VerifySilentModule.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -42,7 +42,7 @@ class VerifySilentModuleTest {
 
 	@Test
 	void aTestPutsTheVehicleIntoItsState() {
-		MarkedFindings.check(VerifySilentModule.class, """
+		MarkedFlaws.check(VerifySilentModule.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -71,7 +71,7 @@ class VerifySilentModuleTest {
 
 	@Test
 	void aModuleThatAlwaysAnswersNeedsNoState() {
-		MarkedFindings.check(VerifySilentModule.class, """
+		MarkedFlaws.check(VerifySilentModule.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on

@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 import org.baywright.analysis.check.VerifyWithoutCycle;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -18,12 +18,12 @@ class VerifyWithoutCycleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(VerifyWithoutCycle.class);
+		MarkedFlaws.checkFlawed(VerifyWithoutCycle.class);
 	}
 
 	@Test
 	void clearCycleReadIsFine() {
-		MarkedFindings.check(VerifyWithoutCycle.class, """
+		MarkedFlaws.check(VerifyWithoutCycle.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -50,7 +50,7 @@ class VerifyWithoutCycleTest {
 
 	@Test
 	void withoutClearingTheCodeMayBeAbsentAnyway() {
-		MarkedFindings.check(VerifyWithoutCycle.class, """
+		MarkedFlaws.check(VerifyWithoutCycle.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -77,7 +77,7 @@ class VerifyWithoutCycleTest {
 
 	@Test
 	void clearingAnotherModuleDoesNotCount() {
-		MarkedFindings.check(VerifyWithoutCycle.class, """
+		MarkedFlaws.check(VerifyWithoutCycle.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -105,7 +105,7 @@ class VerifyWithoutCycleTest {
 
 	@Test
 	void aCycleBeforeTheClearingDoesNotCount() {
-		MarkedFindings.check(VerifyWithoutCycle.class, """
+		MarkedFlaws.check(VerifyWithoutCycle.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -133,7 +133,7 @@ class VerifyWithoutCycleTest {
 
 	@Test
 	void aCycleAfterTheReadingDoesNotCount() {
-		MarkedFindings.check(VerifyWithoutCycle.class, """
+		MarkedFlaws.check(VerifyWithoutCycle.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -161,7 +161,7 @@ class VerifyWithoutCycleTest {
 
 	@Test
 	void aCodeThatMustComeBackProvesSomethingAtOnce() {
-		MarkedFindings.check(VerifyWithoutCycle.class, """
+		MarkedFlaws.check(VerifyWithoutCycle.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -241,7 +241,7 @@ class VerifyWithoutCycleTest {
 					+ (order.contains("clear heater")
 							? "was read before a cycle let it test itself again; write a cycle line, such as \"cycle ignition\", between clear and read.\n"
 							: "was not cleared before; clear it, cycle, then read it.\n");
-			MarkedFindings.check(VerifyWithoutCycle.class, """
+			MarkedFlaws.check(VerifyWithoutCycle.class, """
 					family dunlin
 					state ignition : off, on
 					module heater answers in ignition on
@@ -266,7 +266,7 @@ class VerifyWithoutCycleTest {
 
 	@Test
 	void allCodesThatOneMissingCycleConcernsAreToldOnce() {
-		MarkedFindings.check(VerifyWithoutCycle.class, """
+		MarkedFlaws.check(VerifyWithoutCycle.class, """
 				family dunlin
 				state ignition : off, on
 				module heater

@@ -1,7 +1,7 @@
 package org.baywright.language.check;
 
 import org.baywright.analysis.check.VerifyWrongModule;
-import org.baywright.language.testing.MarkedFindings;
+import org.baywright.language.testing.MarkedFlaws;
 import org.junit.jupiter.api.Test;
 
 /** {@link VerifyWrongModule}: common practice; a code is kept by the module that set it (ISO 14229-1, from memory). */
@@ -9,12 +9,12 @@ class VerifyWrongModuleTest {
 
 	@Test
 	void theFlawedFile() {
-		MarkedFindings.checkFlawed(VerifyWrongModule.class);
+		MarkedFlaws.checkFlawed(VerifyWrongModule.class);
 	}
 
 	@Test
 	void noModuleWasRead() {
-		MarkedFindings.check(VerifyWrongModule.class, """
+		MarkedFlaws.check(VerifyWrongModule.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -41,7 +41,7 @@ class VerifyWrongModuleTest {
 
 	@Test
 	void theModuleReadLastCounts() {
-		MarkedFindings.check(VerifyWrongModule.class, """
+		MarkedFlaws.check(VerifyWrongModule.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -72,7 +72,7 @@ class VerifyWrongModuleTest {
 
 	@Test
 	void theRightModuleIsFine() {
-		MarkedFindings.check(VerifyWrongModule.class, """
+		MarkedFlaws.check(VerifyWrongModule.class, """
 				family dunlin
 				state ignition : off, on
 				module heater answers in ignition on
@@ -100,7 +100,7 @@ class VerifyWrongModuleTest {
 
 	@Test
 	void allCodesThatOneReadingConcernsAreToldOnce() {
-		MarkedFindings.check(VerifyWrongModule.class, """
+		MarkedFlaws.check(VerifyWrongModule.class, """
 				family dunlin
 				state ignition : off, on
 				module heater

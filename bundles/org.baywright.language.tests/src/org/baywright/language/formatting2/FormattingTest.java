@@ -33,6 +33,32 @@ class FormattingTest {
 	}
 
 	@Test
+	void whatIsShownBeyondARangeStaysBesideIt() {
+		assertEquals("""
+				test ohms {
+				  measures Ohm 0 .. 200 step 1 under minus over open_line "open line"
+				  takes 1 min
+				}
+				""", format("test ohms{measures Ohm 0..200 step 1 under\nminus over  open_line\"open line\" takes 1 min}"));
+	}
+
+	@Test
+	void aPictureIsALineOfItsOwn() {
+		assertEquals("""
+				part p "P" place "Left" {
+				  picture "a.png" "A"
+				  picture "b.png" "B"
+				  fault f
+				}
+				test t {
+				  results a, b
+				  picture "a.png" "A"
+				  picture "b.png" "B"
+				}
+				""", format("part p \"P\" place \"Left\"{picture \"a.png\" \"A\" picture \"b.png\"  \"B\"\nfault f}\ntest t{\nresults a,b picture \"a.png\" \"A\" picture \"b.png\" \"B\"}"));
+	}
+
+	@Test
 	void oneClauseALine() {
 		assertEquals("""
 				rule r "R" {

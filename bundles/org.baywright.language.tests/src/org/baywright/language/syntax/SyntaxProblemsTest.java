@@ -90,7 +90,7 @@ class SyntaxProblemsTest {
 	void aWholeTextHasItsQuote() {
 		MarkedText.check("""
 				sign s1 "Does not start" "It does not"
-				                         ^^^^^^^^^^^^^ error syntax: `"It does not"` does not fit here. > After `"Does not start"` comes `intermittent`, `base`, `family`, `state`, `tool`, `hazard`, `module`, `code` and so on.
+				                         ^^^^^^^^^^^^^ error syntax: `"It does not"` does not fit here. > After `"Does not start"` comes `intermittent`, `for`, `do_not_drive`, `do_not_start`, `make_safe`, `base`, `family`, `system` and so on.
 				""");
 	}
 
@@ -157,7 +157,7 @@ class SyntaxProblemsTest {
 		MarkedText.check("""
 				sign s1
 				12 V and more
-				^^ error syntax: `12` does not fit here. > After `s1` comes a text in quotes, `intermittent`, `base`, `family`, `state`, `tool`, `hazard`, `module` and so on.
+				^^ error syntax: `12` does not fit here. > After `s1` comes a text in quotes, `intermittent`, `for`, `do_not_drive`, `do_not_start`, `make_safe`, `base`, `family` and so on.
 				sign s2
 				} sign s3
 				rule r1 { given s1, s2, s3 then proves nothing }
@@ -214,6 +214,8 @@ class SyntaxProblemsTest {
 		MarkedText.check("""
 				sign s1 "A\u202Eb"
 				          ^ error hidden-character: A character that does not show stands here: U+202E. > Take it out.
+				sign s2 "x\uFFFD"
+				          ^ error lost-letter: A letter was lost here; in its place stands U+FFFD. > Write the letter again.
 				// in a comment \u0007
 				                ^ error hidden-character: A character that does not show stands here: U+0007. > Take it out.
 				tool t1 cost 1234567890123456
@@ -244,7 +246,8 @@ class SyntaxProblemsTest {
 
 	private static void assertHidden(String text, int c) {
 		List<Problem> problems = problems(text);
-		assertEquals(List.of("hidden-character"), problems.stream().map(Problem::id).toList(), () -> problems + " U+" + Integer.toHexString(c));
+		String kind = c == 0xFFFD ? "lost-letter" : "hidden-character";
+		assertEquals(List.of(kind), problems.stream().map(Problem::id).toList(), () -> problems + " U+" + Integer.toHexString(c));
 		assertTrue(problems.get(0).message().contains(String.format("U+%04X.", c)), problems::toString);
 		assertEquals(text.indexOf(Character.toString(c)), problems.get(0).span().offset());
 	}

@@ -9,10 +9,10 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Place;
 
-/** Takes the lines out of a text, one after the other, that a finding names as its reason. */
+/** Takes the lines out of a text, one after the other, that a flaw names as its reason. */
 public final class Cores {
 
 	private static final Pattern BEFORE = Pattern.compile("(?:\\b(?:given|where)\\s+|,\\s*)$");
@@ -20,28 +20,28 @@ public final class Cores {
 	private Cores() {
 	}
 
-	/** Returns the lines that a finding names as its reason. */
-	public static List<Place> lines(Finding finding) {
-		return ((Evidence.Core) finding.evidence()).lines();
+	/** Returns the lines that a flaw names as its reason. */
+	public static List<Place> lines(Flaw flaw) {
+		return ((Evidence.Core) flaw.evidence()).lines();
 	}
 
 	/**
-	 * Asserts that a finding's reason is as small as can be: without any one of its lines the finding is gone.
+	 * Asserts that a flaw's reason is as small as can be: without any one of its lines the flaw is gone.
 	 *
 	 * @param rules the text it was found in
-	 * @param finding the finding
+	 * @param flaw the flaw
 	 * @param wider for lines that cannot go, such as an outcome that has to be reached or a declaration: what stands
 	 * there, and a wider text in its place
 	 */
-	public static void assertMinimal(MarkedFindings rules, Finding finding, Map<String, String> wider) {
-		List<Place> lines = lines(finding);
-		assertFalse(lines.isEmpty(), finding::toString);
+	public static void assertMinimal(MarkedFlaws rules, Flaw flaw, Map<String, String> wider) {
+		List<Place> lines = lines(flaw);
+		assertFalse(lines.isEmpty(), flaw::toString);
 		for (Place place : lines) {
 			String text = without(rules.text(), place, wider);
 			assertFalse(text.equals(rules.text()), place::toString);
-			MarkedFindings rest = MarkedFindings.of(text);
+			MarkedFlaws rest = MarkedFlaws.of(text);
 			assertEquals(List.of(), rest.problems(), text);
-			assertFalse(rest.ids().contains(finding.id()), () -> "is found without " + place + " as well:\n" + text);
+			assertFalse(rest.ids().contains(flaw.id()), () -> "is found without " + place + " as well:\n" + text);
 		}
 	}
 

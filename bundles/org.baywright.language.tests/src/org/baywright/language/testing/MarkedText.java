@@ -54,7 +54,11 @@ public final class MarkedText {
 
 	/** Asserts that exactly the marked problems are found. */
 	public static void check(String fixture) {
-		RuleProject project = Samples.tarnInMemory();
+		check(fixture, Samples.tarnInMemory());
+	}
+
+	/** Asserts that exactly the marked problems are found in a text that is read together with a project. */
+	public static void check(String fixture, RuleProject project) {
 		MarkedText marked = new MarkedText(fixture);
 		project.update(FILE, String.join("\n", marked.lines));
 		marked.compare(project.snapshot());

@@ -6,24 +6,26 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.model.Code;
+import org.baywright.model.CodeReading;
 import org.baywright.model.Domain;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Trait;
 import org.baywright.model.VerdictKind;
 
 /**
- * Does what a finding tells: writes its situation down as a finished job, adds the job to the text and looks what the
+ * Does what a flaw tells: writes its situation down as a finished job, adds the job to the text and looks what the
  * rules make of it.
  */
 public final class Replay {
@@ -31,36 +33,36 @@ public final class Replay {
 	private Replay() {
 	}
 
-	/** Returns the situation that shows a finding. */
-	public static Situation situation(Finding finding) {
-		if (finding.evidence() instanceof Evidence.Region region) {
+	/** Returns the situation that shows a flaw. */
+	public static Situation situation(Flaw flaw) {
+		if (flaw.evidence() instanceof Evidence.Region region) {
 			return region.situation();
 		}
-		return ((Evidence.Witness) finding.evidence()).situation();
+		return ((Evidence.Witness) flaw.evidence()).situation();
 	}
 
 	/** Returns what the rules make of a situation. */
-	public static CaseResult of(MarkedFindings rules, Situation situation) {
+	public static CaseResult of(MarkedFlaws rules, Situation situation) {
 		return all(rules, List.of(situation)).get(0);
 	}
 
 	/** Returns what the rules make of each of the situations. */
-	public static List<CaseResult> all(MarkedFindings rules, List<Situation> situations) {
+	public static List<CaseResult> all(MarkedFlaws rules, List<Situation> situations) {
 		StringBuilder text = new StringBuilder(rules.text());
 		for (int i = 0; i < situations.size(); i++) {
 			text.append("\n").append(job(rules.base(), "replay " + i, situations.get(i)));
 		}
-		MarkedFindings replayed = MarkedFindings.of(text.toString());
+		MarkedFlaws replayed = MarkedFlaws.of(text.toString());
 		assertEquals(List.of(), replayed.problems(), text::toString);
 		return replayed.report().cases().stream().filter(result -> result.job().name().startsWith("replay ")).toList();
 	}
 
 	/**
-	 * Asserts that a finding's witness shows what the finding says, and that it is as small as can be: without any one of
+	 * Asserts that a flaw's witness shows what the flaw says, and that it is as small as can be: without any one of
 	 * its findings it shows that no more.
 	 */
-	public static CaseResult assertShows(MarkedFindings rules, Finding finding, Predicate<CaseResult> shows) {
-		Situation whole = situation(finding);
+	public static CaseResult assertShows(MarkedFlaws rules, Flaw flaw, Predicate<CaseResult> shows) {
+		Situation whole = situation(flaw);
 		List<Situation> situations = new ArrayList<>(List.of(whole));
 		situations.addAll(smaller(rules.base(), whole));
 		List<CaseResult> results = all(rules, situations);
@@ -120,7 +122,7 @@ public final class Replay {
 			switch (variable.kind()) {
 			case SIGN -> found.add(variable.name() + (value == Variable.PRESENT ? " present" : " absent"));
 			case MODULE -> found.add(variable.name() + (value == Variable.ANSWERS ? " answers" : " silent"));
-			case CODE -> found.add(variable.name() + List.of(" present", " absent", " unread").get(value));
+			case CODE -> found.add(variable.name() + " " + CodeReading.values()[value].name().toLowerCase(Locale.ROOT));
 			case TEST -> found.add(variable.name() + " is " + say(base.test(variable.name()).orElseThrow().domain(), value));
 			default -> {
 			}

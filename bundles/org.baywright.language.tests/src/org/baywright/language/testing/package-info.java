@@ -1,2 +1,2 @@
-/** Helpers for tests of the language: sample projects and texts with the findings marked in them. */
+/** Helpers for tests of the language: sample projects and texts with the flaws marked in them. */
 package org.baywright.language.testing;

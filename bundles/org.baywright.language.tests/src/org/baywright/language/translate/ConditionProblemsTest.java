@@ -90,7 +90,7 @@ class ConditionProblemsTest {
 				}
 				rule r2 {
 				  for tarn where built is new or built 2018 or engine above 3
-				                                       ^^^^ error syntax: `2018` does not fit here. > After `built` comes `.`, `not`, `present`, `absent`, `unread`, `missing`, `answers`, `silent` and so on.
+				                                       ^^^^ error syntax: `2018` does not fit here. > After `built` comes `.`, `not`, `present`, `absent`, `unread`, `active`, `stored`, `pending` and so on.
 				  then suspects battery.discharged
 				}
 				rule r3 {
@@ -116,7 +116,7 @@ class ConditionProblemsTest {
 				                            ^^^^^^^^^^^^^^^ error wrong-predicate: `no_crank` is a sign, of which one cannot say `unread`. > Write `present`, `absent` or `unexplained` after it.
 				                                             ^^^^^^^^^^^ error wrong-predicate: `bcm` is a module, of which one cannot say `present`. > Write `answers` or `silent` after it.
 				                                                          ^^^ error wrong-predicate: `bcm` is a module, and the condition does not say what of it. > Write `answers` or `silent` after it.
-				                                                               ^^^^^^^^^^^^^^^^^ error wrong-predicate: `low_supply` is a code, of which one cannot say `silent`. > Write `present`, `absent`, `missing` or `unread` after it.
+				                                                               ^^^^^^^^^^^^^^^^^ error wrong-predicate: `low_supply` is a code, of which one cannot say `silent`. > Write `present`, `absent`, `active`, `stored`, `pending`, `untested`, `missing` or `unread` after it.
 				  then suspects battery.discharged
 				}
 				rule r3 {
@@ -130,7 +130,7 @@ class ConditionProblemsTest {
 				rule r4 {
 				  given bcm unexplained, low_supply unexplained, no_crank unexplained, no_crank not unexplained
 				        ^^^^^^^^^^^^^^^ error wrong-predicate: `bcm` is a module, of which one cannot say `unexplained`. > Write `answers` or `silent` after it.
-				                         ^^^^^^^^^^^^^^^^^^^^^^ error wrong-predicate: `low_supply` is a code, of which one cannot say `unexplained`. > Write `present`, `absent`, `missing` or `unread` after it.
+				                         ^^^^^^^^^^^^^^^^^^^^^^ error wrong-predicate: `low_supply` is a code, of which one cannot say `unexplained`. > Write `present`, `absent`, `active`, `stored`, `pending`, `untested`, `missing` or `unread` after it.
 				  then suspects battery.discharged
 				}
 				""");
@@ -173,7 +173,7 @@ class ConditionProblemsTest {
 		MarkedText.check("""
 				rule r1 {
 				  given rest_voltage < 12.45 V, rest_voltage above 19 V, rest_voltage is 12.4 .. 13 V
-				                       ^^^^^^^ warning limit-off-step: 12.45 V lies between two steps of `rest_voltage`, which is read to 0.1 V. > Write 12.4 V or 12.5 V, or make the step finer.
+				                       ^^^^^^^ warning limit-off-step: 12.45 V lies between two steps of `rest_voltage`, which is read to 0.1 V. > Write `12.4 V` or `12.5 V`, or make the step finer.
 				                                                   ^^^^ warning limit-out-of-range: 19 V lies outside of what `rest_voltage` can give, 0.0 V .. 18.0 V. > Correct the limit, or widen the range of `rest_voltage`.
 				  then suspects battery.discharged
 				}

@@ -9,11 +9,11 @@ class DeclarationProblemsTest {
 	void aFamilyCannotBuildOnItself() {
 		MarkedText.check("""
 				family a like b { }
-				              ^ error family-circle: The family `a` builds on itself: a on b on c on a. > Take one `like` out of the circle.
+				              ^ error family-circle: The family `a` builds on itself: a on b on c on a. > Take one `like` or `has` out of the circle.
 				family b like c { }
-				              ^ error family-circle: The family `b` builds on itself: b on c on a on b. > Take one `like` out of the circle.
+				              ^ error family-circle: The family `b` builds on itself: b on c on a on b. > Take one `like` or `has` out of the circle.
 				family c like a { }
-				              ^ error family-circle: The family `c` builds on itself: c on a on b on c. > Take one `like` out of the circle.
+				              ^ error family-circle: The family `c` builds on itself: c on a on b on c. > Take one `like` or `has` out of the circle.
 				""");
 	}
 
@@ -21,7 +21,7 @@ class DeclarationProblemsTest {
 	void aFamilyCannotBuildOnItselfDirectly() {
 		MarkedText.check("""
 				family a like a { }
-				              ^ error family-circle: The family `a` builds on itself: a on a. > Take one `like` out of the circle.
+				              ^ error family-circle: The family `a` builds on itself: a on a. > Take one `like` or `has` out of the circle.
 				""");
 	}
 
@@ -41,6 +41,19 @@ class DeclarationProblemsTest {
 				  trait doors : three
 				        ^^^^^ error duplicate-name: The family `a` already has a trait `doors`. > Put all values into one trait, or choose another name.
 				}
+				""");
+	}
+
+	@Test
+	void aPictureLiesInTheProjectAndCanBeShown() {
+		MarkedText.check("""
+				part p { picture "/a.png" "A" picture "b/../c.png" "B" picture "C:c.png" "C" picture "d.tif" "D" picture "E.PNG" "E" picture "f" " " fault f }
+				                 ^^^^^^^^ error picture-outside: `/a.png` does not lie in the project. > Copy the picture into the project and write its path from there, with forward slashes, such as pictures/fuse_box.jpg.
+				                                      ^^^^^^^^^^^^ error picture-outside: `b/../c.png` does not lie in the project. > Copy the picture into the project and write its path from there, with forward slashes, such as pictures/fuse_box.jpg.
+				                                                               ^^^^^^^^^ error picture-outside: `C:c.png` does not lie in the project. > Copy the picture into the project and write its path from there, with forward slashes, such as pictures/fuse_box.jpg.
+				                                                                                     ^^^^^^^ error picture-type: `d.tif` does not end in .png, .jpg or .jpeg. > Save the picture as PNG or JPEG and write that file's name.
+				                                                                                                                             ^^^ error picture-type: `f` does not end in .png, .jpg or .jpeg. > Save the picture as PNG or JPEG and write that file's name.
+				                                                                                                                                 ^^^ error empty-text: The text after `picture` says nothing. > Write what it shows, for those who cannot see it.
 				""");
 	}
 
@@ -147,6 +160,84 @@ class DeclarationProblemsTest {
 				                              ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`. > Define the fault, or correct the name.
 				exclusive battery, starter.worn
 				          ^^^^^^^ error unknown-name: `battery` is a part, and a fault of the part is needed here. > Write `battery.discharged` or `battery.open_cell`.
+				""");
+	}
+
+	@Test
+	void familiesHaveSystems() {
+		MarkedText.check("""
+				system bus_b "Bus" { trait gateway : none, fitted }
+				system stop_start has bus_b { vin "ZZZ" }
+				                              ^^^^^^^^^ error vin-of-system: No vehicle belongs to a system, so it has no numbers. > Move it to the families that have the system.
+				base family van { trait gateway : none, fitted }
+				family one like van has stop_start, bus_b { }
+				family two like bus_b { }
+				                ^^^^^ error like-or-has: `bus_b` is a system, and `two` is a family. > Write `has bus_b`.
+				family three has van, stop_start, stop_start { }
+				                 ^^^ error like-or-has: `van` is a family, and a family has systems. > Write `like van`, or make a system of it.
+				                                  ^^^^^^^^^^ warning system-twice: `stop_start` is named twice. > Name each system once.
+				system four like van { }
+				                 ^^^ error like-or-has: `van` is a family, and `four` is a system. > Take `like` out: a system is like other systems only.
+				system has has has { }
+				               ^^^ error family-circle: The family `has` builds on itself: has on has. > Take one `like` or `has` out of the circle.
+				""");
+	}
+
+	@Test
+	void aTraitFromTwoSidesIsTheSameOrSaidAnew() {
+		MarkedText.check("""
+				system old_bus { trait speed : slow }
+				system new_bus { trait speed : slow, fast }
+				family a has old_bus, new_bus { }
+				       ^ error trait-unlike: `a` gets the trait `speed` from `old_bus` and from `new_bus`, with unlike values. > Define the trait in the family itself, or rename one of the two.
+				family b has old_bus, new_bus { trait speed : fast }
+				system newer_bus like new_bus { trait speed : fast }
+				family c has newer_bus { }
+				family d has new_bus, newer_bus { }
+				       ^ error trait-unlike: `d` gets the trait `speed` from `new_bus` and from `newer_bus`, with unlike values. > Define the trait in the family itself, or rename one of the two.
+				""");
+	}
+
+	@Test
+	void aCycleGoesFromOneValueToAnother() {
+		MarkedText.check("""
+				state lock : off, on, cranking
+				family one { cycle lock : off, wait 30 s, on }
+				family two { cycle lock : off, wait 30 s, off }
+				             ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error cycle-short: A cycle goes from one value to another. > Name at least two values, such as `off, wait 30 s, on`.
+				family three { cycle lock : off, on cycle lock : on, off }
+				                                    ^^^^^^^^^^^^^^^^^^^^ error cycle-twice: The family says twice what a cycle of `lock` is. > Keep one of the two.
+				family four { cycle lock : off, in }
+				                                ^^ error syntax: `in` does not fit here. > After `,` comes the name of a value or `wait`.
+				family five { cycle lock : off, of_course, on }
+				                                ^^^^^^^^^ error unknown-value: The state `lock` has no value `of_course`.
+				""");
+	}
+
+	@Test
+	void aCycleFromTwoSidesIsTheSameOrSaidAnew() {
+		MarkedText.check("""
+				state lock : off, on
+				system one { cycle lock : off, wait 30 s, on }
+				system two { cycle lock : off, wait 1 min, on }
+				family a has one, two
+				       ^ error cycle-unlike: `a` gets the cycle of `lock` from `one` and from `two`, in unlike ways. > Say in the family itself what a cycle is.
+				family b has one, two { cycle lock : off, on }
+				system three like two { cycle lock : on, off }
+				family c has three
+				""");
+	}
+
+	@Test
+	void whoMakesSafeSaysHow() {
+		MarkedText.check("""
+				sign burnt do_not_drive do_not_start "It burns." make_safe "Take the battery off."
+				sign hot make_safe
+				         ^^^^^^^^^ error make-safe-how: `make_safe` does not say how. > Write what must be done first behind it, in quotes.
+				sign dry do_not_drive "\u00A0\u2800"
+				                      ^^^^ error empty-text: The text after `do_not_drive`, `do_not_start` or `make_safe` says nothing. > Write why, or how, or take the quotes out.
+				sign wet do_not_drive ""
+				                      ^^ error empty-text: The text after `do_not_drive`, `do_not_start` or `make_safe` says nothing. > Write why, or how, or take the quotes out.
 				""");
 	}
 }

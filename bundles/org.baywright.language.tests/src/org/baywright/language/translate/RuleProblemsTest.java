@@ -131,13 +131,13 @@ class RuleProblemsTest {
 	void clausesAreGivenOnce() {
 		MarkedText.check("""
 				rule r1 { run rest_voltage run charge_lamp on lit : proves nothing }
-				                               ^^^^^^^^^^^ error clause-twice: `run` is given twice. > Keep one of the two.
+				                           ^^^ error clause-twice: `run` is given twice. > Keep one of the two.
 				                                              ^^^ error number-needed: `rest_voltage` gives a number, not `lit`. > Write a value such as 0.0 V.
 				rule r2 { run rest_voltage expect 12 V expect 13 V met : proves nothing }
-				                                       ^^^^^^ error clause-twice: `expect` is given twice. > Put all expected results after one `expect`, with commas between them.
+				                                       ^^^^^^ error clause-twice: `expect` is given twice. > Put all of it after one `expect`, with commas between.
 				rule r3 { given no_crank then proves nothing source memory source practice by "A" on 2026-01-01 by "B" on 2026-01-02 }
-				                                                                  ^^^^^^^^ error clause-twice: `source` is given twice. > Keep one of the two.
-				                                                                                                   ^^^ error clause-twice: `by` is given twice. > Keep one of the two.
+				                                                           ^^^^^^ error clause-twice: `source` is given twice. > Keep one of the two.
+				                                                                                                ^^ error clause-twice: `by` is given twice. > Keep one of the two.
 				""");
 	}
 
@@ -181,6 +181,52 @@ class RuleProblemsTest {
 				rule r1 { run charge_lamp expect lit otherwise : confirms battery.discharged }
 				                                     ^^^^^^^^^ error otherwise-takes-expected: `otherwise` also takes the expected result, since no `met` says what that proves. > Write `met : ` with what the expected result proves, such as `met : proves nothing`, before `otherwise`.
 				rule r2 { run charge_lamp expect lit met : proves nothing otherwise : confirms battery.discharged }
+				""");
+	}
+
+	@Test
+	void aChainHasPointsEachWithItsTest() {
+		MarkedText.check("""
+				family van
+				sign dead
+				part loom { fault front fault rear }
+				test plug { measures V 0 .. 18 step 0.1 }
+				test fuse { results whole, blown }
+				rule feed_first_plug { given dead run plug expect at_least 12 V met : proves nothing otherwise : suspects loom.rear because "x" source practice by "A" on 2026-03-02 }
+				chain feed {
+				  given dead
+				  point fuse expect whole : loom.front
+				  point plug expect at_least 12 V : loom.rear
+				  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error chain-rule-taken: The chain makes a rule `feed_first_plug` here, and there is one already. > Give the other rule another name.
+				  because "x" source practice by "A" on 2026-03-02
+				}
+				chain short {
+				      ^^^^^ error chain-short: The chain `short` has fewer than two points. > Add a `point` with its test and what the test must give, or write a rule.
+				  point fuse expect whole : loom.front
+				  because "x" source practice by "A" on 2026-03-02
+				}
+				chain knot {
+				  point fuse expect whole : loom.front
+				  point plug expect at_least 12 V : loom.rear, loom.front
+				                                               ^^^^^^^^^^ error chain-fault-twice: `loom.front` lies at two places of this chain. > Name it where it lies, once.
+				  beyond loom.rear
+				         ^^^^^^^^^ error chain-fault-twice: `loom.rear` lies at two places of this chain. > Name it where it lies, once.
+				  because "x" source practice by "A" on 2026-03-02
+				}
+				test socket { measures V 0 .. 18 step 0.1 }
+				chain falls {
+				  point plug expect at_least 12 V : loom.rear
+				  point socket expect at_least 11.9 V : loom.front
+				  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning chain-limits-fall: `socket` is right at values at which `plug`, which lies before it, is wrong. > Give both the same limits, or the later point the narrower ones.
+				  because "x" source practice by "A" on 2026-03-02
+				}
+				chain twice {
+				  point fuse expect whole : loom.front
+				  point fuse expect at_least 12 V : loom.rear
+				        ^^^^ error point-twice: `fuse` is a point of this chain already. > Name another test, or take the point out.
+				                    ^^^^^^^^^^^^^ error name-needed: `fuse` gives no number. > Write one of its values: `whole` or `blown`.
+				  because "x" source practice by "A" on 2026-03-02
+				}
 				""");
 	}
 }

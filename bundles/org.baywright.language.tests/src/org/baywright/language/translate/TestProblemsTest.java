@@ -93,11 +93,63 @@ class TestProblemsTest {
 	void clausesAreGivenOnce() {
 		MarkedText.check("""
 				test t1 { results good, bad takes 8 min takes 9 min cost 1 cost 2 skill basic skill trained }
-				                                              ^^^^^ error clause-twice: `takes` is given twice. > Keep one of the two.
-				                                                                ^ error clause-twice: `cost` is given twice. > Keep one of the two.
-				                                                                                    ^^^^^^^ error clause-twice: `skill` is given twice. > Keep one of the two.
+				                                        ^^^^^ error clause-twice: `takes` is given twice. > Keep one of the two.
+				                                                           ^^^^ error clause-twice: `cost` is given twice. > Keep one of the two.
+				                                                                              ^^^^^ error clause-twice: `skill` is given twice. > Keep one of the two.
 				test t2 { measures V 0 .. 1 step 0.1 measures V 0 .. 2 step 0.1 }
-				                                                ^ error clause-twice: `measures` is given twice. > Keep one of the two.
+				                                     ^^^^^^^^ error clause-twice: `measures` is given twice. > Keep one of the two.
+				""");
+	}
+
+	@Test
+	void whatIsSeenWithATestDoesNotSayHowItIsDone() {
+		MarkedText.check("""
+				test t1 {
+				  takes 3 min cost 2
+				  ^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done. > Take this out.
+				              ^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  seen_with rest_voltage
+				  results cost, drive, skill
+				  needs multimeter, clamp
+				  ^^^^^^^^^^^^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  in ignition off
+				  ^^^^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  prepare "Wait."
+				  ^^^^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  wait 5 min
+				  ^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  drive above 20 km/h for 1 min
+				  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  do "Charge."
+				  ^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  skill trained
+				  ^^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  fits "A lamp"
+				  ^^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				  disturbs charge_lamp
+				  ^^^^^^^^^^^^^^^^^^^^ error seen-with-effort: `t1` is seen with `rest_voltage`, which says how it is done.
+				}
+				test t2 { seen_with rest_voltage results a, b for tarn at battery place "At the lamp" caution charging_gas }
+				rule r1 { in ignition off run t2 on a : proves nothing }
+				rule r2 { in ignition on run t2 on a : proves nothing }
+				             ^^^^^^^^^^^ warning states-disagree: The rule is for `ignition on`, but its test `t2` is made in `ignition off`.
+				""");
+	}
+
+	@Test
+	void theOtherTestIsDoneByItself() {
+		MarkedText.check("""
+				test t1 { seen_with rest_voltage results a, b }
+				test t2 { seen_with t1 results a, b }
+				                    ^^ error seen-with-seen: `t2` is seen with `t1`, which is itself seen with `rest_voltage`. > Write `rest_voltage`.
+				test t3 { seen_with t3 results a, b }
+				                    ^^ error seen-with-seen: `t3` is seen with itself. > Name the test that is done; that one has no `seen_with`.
+				test t4 { seen_with t5 results a, b }
+				                    ^^ error seen-with-seen: `t4` is seen with `t5`, which is itself seen with `t4`. > Name the test that is done; that one has no `seen_with`.
+				test t5 { seen_with t4 results a, b }
+				                    ^^ error seen-with-seen: `t5` is seen with `t4`, which is itself seen with `t5`.
+				test t6 { seen_with rest_volts results a, b }
+				                    ^^^^^^^^^^ error unknown-name: There is no test `rest_volts`. > Did you mean `rest_voltage`?
 				""");
 	}
 }

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Set;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.model.LeftOut;
 import org.baywright.model.RuleBase;
@@ -34,22 +34,22 @@ class UnreadTest {
 		return project.snapshot().rules();
 	}
 
-	private static List<String> findings(RuleBase base) {
-		return new Analysis().check(base, Listener.NONE).findings().stream().map(finding -> finding.check()).sorted().toList();
+	private static List<String> flaws(RuleBase base) {
+		return new Analysis().check(base, Listener.NONE).flaws().stream().map(flaw -> flaw.check()).sorted().toList();
 	}
 
 	/** What the rest says of the rule that is not read is told again when it can be read; that a rule is missing is not told. */
 	@Test
 	void whatMayStandInARuleThatCannotBeReadIsNotMissing() {
 		for (String name : List.of("rule", "lo\u00a0w", "", "\"low\"", "{", "low low")) {
-			assertEquals(List.of(), findings(read(REST.replace("rule low {", "rule " + name + " {"))), name);
+			assertEquals(List.of(), flaws(read(REST.replace("rule low {", "rule " + name + " {"))), name);
 		}
 	}
 
 	@Test
 	void whatIsMissingElsewhereIsTold() {
 		assertEquals(List.of("unfound-fault"),
-				findings(read(REST.replace("fault flat", "fault flat fault shorted").replace("rule low {", "rule rule {"))));
+				flaws(read(REST.replace("fault flat", "fault flat fault shorted").replace("rule low {", "rule rule {"))));
 	}
 
 	@Test

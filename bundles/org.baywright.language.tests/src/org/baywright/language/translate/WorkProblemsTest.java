@@ -21,7 +21,7 @@ class WorkProblemsTest {
 				                                    ^^^ error empty-text: The text after `licensed` says nothing. > Write who may work on it, or take the line out.
 				                                                  ^^ error empty-text: The text after `reference` says nothing. > Write where it is written, or take the line out.
 				test t { results a, b prepare "" fits "" }
-				                              ^^ error empty-text: The text after `prepare` says nothing. > Write what to do before the test, or take the line out.
+				                              ^^ error empty-text: The text after `prepare` or `do` says nothing. > Write what to do, or take the line out.
 				                                      ^^ error empty-text: The text after `fits` says nothing. > Write what is fitted for the test, or take the line out.
 				law "" : never charge_lamp is lit, charge_lamp is dark
 				    ^^ error empty-text: The text after `law` says nothing. > Write the law in words.
@@ -81,9 +81,9 @@ class WorkProblemsTest {
 	void clausesOfARepairAreGivenOnce() {
 		MarkedText.check("""
 				repair p1 { fixes battery.discharged takes 1 min takes 2 min cost 1 cost 2 skill basic skill trained }
-				                                                       ^^^^^ error clause-twice: `takes` is given twice. > Keep one of the two.
-				                                                                         ^ error clause-twice: `cost` is given twice. > Keep one of the two.
-				                                                                                             ^^^^^^^ error clause-twice: `skill` is given twice. > Keep one of the two.
+				                                                 ^^^^^ error clause-twice: `takes` is given twice. > Keep one of the two.
+				                                                                    ^^^^ error clause-twice: `cost` is given twice. > Keep one of the two.
+				                                                                                       ^^^^^ error clause-twice: `skill` is given twice. > Keep one of the two.
 				""");
 	}
 
@@ -137,12 +137,12 @@ class WorkProblemsTest {
 				job "J2" {
 				  on tarn
 				  found rest_voltage 11.63 V, rest_voltage 12 V, cranking_voltage, charge_lamp 3 V, starter_drop 3 Ohm, low_supply silent, no_crank lit
-				                     ^^^^^^^ warning reading-off-step: 11.63 V lies between two steps of `rest_voltage`, which is read to 0.1 V. > Write 11.6 V, or make the step finer.
+				                     ^^^^^^^ warning reading-off-step: 11.63 V lies between two steps of `rest_voltage`, which is read to 0.1 V. > Write `11.6 V`, or make the step finer.
 				                              ^^^^^^^^^^^^ error reading-twice: `rest_voltage` is given twice. > Keep one of the two.
 				                                                 ^^^^^^^^^^^^^^^^ error number-needed: The job does not say which value `cranking_voltage` had. > Write a value, such as `cranking_voltage 0.0 V`.
 				                                                                   ^^^^^^^^^^^^^^^ error name-needed: The job does not say which value `charge_lamp` had. > Write a value, such as `charge_lamp lit`.
 				                                                                                                 ^^^^^ error unit-mismatch: 3 Ohm cannot be compared with a value in V. > Write it in V, or in another unit of the same kind.
-				                                                                                                        ^^^^^^^^^^^^^^^^^ error wrong-predicate: `low_supply` is a code, of which one cannot say `silent`. > Write `present`, `absent` or `unread` after it.
+				                                                                                                        ^^^^^^^^^^^^^^^^^ error wrong-predicate: `low_supply` is a code, of which one cannot say `silent`. > Write `present`, `absent`, `unread`, `active`, `stored`, `pending` or `untested` after it.
 				                                                                                                                           ^^^^^^^^^^^^ error wrong-predicate: `no_crank` is a sign, of which one cannot say `lit`. > Write `present` or `absent` after it.
 				  was battery.discharged
 				}
@@ -150,9 +150,44 @@ class WorkProblemsTest {
 				  on tarn
 				  found charge_lamp, battery.discharged, charging_voltage 13
 				                     ^^^^^^^ error unknown-name: There is no sign, test, code or module `battery`. > Correct the name.
-				                            ^ error syntax: `.` does not fit here. > After `battery` comes the name of a value, a value with its unit, such as 12.4 V, `present`, `absent`, `unread`, `answers`, `silent`, `is` and so on.
+				                            ^ error syntax: `.` does not fit here. > After `battery` comes the name of a value, a value with its unit, such as 12.4 V, `present`, `absent`, `unread`, `active`, `stored`, `pending` and so on.
 				  was battery.flat
+				      ^^^^^^^^^^^^ error unknown-name: There is no fault `battery.flat`.
 				}
+				""");
+	}
+
+	@Test
+	void aStatusIsOneByte() {
+		MarkedText.check("""
+				job "J1" { on tarn found no_crank, low_supply status 2F was referred }
+				job "J2" { on tarn found no_crank, low_supply status 0x08 was referred }
+				job "J3" { on tarn found no_crank, low_supply status 2G was referred }
+				                                                     ^^ error status-byte: `2G` is no status byte: that is two digits from 0 to 9 and A to F (ISO 14229-1). > Copy the two digits from the tool, such as `low_supply status 2F`, or write the state in words: `present`, `absent`, `unread`, `active`, `stored`, `pending` or `untested`.
+				job "J5" { on tarn found no_crank, low_supply status 2 was referred }
+				                                                     ^ error status-byte: `2` is no status byte: that is two digits from 0 to 9 and A to F (ISO 14229-1). > Copy the two digits from the tool, such as `low_supply status 2F`, or write the state in words: `present`, `absent`, `unread`, `active`, `stored`, `pending` or `untested`.
+				job "J4" { on tarn found no_crank status 08 was referred }
+				                         ^^^^^^^^^^^^^^^^^^ error wrong-predicate: `no_crank` is a sign, of which one cannot say `status 08`. > Write `present` or `absent` after it.
+				""");
+	}
+
+	@Test
+	void aStateOfCodesMayBeTheNameOfAResult() {
+		MarkedText.check("""
+				test pump { results active, stored, pending, untested, status }
+				job "J1" { on tarn found pump active was referred }
+				job "J2" { on tarn found pump is stored was referred }
+				job "J3" { on tarn found pump status was referred }
+				rule r1 { given pump is active run pump on stored : suspects battery.discharged on pending, untested, status, active : proves nothing }
+				""");
+	}
+
+	@Test
+	void aModuleAnswersInAnyOfItsStates() {
+		MarkedText.check("""
+				module horn answers in ignition on or ignition off
+				module bell answers in ignition on, ignition off
+				                                  ^ warning comma-for-or: The module answers in any of these states, and a comma means all of them. > Write `or` between them.
 				""");
 	}
 
@@ -160,8 +195,8 @@ class WorkProblemsTest {
 	void modulesAreFittedInTheFamily() {
 		MarkedText.check("""
 				job "J1" { on tarn found lift_control silent, tilt_range unread was referred }
-				                         ^^^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the module, or name the family under `on` at the module.
-				                                              ^^^^^^^^^^ error not-fitted: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the code, or name the family under `on` at the module.
+				                         ^^^^^^^^^^^^ error module-not-on-vehicle: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the module, or name the family under `on` at the module.
+				                                              ^^^^^^^^^^ error module-not-on-vehicle: A vehicle of the family `tarn` has no module `lift_control`. > Correct the family or the code, or name the family under `on` at the module.
 				""");
 	}
 
@@ -184,8 +219,8 @@ class WorkProblemsTest {
 	void aJobSaysEachThingOnce() {
 		MarkedText.check("""
 				job "J1" { on tarn on heron vin "WZZT3AAAAJ0000001" vin "WZZT3AAAAJ0000001" found no_crank was referred }
-				                      ^^^^^ error clause-twice: `on` is given twice. > Keep one of the two.
-				                                                        ^^^^^^^^^^^^^^^^^^^ error clause-twice: `vin` is given twice. > Keep one of the two.
+				                   ^^ error clause-twice: `on` is given twice. > Keep one of the two.
+				                                                    ^^^ error clause-twice: `vin` is given twice. > Keep one of the two.
 				""");
 	}
 
@@ -206,6 +241,33 @@ class WorkProblemsTest {
 		MarkedText.check("""
 				accept "gap:no_crank@00000001" because " "
 				^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ error accepted-without-reason: Nothing is accepted without a reason. > Write between the quotes why it may stand, for those who read the rules after you.
+				""");
+	}
+
+	@Test
+	void onlySignsAreTriedAndThoseThatComeAndGoMoreThanOnce() {
+		MarkedText.check("""
+				module unit
+				code low on unit = raw "1"
+				sign stalls intermittent
+				sign mute
+				part cell { fault flat }
+				repair one { fixes cell.flat verify {
+				  expect low absent tried 3 times
+				                          ^ error tried-code: A sign is tried; a code is read. > Take `tried` out.
+				  expect mute absent
+				  expect mute absent tried 0 times
+				                           ^ error whole-number-needed: What is tried is counted in whole numbers, and at least once; 0 is none. > Write a whole number.
+				  expect stalls absent
+				  ^^^^^^^^^^^^^^^^^^^^ warning tried-missing: `stalls` comes and goes: that it is absent once proves nothing. > Say how often it was tried, such as `tried 10 times`.
+				  expect stalls absent tried 10 times
+				  expect stals absent
+				         ^^^^^ error unknown-name: There is no code `stals`.
+				  drive above 20 V for 1 min
+				              ^^^^ error unit-mismatch: 20 V cannot be compared with a value in km/h.
+				  drive 30 mph .. 40 mph for 90 s
+				  wait 1 h do "Press the pedal."
+				} }
 				""");
 	}
 }

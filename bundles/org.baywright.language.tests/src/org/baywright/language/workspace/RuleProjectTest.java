@@ -15,8 +15,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.testing.Meaning;
 import org.baywright.language.testing.Samples;
 import org.baywright.model.Problem;
@@ -62,6 +62,58 @@ class RuleProjectTest {
 		}
 		assertEquals(List.of("capital", "a", "z", "b"), project.snapshot().rules().signs().stream().map(sign -> sign.name()).toList());
 		assertEquals(folder.getFileName().toString(), project.name());
+	}
+
+	/** Each is told at its place; whoever does what is advised is rid of it, and nothing new is there. */
+	@Test
+	void picturesAreLookedAtWhereTheyLie() throws IOException {
+		byte[] jpeg = { (byte) 0xFF, (byte) 0xD8, (byte) 0xFF, (byte) 0xC0, 0, 8, 8, 0, 17, 0, 31, 1, (byte) 0xFF, (byte) 0xD9 };
+		write("a.bay", "part p { picture \"pictures/p.png\" \"P\" fault f }\ntest t { results a, b picture \"t.jpg\" \"T\" picture \"pictures/p.png\" \"P again\" }\n");
+		RuleProject project = RuleProject.open(folder);
+		assertEquals(List.of("picture-missing 1", "picture-missing 2", "picture-missing 2"), pictureProblems(project));
+		Files.createDirectories(folder.resolve("pictures"));
+		for (Object[] step : new Object[][] { { jpeg, "picture-type" }, { "<svg/>".getBytes(StandardCharsets.UTF_8), "picture-type" }, { new byte[0], "picture-type" }, { java.util.Arrays.copyOf(png(80), 60), "picture-type" },
+				{ png(1_000_001), "picture-too-large" } }) {
+			Files.write(folder.resolve("pictures/p.png"), (byte[]) step[0]);
+			Files.write(folder.resolve("t.jpg"), jpeg);
+			project.reload("pictures/p.png");
+			assertEquals(List.of(step[1] + " 1", step[1] + " 2"), pictureProblems(project));
+		}
+		Files.write(folder.resolve("pictures/p.png"), png(1_000_000));
+		project.reload("pictures/p.png");
+		assertEquals(List.of(), pictureProblems(project));
+		assertEquals(List.of("a.bay"), project.files());
+		Files.delete(folder.resolve("t.jpg"));
+		Path outside = Files.write(folder.resolveSibling(folder.getFileName() + "-outside.jpg"), jpeg);
+		Files.createSymbolicLink(folder.resolve("t.jpg"), outside);
+		project.reload("t.jpg");
+		assertEquals(List.of("picture-outside 2"), pictureProblems(project));
+		Files.delete(outside);
+	}
+
+	@Test
+	void allPicturesTogetherHaveALimit() throws IOException {
+		byte[] png = png(1_000_000);
+		StringBuilder text = new StringBuilder();
+		for (int i = 10; i < 27; i++) {
+			Files.write(folder.resolve("p" + i + ".png"), png);
+			text.append("part p" + i + " { picture \"p" + i + ".png\" \"P\" fault f }\n");
+		}
+		write("a.bay", text.toString());
+		RuleProject project = RuleProject.open(folder);
+		assertEquals(List.of("picture-too-large 17"), pictureProblems(project));
+		assertEquals("With this one the pictures of the project have 17 MB; together they may have at most 16 MB.", project.snapshot().problems().get(0).message());
+	}
+
+	/** Returns a PNG file of 31 by 17 points whose content is nothing; with as many bytes as asked for. */
+	private static byte[] png(int size) {
+		byte[] png = java.util.Arrays.copyOf(new byte[] { (byte) 0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n', 0, 0, 0, 13, 'I', 'H', 'D', 'R', 0, 0, 0, 31, 0, 0, 0, 17 }, size);
+		System.arraycopy(new byte[] { 'I', 'E', 'N', 'D', (byte) 0xAE, 0x42, 0x60, (byte) 0x82 }, 0, png, size - 8, 8);
+		return png;
+	}
+
+	private static List<String> pictureProblems(RuleProject project) {
+		return project.snapshot().problems().stream().map(problem -> problem.id() + " " + problem.span().line()).toList();
 	}
 
 	@Test
@@ -256,7 +308,7 @@ class RuleProjectTest {
 		Snapshot snapshot = project.snapshot();
 		List<String> told = new ArrayList<>();
 		snapshot.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).forEach(problem -> told.add(problem.id()));
-		new Analysis().check(snapshot.rules(), Listener.NONE).findings().forEach(finding -> told.add(finding.check()));
+		new Analysis().check(snapshot.rules(), Listener.NONE).flaws().forEach(flaw -> told.add(flaw.check()));
 		return told;
 	}
 

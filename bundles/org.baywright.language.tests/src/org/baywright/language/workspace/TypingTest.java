@@ -21,7 +21,7 @@ import org.baywright.language.bay.RuleFile;
 import org.baywright.language.syntax.SyntaxProblems;
 import org.baywright.language.testing.Meaning;
 import org.baywright.language.testing.Samples;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
 import org.eclipse.xtext.nodemodel.ICompositeNode;
@@ -214,7 +214,7 @@ class TypingTest {
 	@Test
 	void theSamplesThemselvesHaveNoErrors() {
 		for (Path sample : Samples.all()) {
-			RuleProject project = RuleProject.inMemory("sample");
+			RuleProject project = RuleProject.unread(sample);
 			Samples.texts(sample).forEach(project::update);
 			assertEquals(List.of(), project.snapshot().problems().stream()
 					.filter(problem -> problem.severity() == Severity.ERROR).toList(), sample.toString());

@@ -1,5 +1,7 @@
 package org.baywright.language.conversion;
 
+import org.baywright.model.Written;
+
 /** Texts in quotes and names that would otherwise be words of the language. */
 public final class Texts {
 
@@ -31,19 +33,7 @@ public final class Texts {
 
 	/** Returns the text in quotes; {@link #unquote} is its inverse. */
 	public static String quote(String text) {
-		StringBuilder out = new StringBuilder(text.length() + 2).append('"');
-		for (int i = 0; i < text.length(); i++) {
-			char c = text.charAt(i);
-			switch (c) {
-			case '"', '\\' -> out.append('\\').append(c);
-			case '\n' -> out.append("\\n");
-			case '\r' -> {
-				// a line ends with one character here
-			}
-			default -> out.append(c);
-			}
-		}
-		return out.append('"').toString();
+		return Written.text(text);
 	}
 
 	/** Returns a name without the {@code ^} by which a word of the language is made a name. */

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.baywright.language.bay.RuleFile;
-import org.baywright.language.bay.VerifyStep;
 import org.eclipse.xtext.formatting2.AbstractJavaFormatter;
 import org.eclipse.xtext.formatting2.IFormattableDocument;
 import org.eclipse.xtext.formatting2.IHiddenRegionFormatter;
@@ -99,7 +98,7 @@ public class BayFormatter extends AbstractJavaFormatter {
 			document.prepend(right, it -> {
 				it.setSpace(Layout.BETWEEN_CLAUSES);
 				if (!oneLine) {
-					int least = right.getSemanticElement() instanceof VerifyStep ? 0 : 1;
+					int least = Layout.isInStep(right) ? 0 : 1;
 					it.setNewLines(least, least, MOST_NEW_LINES);
 				}
 			});

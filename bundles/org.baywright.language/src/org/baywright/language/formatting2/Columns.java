@@ -6,11 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Element;
 import org.baywright.language.bay.Fault;
 import org.baywright.language.bay.Outcome;
+import org.baywright.language.bay.Point;
 import org.baywright.language.bay.Trait;
+import org.baywright.language.vocabulary.Vocabulary;
 import org.eclipse.emf.ecore.EClass;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.formatting2.regionaccess.ISemanticRegion;
@@ -22,9 +23,6 @@ final class Columns {
 	private static final int WIDEST = 32;
 	/** The same for what stands further to the right. */
 	private static final int WIDEST_LINE = 80;
-
-	private static final Set<EClass> LINES = Set.of(BayPackage.Literals.STATE, BayPackage.Literals.TOOL,
-			BayPackage.Literals.MODULE, BayPackage.Literals.CODE, BayPackage.Literals.SIGN);
 
 	private final Map<ISemanticRegion, String> blanks = new HashMap<>();
 
@@ -76,8 +74,14 @@ final class Columns {
 
 	private static boolean areNeighbours(ISemanticRegion left, ISemanticRegion right) {
 		Element above = Layout.element(left);
-		return LINES.contains(above.eClass()) && above.eClass() == Layout.element(right).eClass()
+		return isLine(above.eClass()) && above.eClass() == Layout.element(right).eClass()
 				&& right.getPreviousHiddenRegion().getLineCount() <= 2;
+	}
+
+	/** Elements without braces that have a name and a title. */
+	private static boolean isLine(EClass type) {
+		return type.getEStructuralFeature("name") != null && type.getEStructuralFeature("title") != null
+				&& Vocabulary.of(type.getName()).filter(element -> element.isLine()).isPresent();
 	}
 
 	private void alignIfTable(List<List<ISemanticRegion>> lines, Column column, int blanksOfTable, int widest) {
@@ -90,12 +94,13 @@ final class Columns {
 
 	private static int blanksBefore(ISemanticRegion word) {
 		String text = word.getPreviousHiddenRegion().getText();
-		return text.chars().allMatch(letter -> letter == ' ') ? text.length() : 0;
+		// behind a comment in the same line too, as that is where the blanks of a column go
+		return text.indexOf('\n') >= 0 ? 0 : text.length() - text.stripTrailing().length();
 	}
 
 	private static EObject row(ISemanticRegion word) {
 		for (EObject element = word.getSemanticElement(); element != null; element = element.eContainer()) {
-			if (element instanceof Outcome || element instanceof Trait || element instanceof Fault) {
+			if (element instanceof Outcome || element instanceof Trait || element instanceof Fault || element instanceof Point) {
 				return element;
 			}
 		}
@@ -107,6 +112,9 @@ final class Columns {
 		if (kind instanceof Fault) {
 			align(lines, Columns::title, WIDEST);
 			align(lines, Columns::seen, WIDEST_LINE);
+		} else if (kind instanceof Point) {
+			align(lines, Columns::expect, WIDEST);
+			align(lines, Columns::colon, WIDEST_LINE);
 		} else {
 			align(lines, Columns::colon, WIDEST);
 			alignIfTable(lines, Columns::secondConclusion, Layout.BETWEEN_CLAUSES.length() + 1, WIDEST_LINE);
@@ -128,6 +136,10 @@ final class Columns {
 
 	private static ISemanticRegion seen(List<ISemanticRegion> line) {
 		return line.stream().filter(word -> Layout.isKeyword(word, "seen")).findFirst().orElse(null);
+	}
+
+	private static ISemanticRegion expect(List<ISemanticRegion> line) {
+		return line.stream().filter(word -> Layout.isKeyword(word, "expect")).findFirst().orElse(null);
 	}
 
 	private static ISemanticRegion secondConclusion(List<ISemanticRegion> line) {

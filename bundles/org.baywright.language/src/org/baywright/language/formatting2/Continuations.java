@@ -5,7 +5,6 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Set;
 import java.util.TreeMap;
-import org.baywright.language.bay.VerifyStep;
 import org.eclipse.xtext.formatting2.regionaccess.ISemanticRegion;
 import org.eclipse.xtext.formatting2.regionaccess.ITextSegment;
 
@@ -57,7 +56,7 @@ final class Continuations {
 	 * @param indentation the column in which the clause begins
 	 */
 	void add(int first, int last, int indentation) {
-		if (words.get(first).getSemanticElement() instanceof VerifyStep) {
+		if (Layout.isInStep(words.get(first))) {
 			return; // such a step need not begin its line
 		}
 		for (int i = first + 2; i <= last; i++) {

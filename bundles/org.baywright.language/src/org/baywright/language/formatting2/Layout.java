@@ -1,24 +1,13 @@
 package org.baywright.language.formatting2;
 
-import java.util.Map;
 import java.util.Set;
-import org.baywright.language.bay.Acceptance;
-import org.baywright.language.bay.Case;
+import org.baywright.language.bay.BuildsOn;
 import org.baywright.language.bay.Conclusion;
 import org.baywright.language.bay.Date;
 import org.baywright.language.bay.Element;
-import org.baywright.language.bay.Fault;
-import org.baywright.language.bay.Hazard;
-import org.baywright.language.bay.Law;
-import org.baywright.language.bay.Outcome;
 import org.baywright.language.bay.Repair;
-import org.baywright.language.bay.Review;
-import org.baywright.language.bay.Rule;
-import org.baywright.language.bay.Test;
-import org.baywright.language.bay.Trait;
-import org.baywright.language.bay.VerifyBlock;
 import org.baywright.language.bay.VerifyStep;
-import org.baywright.language.bay.VinPattern;
+import org.baywright.language.vocabulary.Vocabulary;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.Keyword;
 import org.eclipse.xtext.formatting2.regionaccess.ISemanticRegion;
@@ -29,14 +18,6 @@ final class Layout {
 	/** The blanks between clauses on one line. */
 	static final String BETWEEN_CLAUSES = "  ";
 	private static final Set<String> BREAK_AFTER = Set.of(",", "and", "or", ":", "when");
-	private static final Map<Class<? extends EObject>, Set<String>> CLAUSES = Map.of(
-			Hazard.class, Set.of("caution", "licensed", "reference"),
-			Test.class, Set.of("measures", "results", "at", "needs", "in", "prepare", "takes", "cost", "skill", "fits",
-					"disturbs", "caution"),
-			Rule.class, Set.of("for", "given", "in", "run", "expect", "because", "source", "by"),
-			Repair.class, Set.of("fixes", "steps", "caution", "needs", "takes", "cost", "skill", "tell_customer",
-					"changes_for_good"),
-			Case.class, Set.of("on", "vin", "found", "was"));
 
 	private Layout() {
 	}
@@ -68,20 +49,41 @@ final class Layout {
 	/** Returns whether the word begins one of the clauses of a block. */
 	static boolean beginsClause(ISemanticRegion region) {
 		EObject element = region.getSemanticElement();
-		if (region.getGrammarElement() instanceof Keyword) {
-			for (Map.Entry<Class<? extends EObject>, Set<String>> entry : CLAUSES.entrySet()) {
-				if (entry.getKey().isInstance(element)) {
-					return entry.getValue().contains(region.getText());
-				}
+		if (region.getGrammarElement() instanceof Keyword
+				&& Vocabulary.of(element.eClass().getName()).filter(own -> isClause(own, region.getText())).isPresent()) {
+			return true;
+		}
+		for (EObject part = element; part != null && isFirst(region, part); part = part.eContainer()) {
+			if (isPart(part) && !isString(region)) {
+				return true;
 			}
 		}
-		return isClause(element) && isFirst(region, element);
+		return false;
 	}
 
-	/** Elements that are a clause of their own; an outcome begins with the word of an enumeration, which is no keyword. */
-	private static boolean isClause(EObject element) {
-		return element instanceof Trait || element instanceof VinPattern || element instanceof Fault
-				|| element instanceof Outcome || element instanceof VerifyBlock || element instanceof VerifyStep;
+	/** What has a rule of its own is known by that: its first word may be one of an enumeration, which is no keyword. */
+	private static boolean isClause(org.baywright.language.vocabulary.Element element, String word) {
+		int at = element.indexOf(word);
+		return at >= 0 && element.clauses().get(at).part().isEmpty();
+	}
+
+	private static boolean isPart(EObject element) {
+		if (element.eContainer() == null) {
+			return false;
+		}
+		String owner = element.eContainer().eClass().getName();
+		return Vocabulary.isPart(owner, element.eClass().getName())
+				|| element.eClass().getESuperTypes().stream().anyMatch(type -> Vocabulary.isPart(owner, type.getName()));
+	}
+
+	/** Returns whether a word belongs to a step of a verification, which need not begin its line. */
+	static boolean isInStep(ISemanticRegion region) {
+		for (EObject element = region.getSemanticElement(); element != null; element = element.eContainer()) {
+			if (element instanceof VerifyStep) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	private static boolean isFirst(ISemanticRegion region, EObject element) {
@@ -123,10 +125,7 @@ final class Layout {
 			return true;
 		}
 		EObject element = right.getSemanticElement();
-		return isString(left) && isString(right) && element instanceof Repair
-				|| element instanceof Law && isKeyword(right, "then")
-				|| element instanceof Rule && (isKeyword(right, "except") || isKeyword(right, "where"))
-				|| element instanceof Review && (isKeyword(right, "by") || isKeyword(right, "meaning"))
-				|| element instanceof Acceptance && (isKeyword(right, "because") || isKeyword(right, "by"));
+		return isString(left) && isString(right) && (element instanceof Repair || element instanceof BuildsOn)
+				|| Vocabulary.mayBreakBefore(element.eClass().getName(), right.getText());
 	}
 }

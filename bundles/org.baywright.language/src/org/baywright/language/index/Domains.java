@@ -4,9 +4,11 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.baywright.language.bay.NamedValue;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Trait;
@@ -42,7 +44,14 @@ public final class Domains {
 		if (Units.standard().parse(unit).isEmpty()) {
 			return Optional.empty();
 		}
-		return quantity(unit, test.getLow(), test.getHigh(), test.getStep());
+		Optional<org.baywright.model.NamedValue> under = named(test.getUnder(), spans);
+		return quantity(unit, test.getLow(), test.getHigh(), test.getStep(), under,
+				named(test.getOver(), spans).filter(over -> under.filter(other -> other.name().equals(over.name())).isEmpty()));
+	}
+
+	/** Returns what the instrument of a test shows beyond its range, where it is a result. */
+	public static Stream<NamedValue> beyond(Test test) {
+		return Stream.of(test.getUnder(), test.getOver()).filter(Objects::nonNull);
 	}
 
 	/** Returns a trait's domain without places, or nothing if the declaration is not whole. */
@@ -58,7 +67,7 @@ public final class Domains {
 		if (!isWhole(trait.getLow()) || !isWhole(trait.getHigh())) {
 			return Optional.empty();
 		}
-		return quantity("", trait.getLow(), trait.getHigh(), BigDecimal.ONE);
+		return quantity("", trait.getLow(), trait.getHigh(), BigDecimal.ONE, Optional.empty(), Optional.empty());
 	}
 
 	/** Returns whether a number is given and has no decimals. */
@@ -70,21 +79,24 @@ public final class Domains {
 		List<org.baywright.model.NamedValue> out = new ArrayList<>();
 		Set<String> seen = new LinkedHashSet<>();
 		for (NamedValue value : values) {
-			if (value.getName() != null && seen.add(value.getName())) {
-				String title = value.getTitle() == null ? value.getName() : value.getTitle();
-				out.add(new org.baywright.model.NamedValue(value.getName(), title, spans.apply(value)));
-			}
+			named(value, spans).filter(named -> seen.add(named.name())).ifPresent(out::add);
 		}
 		return out.isEmpty() ? Optional.empty() : Optional.of(new Domain.Names(out));
 	}
 
-	private static Optional<Domain> quantity(String unit, BigDecimal low, BigDecimal high, BigDecimal step) {
+	private static Optional<org.baywright.model.NamedValue> named(NamedValue value, Function<NamedValue, Span> spans) {
+		return value == null || value.getName() == null ? Optional.empty() : Optional.of(new org.baywright.model.NamedValue(value.getName(),
+				value.getTitle() == null ? value.getName() : value.getTitle(), spans.apply(value)));
+	}
+
+	private static Optional<Domain> quantity(String unit, BigDecimal low, BigDecimal high, BigDecimal step,
+			Optional<org.baywright.model.NamedValue> under, Optional<org.baywright.model.NamedValue> over) {
 		if (low == null || high == null || step == null || step.signum() <= 0 || high.compareTo(low) < 0) {
 			return Optional.empty();
 		}
 		if (high.subtract(low).compareTo(step.multiply(BigDecimal.valueOf(Domain.Quantity.MAX_SIZE - 1L))) >= 0) {
 			return Optional.empty();
 		}
-		return Optional.of(new Domain.Quantity(unit, low, high, step));
+		return Optional.of(new Domain.Quantity(unit, low, high, step, under, over));
 	}
 }

@@ -1,8 +1,10 @@
 package org.baywright.language.index;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.baywright.model.Domain;
+import org.baywright.model.Family;
 
 /**
  * What other files need to know of a named thing. No facts hold a place in the text, so that moving a line changes
@@ -15,8 +17,14 @@ public sealed interface Facts {
 		INSTANCE
 	}
 
-	/** A family with what it builds on and its own traits. */
-	record OfFamily(Optional<String> parent, boolean base, List<Vin> vins) implements Facts {
+	/** A family with what it builds on, the systems that it has, and its cycles as they are written, by state. */
+	record OfFamily(Optional<String> parent, List<String> systems, Family.Kind family, List<Vin> vins,
+			Map<String, String> cycles) implements Facts {
+
+		/** Returns whether no vehicle belongs to it itself. */
+		public boolean base() {
+			return family != Family.Kind.VEHICLES;
+		}
 	}
 
 	/** A VIN pattern, without its place. */
@@ -31,8 +39,17 @@ public sealed interface Facts {
 	record OfState(List<String> values) implements Facts {
 	}
 
-	/** A test and the states it is made in, as written; without a domain if its declaration is wrong. */
-	record OfTest(Optional<Domain> domain, List<Setting> states) implements Facts {
+	/** A test, the states it is made in and the test it is seen with, as written; without a domain if its declaration is wrong. */
+	record OfTest(Optional<Domain> domain, List<Setting> states, Optional<String> seenWith, Reach reach) implements Facts {
+	}
+
+	/** The families that a sign or a test is for, none meaning all, and those that are left out. */
+	record Reach(List<String> families, List<String> except) {
+	}
+
+	/** Returns the families that something found is for; all of them for what is not limited. */
+	default Reach reach() {
+		return new Reach(List.of(), List.of());
 	}
 
 	/** A state and the value it is set to, without their place. */
@@ -48,6 +65,6 @@ public sealed interface Facts {
 	}
 
 	/** A sign. */
-	record OfSign(boolean intermittent) implements Facts {
+	record OfSign(boolean intermittent, Reach reach) implements Facts {
 	}
 }

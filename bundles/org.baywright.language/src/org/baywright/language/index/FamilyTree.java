@@ -5,8 +5,10 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.Function;
 import org.baywright.language.index.ProjectIndex.Key;
 
@@ -41,14 +43,63 @@ public final class FamilyTree {
 		return found.isEmpty() ? Optional.empty() : Optional.of((Facts.OfFamily) found.get(0).facts());
 	}
 
-	/** Returns the family and those it builds on, itself first; ends where a circle closes. */
+	/** Returns the family, its systems and those it builds on, itself first; ends where a circle closes. */
 	public List<String> lineage(String family) {
 		Set<String> line = new LinkedHashSet<>();
-		Optional<String> next = Optional.of(family);
-		while (next.isPresent() && line.add(next.get())) {
-			next = facts(next.get()).flatMap(Facts.OfFamily::parent);
-		}
+		climb(family, line);
 		return List.copyOf(line);
+	}
+
+	private void climb(String family, Set<String> line) {
+		if (line.add(family)) {
+			above(family).forEach(each -> climb(each, line));
+		}
+	}
+
+	/** Returns the way up from a family to another one, both included; empty if there is none. */
+	public List<String> path(String from, String to) {
+		return Ways.between(from, to, this::above);
+	}
+
+	/** Returns the systems that a family has, then the family that it is like. */
+	private List<String> above(String family) {
+		List<String> above = new ArrayList<>();
+		facts(family).ifPresent(facts -> {
+			above.addAll(facts.systems());
+			facts.parent().ifPresent(above::add);
+		});
+		return above;
+	}
+
+	/** Returns the traits that two families both have, with unlike values. */
+	public List<String> unlike(String one, String other) {
+		List<String> unlike = new ArrayList<>();
+		for (Symbol mine : traits(one)) {
+			Optional<Symbol> theirs = trait(other, mine.name());
+			Facts.OfTrait a = (Facts.OfTrait) mine.facts();
+			if (theirs.isPresent() && theirs.get().facts() instanceof Facts.OfTrait b
+					&& !(a.word().equals(b.word()) && a.domain().equals(b.domain()))) {
+				unlike.add(mine.name());
+			}
+		}
+		return unlike;
+	}
+
+	/** Returns the states that two families both cycle, in unlike ways. */
+	public List<String> unlikeCycles(String one, String other) {
+		Map<String, String> mine = cycles(one);
+		Map<String, String> theirs = cycles(other);
+		return mine.keySet().stream().filter(state -> theirs.containsKey(state) && !theirs.get(state).equals(mine.get(state))).sorted()
+				.toList();
+	}
+
+	/** Returns the cycles that hold in a family, its own or the nearest inherited ones, as they are written. */
+	private Map<String, String> cycles(String family) {
+		Map<String, String> cycles = new TreeMap<>();
+		for (String ancestor : lineage(family)) {
+			facts(ancestor).ifPresent(facts -> facts.cycles().forEach(cycles::putIfAbsent));
+		}
+		return cycles;
 	}
 
 	/** Returns the families, in their order, and then all that build on them. */
@@ -112,6 +163,17 @@ public final class FamilyTree {
 	/** Returns whether a list of families, as written on a module, reaches the family; an empty list does. */
 	public boolean reaches(List<String> named, String family) {
 		return named.isEmpty() || lineage(family).stream().anyMatch(named::contains);
+	}
+
+	/** Returns whether something found makes sense on vehicles of the family. */
+	public boolean reaches(Facts.Reach reach, String family) {
+		return reaches(reach.families(), family) && (reach.except().isEmpty() || !reaches(reach.except(), family));
+	}
+
+	/** Returns whether something found makes sense on some vehicle of the families; no families means any family. */
+	public boolean reachesAny(Facts.Reach reach, List<String> families) {
+		boolean every = reach.families().isEmpty() && reach.except().isEmpty();
+		return every || families.isEmpty() || withDescendants(families).stream().anyMatch(family -> reaches(reach, family));
 	}
 
 	/** Returns whether a module is fitted in any vehicle of the families; no families means any family. */

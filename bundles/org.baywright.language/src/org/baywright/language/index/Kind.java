@@ -36,6 +36,7 @@ public enum Kind {
 		Kind kind = of(type);
 		return kind != null ? kind.word : switch (type.getClassifierID()) {
 		case BayPackage.CASE -> "job";
+		case BayPackage.BUILDS_ON -> "project built on";
 		case BayPackage.EXCLUSIVE -> "list of exclusive faults";
 		default -> type.getName().toLowerCase(Locale.ROOT);
 		};
@@ -49,7 +50,7 @@ public enum Kind {
 		case BayPackage.TOOL -> TOOL;
 		case BayPackage.HAZARD -> HAZARD;
 		case BayPackage.PART -> PART;
-		case BayPackage.RULE -> RULE;
+		case BayPackage.RULE, BayPackage.CHAIN -> RULE;
 		case BayPackage.REPAIR -> REPAIR;
 		case BayPackage.SIGN -> SIGN;
 		case BayPackage.TEST -> TEST;

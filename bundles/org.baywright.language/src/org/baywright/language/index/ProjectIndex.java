@@ -10,13 +10,18 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
+import org.baywright.model.Span;
 
 /**
  * All names of a project. Look-ups are by hash. Not safe for use by several threads; the workspace guards it.
  */
 public final class ProjectIndex {
 
-	private final Map<String, List<Symbol>> byFile = new TreeMap<>();
+	/** The order of files: those of what a project builds on come first, so that of two equal names its own is the second. */
+	public static final Comparator<String> FILES = Comparator.comparing((String file) -> !Span.isElsewhere(file))
+			.thenComparing(Comparator.naturalOrder());
+
+	private final Map<String, List<Symbol>> byFile = new TreeMap<>(FILES);
 	private final Map<Key, List<Symbol>> byKey = new HashMap<>();
 
 	/**
@@ -101,7 +106,7 @@ public final class ProjectIndex {
 		for (Key key : touched) {
 			List<Symbol> now = byKey.get(key);
 			// sorting is stable, so the order of the text survives within a file
-			now.sort(Comparator.comparing(Symbol::file));
+			now.sort(Comparator.comparing(Symbol::file, FILES));
 			if (now.isEmpty()) {
 				byKey.remove(key);
 			}
@@ -138,7 +143,9 @@ public final class ProjectIndex {
 		}
 		if (symbol.kind() == Kind.FAMILY) {
 			keys.add(Key.FAMILIES);
-			((Facts.OfFamily) symbol.facts()).parent().ifPresent(parent -> keys.add(Key.children(parent)));
+			Facts.OfFamily family = (Facts.OfFamily) symbol.facts();
+			family.parent().ifPresent(parent -> keys.add(Key.children(parent)));
+			family.systems().forEach(system -> keys.add(Key.children(system)));
 		}
 		if (symbol.facts() instanceof Facts.OfTrait trait) {
 			keys.add(Key.traits(trait.family()));

@@ -3,6 +3,8 @@ package org.baywright.language.index;
 import java.util.Optional;
 import org.baywright.language.bay.Atom;
 import org.baywright.language.bay.BayPackage;
+import org.baywright.language.bay.Cycle;
+import org.baywright.language.bay.Point;
 import org.baywright.language.bay.Reading;
 import org.baywright.language.bay.RepeatStep;
 import org.baywright.language.bay.Rule;
@@ -24,6 +26,9 @@ public record ValueOwner(Optional<Kind> kind, String name) {
 			if (element instanceof StateSetting) {
 				return of(element, BayPackage.Literals.STATE_SETTING__STATE, Optional.of(Kind.STATE));
 			}
+			if (element instanceof Cycle) {
+				return of(element, BayPackage.Literals.CYCLE__STATE, Optional.of(Kind.STATE));
+			}
 			if (element instanceof Atom) {
 				return of(element, BayPackage.Literals.ATOM__SUBJECT, Optional.empty());
 			}
@@ -32,6 +37,9 @@ public record ValueOwner(Optional<Kind> kind, String name) {
 			}
 			if (element instanceof RepeatStep) {
 				return of(element, BayPackage.Literals.REPEAT_STEP__TEST, Optional.of(Kind.TEST));
+			}
+			if (element instanceof Point) {
+				return of(element, BayPackage.Literals.POINT__TEST, Optional.of(Kind.TEST));
 			}
 			if (element instanceof Rule) {
 				return of(element, BayPackage.Literals.RULE__TESTS, Optional.of(Kind.TEST));

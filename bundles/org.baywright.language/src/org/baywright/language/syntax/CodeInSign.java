@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
+import org.baywright.language.text.Nesting;
+
 /**
  * A trouble code that is written into the line of a sign, where no code can stand. The parser would take the next element
  * for its module, and nothing after that would be understood.

@@ -9,10 +9,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.baywright.language.bay.Element;
 import org.baywright.language.index.Kind;
-import org.baywright.language.translate.SourceText;
-import org.baywright.language.translate.Spelling;
+import org.baywright.language.text.Advice;
+import org.baywright.language.text.DateText;
+import org.baywright.language.text.SourceText;
+import org.baywright.language.text.Spelling;
+import org.baywright.model.Mend;
 import org.baywright.model.Problem;
-import org.baywright.model.Severity;
+import org.baywright.model.ProblemKind;
+import org.baywright.model.Span;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.AbstractElement;
@@ -64,7 +68,7 @@ public final class SyntaxProblems {
 			// what the parser says of the rest of a line, or of a brace left over, follows from the first error
 			if (problem.span().line() != lastLine && !strayBrace) {
 				if (problems.size() == MOST_TOLD) {
-					problems.add(new Problem("syntax", Severity.ERROR, problem.span(),
+					problems.add(new Problem(ProblemKind.SYNTAX, problem.span(),
 							"From here on more of the text cannot be read; it is not told line by line.",
 							"Put right what is told first. If this is no text of rules, take the file out of the project."));
 					break;
@@ -106,8 +110,9 @@ public final class SyntaxProblems {
 	}
 
 	private Problem decimalComma(Matcher comma) {
-		return problem(comma.start(), comma.end() - comma.start(), "`" + comma.group() + "` is written with a comma.",
-				"Write `" + comma.group().replace(',', '.') + "`, with a point.");
+		Span span = source.span(comma.start(), comma.end() - comma.start());
+		return Advice.write(span, List.of(comma.group().replace(',', '.')), ", with a point").problem(ProblemKind.SYNTAX, span,
+				"`" + comma.group() + "` is written with a comma.");
 	}
 
 	/** The word at which the parser gave up; empty at the end of the file. */
@@ -125,7 +130,8 @@ public final class SyntaxProblems {
 
 	private Problem say(INode error, Found found) {
 		Optional<Problem> code = found.text().equals(CodeInSign.NO_RULE) ? CodeInSign.at(source.text(), found.offset())
-				.map(wrong -> problem(wrong.from(), wrong.to() - wrong.from(), "A sign holds no trouble code.", wrong.advice()))
+				.map(wrong -> problem(wrong.from(), wrong.to() - wrong.from(), "A sign holds no trouble code.",
+						Advice.words(wrong.advice())))
 				: Optional.empty();
 		if (code.isPresent()) {
 			return code.get();
@@ -144,18 +150,21 @@ public final class SyntaxProblems {
 		List<String> choices = before == null ? topLevel(error) : Expectation.after(before);
 		String word = found.text().strip();
 		String message = "`" + shorten(word) + "` does not fit here.";
-		String advice = advice(word, before, choices);
+		Span span = source.span(found.offset(), Math.max(1, found.text().stripTrailing().length()));
+		Advice advice = advice(span, word, before, choices);
 		boolean nameWanted = !choices.isEmpty() && choices.stream()
 				.allMatch(choice -> choice.equals("a name") || choice.startsWith("the name"));
 		if (nameWanted && WORD.matcher(word).matches() && isKeyword(error, word)) {
 			message = "`" + word + "` is a word of the language, so it cannot be a name as it stands.";
-			advice = "Write `^" + word + "`, or choose another name.";
+			advice = Advice.write(span, List.of("^" + word), ", or choose another name");
 		} else if (choices.contains("`}`") && topLevel(error).contains("`" + word + "`") && isFirstInLine(found.offset())) {
 			Element open = enclosing(before);
 			message = "`" + word + "` begins before " + (open == null ? "the element above" : name(open)) + " ends.";
-			advice = "Add `}` before it, or what is missing there.";
+			int above = source.text().substring(0, found.offset()).stripTrailing().length();
+			advice = new Advice("Add `}` before it, or what is missing there.", List.of(
+					Advice.tidy("Close the element above", source.span(above, 0), "\n" + braces(open, found.offset()).stripTrailing())));
 		}
-		return problem(found.offset(), Math.max(1, found.text().stripTrailing().length()), message, advice);
+		return advice.problem(ProblemKind.SYNTAX, span, message);
 	}
 
 	private boolean isFirstInLine(int offset) {
@@ -170,9 +179,29 @@ public final class SyntaxProblems {
 		Element open = enclosing(before == null ? error : before);
 		String what = open == null ? "the element" : name(open);
 		List<String> choices = before == null ? List.of() : Expectation.after(before);
-		String advice = choices.contains("`}`") ? "Add `}` at its end, or what is missing in it."
-				: advice("", before, choices);
-		return problem(Math.max(0, end - 1), Math.min(1, end), "The text ends before " + what + " is complete.", advice);
+		Span span = source.span(Math.max(0, end - 1), Math.min(1, end));
+		String gap = text.endsWith("\n") ? "" : "\n";
+		Advice advice = choices.contains("`}`") ? new Advice("Add `}` at its end, or what is missing in it.",
+				List.of(Advice.tidy("Close the element", source.span(text.length(), 0), gap + braces(open, text.length()))))
+				: advice(span, "", before, choices);
+		return advice.problem(ProblemKind.SYNTAX, span, "The text ends before " + what + " is complete.");
+	}
+
+	/** Returns a brace in a line of its own for each that an element opens before a place and does not close. */
+	private String braces(Element open, int to) {
+		INode node = open == null ? null : NodeModelUtils.findActualNodeFor(open);
+		int from = node == null ? to : node.getOffset();
+		int depth = 0;
+		for (ILeafNode leaf : leaves) {
+			if (leaf.getOffset() >= from && leaf.getOffset() < to) {
+				depth += leaf.getText().equals("{") ? 1 : leaf.getText().equals("}") ? -1 : 0;
+			}
+		}
+		StringBuilder out = new StringBuilder();
+		for (int i = Math.max(1, depth); i > 0; i--) {
+			out.append("  ".repeat(i - 1)).append("}\n");
+		}
+		return out.toString();
 	}
 
 	/** Slips of the hand that the parser sees only by their consequences. */
@@ -180,29 +209,31 @@ public final class SyntaxProblems {
 		String word = found.text();
 		if (word.startsWith("\"") && !isWhole(word.strip())) {
 			return Optional.of(problem(found.offset(), word.stripTrailing().length(), "This text has no quote at its end.",
-					"Write \" at its end, on the same line."));
+					closeText(found.offset(), word.stripTrailing())));
 		}
 		if (word.startsWith("/*")) {
-			return Optional.of(problem(found.offset(), 2, "This comment has no end.", "Write */ at its end."));
+			return Optional.of(problem(found.offset(), 2, "This comment has no end.", new Advice("Write */ at its end.",
+					List.of(Advice.tidy("Close the comment", source.span(source.text().length(), 0), " */")))));
 		}
 		if (TYPOGRAPHIC_QUOTES.indexOf(word.charAt(0)) >= 0) {
 			return Optional.of(problem(found.offset(), 1, "Quotes are written straight here, as \".",
-					"Replace the typographic quotes by \"."));
+					new Advice("Replace the typographic quotes by \".", List.of(straight(found.offset())))));
 		}
 		Matcher braces = BRACES.matcher(source.text()).region(found.offset(), source.text().length());
 		if (braces.lookingAt()) {
 			return Optional.of(problem(found.offset(), braces.end() - found.offset(),
-					"`" + shorten(braces.group().replaceAll("\\s", "")) + "` does not fit here.", "Take it out."));
+					"`" + shorten(braces.group().replaceAll("\\s", "")) + "` does not fit here.", takeOut(source.span(found.offset(), braces.end() - found.offset()))));
 		}
 		if (word.equals(";")) {
-			return Optional.of(problem(found.offset(), 1, "Lines end without `;` here.", "Take it out."));
+			return Optional.of(problem(found.offset(), 1, "Lines end without `;` here.", takeOut(source.span(found.offset(), 1))));
 		}
 		int from = source.text().lastIndexOf('\n', Math.max(0, found.offset() - 1)) + 1;
 		Matcher date = DateText.PATTERN.matcher(source.text()).region(from, source.text().length());
 		while (date.find() && date.start() <= found.offset()) {
 			if (date.end() > found.offset()) {
-				return Optional.of(problem(date.start(), date.end() - date.start(),
-						"`" + date.group() + "` is no date as it is written here.", DateText.advice(date.group())));
+				Span span = source.span(date.start(), date.end() - date.start());
+				return Optional.of(DateText.advice(span, date.group()).problem(ProblemKind.SYNTAX, span,
+						"`" + date.group() + "` is no date as it is written here."));
 			}
 		}
 		Matcher comma = DECIMAL_COMMA.matcher(source.text()).region(from, source.text().length());
@@ -214,29 +245,55 @@ public final class SyntaxProblems {
 		return Optional.empty();
 	}
 
+	/** A brace at the end of the line opens the element; of one further in only the author knows whether it is said. */
+	private Advice closeText(int offset, String open) {
+		String said = open.endsWith("{") ? open.substring(0, open.length() - 1).stripTrailing() : open;
+		boolean clear = said.indexOf('{') < 0 && said.indexOf('}') < 0;
+		return new Advice("Write \" at its end, on the same line.",
+				clear ? List.of(Advice.tidy("Close the text", source.span(offset + said.length(), 0), "\"")) : List.of());
+	}
+
+	/** All typographic quotes in the rest of the line. */
+	private Mend straight(int offset) {
+		List<Mend.Piece> pieces = new ArrayList<>();
+		String text = source.text();
+		for (int at = offset; at < text.length() && text.charAt(at) != '\n' && text.charAt(at) != '\r'; at++) {
+			if (TYPOGRAPHIC_QUOTES.indexOf(text.charAt(at)) >= 0) {
+				pieces.add(new Mend.Piece(source.span(at, 1), "\""));
+			}
+		}
+		return new Mend.Tidy("Write straight quotes", pieces);
+	}
+
+	private Advice takeOut(Span span) {
+		String title = "Take it out";
+		boolean says = source.text().substring(span.offset(), span.offset() + span.length()).codePoints().anyMatch(Character::isLetterOrDigit);
+		return new Advice("Take it out.", List.of(says ? Advice.replace(title, span, "") : Advice.tidy(title, span, "")));
+	}
+
 	private static boolean isWhole(String quoted) {
 		return quoted.length() > 1 && quoted.endsWith("\"") && !quoted.endsWith("\\\"");
 	}
 
-	private static String advice(String word, ILeafNode before, List<String> choices) {
+	private Advice advice(Span span, String word, ILeafNode before, List<String> choices) {
 		List<String> words = choices.stream().filter(choice -> choice.startsWith("`"))
 				.map(choice -> choice.substring(1, choice.length() - 1)).toList();
 		if (word.length() >= SHORTEST_SLIP && WORD.matcher(word).matches()) {
 			Optional<String> near = Spelling.nearest(word.toLowerCase(Locale.ROOT),
 					words.stream().filter(choice -> WORD.matcher(choice).matches()).toList());
 			if (near.isPresent()) {
-				return "Did you mean `" + near.get() + "`?";
+				return Advice.meant(span, near.get());
 			}
 		}
 		if (choices.isEmpty() || word.equals("}")) {
-			return before == null || choices.isEmpty() ? "Take it out." : follows(before, choices);
+			return before == null || choices.isEmpty() ? takeOut(span) : follows(before, choices);
 		}
-		return before == null ? "Here begins a new element, with a word such as `rule`, `test`, `sign` or `part`."
+		return before == null ? Advice.words("Here begins a new element, with a word such as `rule`, `test`, `sign` or `part`.")
 				: follows(before, choices);
 	}
 
-	private static String follows(ILeafNode before, List<String> choices) {
-		return "After `" + shorten(before.getText()) + "` comes " + list(choices) + ".";
+	private static Advice follows(ILeafNode before, List<String> choices) {
+		return Advice.words("After `" + shorten(before.getText()) + "` comes " + list(choices) + ".");
 	}
 
 	/** Says descriptions before words of the language, and words before signs that mean the same. */
@@ -308,7 +365,7 @@ public final class SyntaxProblems {
 		return text.length() <= 30 ? text : text.substring(0, 28) + "…";
 	}
 
-	private Problem problem(int offset, int length, String message, String advice) {
-		return new Problem("syntax", Severity.ERROR, source.span(offset, length), message, advice);
+	private Problem problem(int offset, int length, String message, Advice advice) {
+		return advice.problem(ProblemKind.SYNTAX, source.span(offset, length), message);
 	}
 }

@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.Advice;
+import org.baywright.language.text.Nesting;
+import org.baywright.language.text.SourceText;
 import org.baywright.model.Problem;
-import org.baywright.model.Severity;
+import org.baywright.model.ProblemKind;
+import org.baywright.model.Span;
 import org.baywright.model.words.Invisible;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 
@@ -33,11 +36,11 @@ public final class Unreadable {
 			int length = leaf.getLength();
 			char first = length > MOST_DIGITS ? leaf.getText().charAt(0) : ' ';
 			if (first >= '0' && first <= '9') {
-				problems.add(problem(source, "number-too-long", leaf.getOffset(), length, "A number with " + length + " digits is not read.",
-						"Write at most " + MOST_DIGITS + " digits before and after the point."));
+				problems.add(problem(source, ProblemKind.NUMBER_TOO_LONG, leaf.getOffset(), length, "A number with " + length + " digits is not read.",
+						Advice.words("Write at most " + MOST_DIGITS + " digits before and after the point.")));
 			} else if (first == '"' && length > MOST_LETTERS) {
-				problems.add(problem(source, "text-too-long", leaf.getOffset(), 1, "A text of " + length + " letters is not read.",
-						"Write at most " + MOST_LETTERS + " letters; put the rest into a comment."));
+				problems.add(problem(source, ProblemKind.TEXT_TOO_LONG, leaf.getOffset(), 1, "A text of " + length + " letters is not read.",
+						Advice.words("Write at most " + MOST_LETTERS + " letters; put the rest into a comment.")));
 			}
 		}
 		problems.sort(Comparator.comparingInt(problem -> problem.span().offset()));
@@ -60,7 +63,8 @@ public final class Unreadable {
 				while (!isLost(c) && end < text.length() && text.codePointAt(end) == c) {
 					end += Character.charCount(c);
 				}
-				Problem problem = problem(source, "hidden-character", i, end - i, hiddenMessage(c), hiddenAdvice(c));
+				Problem problem = problem(source, isLost(c) ? ProblemKind.LOST_LETTER : ProblemKind.HIDDEN_CHARACTER, i, end - i,
+						hiddenMessage(c), hiddenAdvice(c, source.span(i, end - i)));
 				if (problem.span().line() != lastLine) {
 					problems.add(problem);
 					lastLine = problem.span().line();
@@ -101,11 +105,15 @@ public final class Unreadable {
 				: "A character that does not show stands here: " + number + ".";
 	}
 
-	private static String hiddenAdvice(int c) {
-		return isLost(c) ? "Write the letter again." : isSpace(c) ? "Write a plain space." : "Take it out.";
+	private static Advice hiddenAdvice(int c, Span span) {
+		if (isLost(c)) {
+			return Advice.words("Write the letter again.");
+		}
+		return isSpace(c) ? new Advice("Write a plain space.", List.of(Advice.tidy("Write a plain space", span, " ")))
+				: new Advice("Take it out.", List.of(Advice.tidy("Take it out", span, "")));
 	}
 
-	private static Problem problem(SourceText source, String id, int offset, int length, String message, String advice) {
-		return new Problem(id, Severity.ERROR, source.span(offset, length), message, advice);
+	private static Problem problem(SourceText source, ProblemKind kind, int offset, int length, String message, Advice advice) {
+		return advice.problem(kind, source.span(offset, length), message);
 	}
 }

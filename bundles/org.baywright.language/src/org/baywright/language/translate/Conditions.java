@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.baywright.language.bay.Atom;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Both;
@@ -22,10 +23,15 @@ import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.Refs.Ref;
 import org.baywright.language.index.Symbol;
+import org.baywright.language.text.Advice;
+import org.baywright.language.text.Spelling;
 import org.baywright.model.CodeReading;
 import org.baywright.model.Domain;
+import org.baywright.model.Mend;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
 import org.baywright.model.VerdictKind;
+import org.baywright.model.Written;
 
 /** Conditions of rules and laws. */
 final class Conditions {
@@ -93,7 +99,7 @@ final class Conditions {
 	private void mustBeInBrackets(Condition part) {
 		String written = context.source.written(part);
 		if (part instanceof Both && !isInBrackets(written)) {
-			context.report.error("and-in-or", span(part), "`or` stands beside `and` or a comma, and it can be read in two ways.",
+			context.report.error(ProblemKind.AND_IN_OR, span(part), "`or` stands beside `and` or a comma, and it can be read in two ways.",
 					"Put brackets around what belongs together, such as `(" + written + ")`, or give the rest a `given` of its own.");
 		}
 	}
@@ -121,34 +127,33 @@ final class Conditions {
 		}
 		List<Symbol> found = context.find(Key.subject(ref.get().name()));
 		if (found.isEmpty()) {
-			unknown(ref.get(), within);
+			unknown(atom, ref.get(), within);
 			return Optional.empty();
 		}
 		Symbol symbol = found.get(0);
-		if (!mayStand(symbol, ref.get(), within)) {
+		if (!mayStand(symbol.kind(), ref.get(), within)) {
 			return Optional.empty();
 		}
 		return switch (symbol.kind()) {
-		case SIGN -> sign(atom, symbol, within);
+		case SIGN -> reached(atom, symbol, within, () -> sign(atom, symbol, within));
 		case CODE -> code(atom, symbol, within);
 		case MODULE -> module(atom, symbol, within);
-		case TEST -> test(atom, symbol);
+		case TEST -> reached(atom, symbol, within, () -> test(atom, symbol));
 		case TRAIT -> trait(atom, ref.get(), within);
 		case FAULT -> fault(atom, symbol);
 		default -> throw new IllegalStateException(symbol.kind().word());
 		};
 	}
 
-	private boolean mayStand(Symbol symbol, Ref ref, Within within) {
-		if (within.place() == Place.WHERE && symbol.kind() != Kind.TRAIT) {
-			context.report.error("where-not-trait", context.source.span(ref.node()),
-					"`where` tells vehicles apart by their traits, and `" + ref.name() + "` is " + symbol.kind().aWord()
-							+ ".",
+	private boolean mayStand(Kind kind, Ref ref, Within within) {
+		if (within.place() == Place.WHERE && kind != Kind.TRAIT) {
+			context.report.error(ProblemKind.WHERE_NOT_TRAIT, context.source.span(ref.node()),
+					"`where` tells vehicles apart by their traits, and `" + ref.name() + "` is " + kind.aWord() + ".",
 					"Put what is found on the vehicle under `given`.");
 			return false;
 		}
-		if (within.place() == Place.LAW && symbol.kind() == Kind.FAULT) {
-			context.report.error("law-verdict", context.source.span(ref.node()),
+		if (within.place() == Place.LAW && kind == Kind.FAULT) {
+			context.report.error(ProblemKind.LAW_VERDICT, context.source.span(ref.node()),
 					"A law speaks of the vehicle and of what can be found on it, not of verdicts such as that on `"
 							+ ref.name() + "`.",
 					"Write a rule with `given`, or `exclusive` for faults that exclude each other.");
@@ -157,46 +162,95 @@ final class Conditions {
 		return true;
 	}
 
-	private void unknown(Ref ref, Within within) {
+	private void unknown(Atom atom, Ref ref, Within within) {
 		Span span = context.source.span(ref.node());
 		if (ref.name().indexOf('.') >= 0) {
-			context.resolve(ref, Kind.FAULT);
+			if (fits(Kind.FAULT, atom, within)) {
+				context.resolve(ref, Kind.FAULT);
+			} else if (mayStand(Kind.FAULT, ref, within)) {
+				context.report.error(ProblemKind.UNKNOWN_NAME, span, "There is no fault `" + ref.name() + "`.",
+						advice(span, ref.name(), List.of(), context.names(Kind.FAULT)));
+			}
 			return;
 		}
 		if (context.find(Kind.PART, ref.name()).isPresent()) {
 			List<String> faults = context.names(Kind.FAULT).stream().filter(name -> name.startsWith(ref.name() + "."))
 					.toList();
-			context.report.error("unknown-name", span, "`" + ref.name() + "` is a part, and a condition needs a fault of it.",
-					faults.isEmpty() ? "Define a fault of the part first." : "Write " + Spelling.either(faults) + ".");
+			context.report.error(ProblemKind.UNKNOWN_NAME, span, "`" + ref.name() + "` is a part, and a condition needs a fault of it.",
+					within.place() != Place.GIVEN ? Advice.words("Name what is found on the vehicle.")
+							: faults.isEmpty() ? Advice.words("Define a fault of the part first.")
+							: fits(Kind.FAULT, atom, within) ? Advice.writeName(span, ref.name(), faults)
+									: Advice.words("Write one of " + Spelling.either(faults) + ", and behind it what rules say of it."));
 			return;
 		}
 		for (Kind kind : List.of(Kind.STATE, Kind.TOOL, Kind.FAMILY, Kind.HAZARD, Kind.RULE, Kind.REPAIR)) {
 			if (context.find(kind, ref.name()).isPresent()) {
-				context.report.error("unknown-name", span,
+				context.report.error(ProblemKind.UNKNOWN_NAME, span,
 						"`" + ref.name() + "` is " + kind.aWord() + ", of which a condition cannot speak.",
 						kind == Kind.STATE ? "Put the vehicle into a state with `in`." : "Name what is found on the vehicle.");
 				return;
 			}
 		}
+		boolean where = within.place() == Place.WHERE;
 		List<String> names = new ArrayList<>();
-		if (within.place() == Place.WHERE) {
-			names.addAll(context.names(Kind.TRAIT));
-		} else {
-			for (Kind kind : List.of(Kind.SIGN, Kind.TEST, Kind.CODE, Kind.MODULE, Kind.TRAIT, Kind.FAULT)) {
-				names.addAll(context.names(kind));
+		List<String> others = new ArrayList<>();
+		for (Kind kind : where ? List.of(Kind.TRAIT) : List.of(Kind.SIGN, Kind.TEST, Kind.CODE, Kind.MODULE, Kind.TRAIT)) {
+			for (String name : context.names(kind)) {
+				boolean there = kind != Kind.TRAIT || !families.view(within.families(), name).declarations().isEmpty();
+				(there && fits(kind, atom, within) ? names : others).add(name);
 			}
 		}
+		List<Mend> define = !where && fits(Kind.SIGN, atom, within) ? Defining.bare(Kind.SIGN, ref.name())
+				: !where && fits(Kind.MODULE, atom, within) ? Defining.bare(Kind.MODULE, ref.name()) : List.of();
 		String what = within.place() == Place.WHERE ? "trait" : "sign, test, code, module or trait";
-		context.report.error("unknown-name", span, "There is no " + what + " `" + ref.name() + "`.",
-				Spelling.advice(ref.name(), names, "Define it, or correct the name."));
+		context.report.error(ProblemKind.UNKNOWN_NAME, span, "There is no " + what + " `" + ref.name() + "`.",
+				advice(span, ref.name(), names, others).or(define));
+	}
+
+	/** Of a name that is near, but of which one cannot say what the condition says, only the author knows what is meant. */
+	private static Advice advice(Span span, String written, List<String> names, List<String> others) {
+		List<String> unfit = Spelling.near(written, others);
+		return Spelling.advice(span, written, names, unfit.isEmpty() ? "Define it, or correct the name."
+				: "There is " + Spelling.either(unfit) + ", but not with what is said here. Define it, or correct what is meant.");
+	}
+
+	/** Whether one can say of a thing of a kind what a condition says. */
+	private static boolean fits(Kind kind, Atom atom, Within within) {
+		if (atom.getPredicate() instanceof Presence presence) {
+			return switch (presence.getValue()) {
+			case PRESENT, ABSENT -> kind == Kind.SIGN || kind == Kind.CODE;
+			case UNEXPLAINED -> kind == Kind.SIGN && within.place() != Place.LAW;
+			case UNREAD, ACTIVE, STORED, PENDING, UNTESTED, MISSING -> kind == Kind.CODE;
+			case ANSWERS, SILENT -> kind == Kind.MODULE;
+			};
+		}
+		if (atom.getPredicate() instanceof Standing) {
+			return kind == Kind.FAULT && within.place() == Place.GIVEN;
+		}
+		return atom.getPredicate() == null ? kind == Kind.SIGN || kind == Kind.CODE : kind == Kind.TEST || kind == Kind.TRAIT;
+	}
+
+	private Optional<org.baywright.model.Condition> reached(Atom atom, Symbol symbol, Within within,
+			Supplier<Optional<org.baywright.model.Condition>> translate) {
+		checkReached(span(atom), symbol, within.families());
+		return translate.get();
+	}
+
+	/** Tells of a sign or a test that is for none of the vehicles that are meant. */
+	void checkReached(Span place, Symbol symbol, List<String> families) {
+		if (!this.families.reachesAny(symbol.facts().reach(), families)) {
+			context.report.tell(ProblemKind.NOT_FITTED, place, "The " + symbol.kind().word() + " `" + symbol.name()
+					+ "` is for no vehicle meant here.", "Name the family behind `for` at the " + symbol.kind().word() + ", or take it out here.");
+		}
 	}
 
 	private Optional<org.baywright.model.Condition> sign(Atom atom, Symbol symbol, Within within) {
 		Presence presence = presence(atom);
 		if (within.place() == Place.LAW && presence != null && presence.getValue() == PresenceValue.UNEXPLAINED) {
-			context.report.error("law-verdict", span(atom),
+			Span said = context.source.span(presence, BayPackage.Literals.PRESENCE__VALUE);
+			context.report.error(ProblemKind.LAW_VERDICT, span(atom),
 					"Whether a sign is explained depends on verdicts, of which a law does not speak.",
-					"Write `present` or `absent`.");
+					Advice.write(said, List.of("present", "absent"), ""));
 			return Optional.empty();
 		}
 		if (atom.getPredicate() != null && presence == null) {
@@ -217,7 +271,7 @@ final class Conditions {
 
 	private Optional<org.baywright.model.Condition> code(Atom atom, Symbol symbol, Within within) {
 		Presence presence = presence(atom);
-		String choices = "`present`, `absent`, `missing` or `unread`";
+		String choices = "`present`, `absent`, `active`, `stored`, `pending`, `untested`, `missing` or `unread`";
 		if (atom.getPredicate() != null && presence == null) {
 			return wrongPredicate(atom, symbol, choices);
 		}
@@ -225,6 +279,10 @@ final class Conditions {
 		case PRESENT -> CodeReading.PRESENT;
 		case ABSENT -> CodeReading.ABSENT;
 		case UNREAD -> CodeReading.UNREAD;
+		case ACTIVE -> CodeReading.ACTIVE;
+		case STORED -> CodeReading.STORED;
+		case PENDING -> CodeReading.PENDING;
+		case UNTESTED -> CodeReading.UNTESTED;
 		case MISSING -> CodeReading.MISSING;
 		default -> null;
 		};
@@ -239,9 +297,10 @@ final class Conditions {
 		}
 		checkFitted(atom, symbol.name(), holder.get(), within);
 		if (reading == CodeReading.UNREAD) {
-			context.report.note("code-unread", span(atom),
+			String plainly = Written.name(module) + (presence.isNegated() ? " answers" : " silent");
+			context.report.tell(ProblemKind.CODE_UNREAD, span(atom),
 					"A code is unread exactly when its module does not answer.",
-					"Write `" + module + " silent`, which says it plainly.");
+					Advice.write(span(atom), List.of(plainly), ", which says it plainly"));
 		}
 		return Optional.of(negated(new org.baywright.model.Condition.CodeIs(symbol.name(), reading, span(atom)), presence));
 	}
@@ -261,7 +320,7 @@ final class Conditions {
 	private void checkFitted(Atom atom, String name, Symbol module, Within within) {
 		List<String> fittedIn = ((Facts.OfModule) module.facts()).families();
 		if (!families.anyHas(within.families(), fittedIn)) {
-			context.report.warning("not-fitted", span(atom), "No vehicle meant here has the module of `" + name + "`.",
+			context.report.tell(ProblemKind.NOT_FITTED, span(atom), "No vehicle meant here has the module of `" + name + "`.",
 					"Name the family under `on` at the module `" + module.name() + "`, or take the condition out.");
 		}
 	}
@@ -283,14 +342,14 @@ final class Conditions {
 			if (view.wrong()) {
 				context.report.incomplete();
 			} else {
-				context.report.error("trait-not-in-family", context.source.span(ref.node()),
+				context.report.error(ProblemKind.TRAIT_NOT_IN_FAMILY, context.source.span(ref.node()),
 						"No vehicle meant here has the trait `" + ref.name() + "`.",
 						"Define the trait in the family, or name a family that has it under `for`.");
 			}
 			return Optional.empty();
 		}
 		if (!view.missing().isEmpty()) {
-			context.report.warning("trait-missing", context.source.span(ref.node()),
+			context.report.tell(ProblemKind.TRAIT_MISSING, context.source.span(ref.node()),
 					"The family `" + view.missing().get(0) + "` has no trait `" + ref.name()
 							+ "`, so this never holds there.",
 					"Take the family out, or define the trait in it.");
@@ -312,7 +371,7 @@ final class Conditions {
 		String such = owner.isQuantity()
 				? "`" + name + " below " + owner.target().domain().sayNumber(owner.target().domain().high()) + "`"
 				: "`" + name + " is " + owner.names().get(0) + "`";
-		context.report.error("wrong-predicate", span(atom), "`" + name + "` has values, and the condition names none.",
+		context.report.error(ProblemKind.WRONG_PREDICATE, span(atom), "`" + name + "` has values, and the condition names none.",
 				"Write a value, such as " + such + ".");
 		return Optional.empty();
 	}
@@ -331,7 +390,7 @@ final class Conditions {
 				? "`" + symbol.name() + "` is " + symbol.kind().aWord() + ", and the condition does not say what of it."
 				: "`" + symbol.name() + "` is " + symbol.kind().aWord() + ", of which one cannot say `"
 						+ context.source.written(atom.getPredicate()) + "`.";
-		context.report.error("wrong-predicate", span(atom), message, "Write " + choices + " after it.");
+		context.report.error(ProblemKind.WRONG_PREDICATE, span(atom), message, "Write " + choices + " after it.");
 		return Optional.empty();
 	}
 

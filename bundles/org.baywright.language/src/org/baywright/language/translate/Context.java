@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.baywright.language.bay.BayPackage;
+import org.baywright.language.bay.Rule;
 import org.baywright.language.bay.StateSetting;
 import org.baywright.language.index.Facts;
 import org.baywright.language.index.Kind;
@@ -14,6 +15,12 @@ import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.Refs.Ref;
 import org.baywright.language.index.Symbol;
+import org.baywright.language.text.Advice;
+import org.baywright.language.text.SourceText;
+import org.baywright.language.text.Spelling;
+import org.baywright.model.Mend;
+import org.baywright.model.ProblemKind;
+import org.baywright.model.Span;
 import org.eclipse.emf.common.util.EList;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EReference;
@@ -48,9 +55,14 @@ final class Context {
 
 	/** Returns the thing of a kind that a written name means; reports it if there is none. */
 	Optional<Symbol> resolve(Ref ref, Kind kind) {
+		return resolve(ref, kind, Defining.bare(kind, ref.name()));
+	}
+
+	/** As {@link #resolve(Ref, Kind)}, where more is known of how the missing thing can be defined. */
+	Optional<Symbol> resolve(Ref ref, Kind kind, List<Mend> define) {
 		Optional<Symbol> found = find(kind, ref.name());
 		if (found.isEmpty()) {
-			unknown(ref, kind);
+			unknown(ref, kind, define);
 		}
 		return found;
 	}
@@ -59,9 +71,14 @@ final class Context {
 	List<String> resolveAll(EObject owner, EReference reference, Kind kind) {
 		List<String> names = new ArrayList<>();
 		for (Ref ref : Refs.all(owner, reference)) {
-			resolve(ref, kind).ifPresent(symbol -> names.add(symbol.name()));
+			resolve(ref, kind, tellsVehiclesApart(owner, kind) ? List.of() : Defining.bare(kind, ref.name())).ifPresent(symbol -> names.add(symbol.name()));
 		}
 		return names;
+	}
+
+	/** Whether an element speaks of traits of a family, which a family that is only named would not have. */
+	private static boolean tellsVehiclesApart(EObject owner, Kind kind) {
+		return kind == Kind.FAMILY && owner instanceof Rule rule && !rule.getWhere().isEmpty();
 	}
 
 	/** Returns the name at a reference that has at most one, if it means something of the kind. */
@@ -69,24 +86,25 @@ final class Context {
 		return Refs.one(owner, reference).flatMap(ref -> resolve(ref, kind)).map(Symbol::name);
 	}
 
-	private void unknown(Ref ref, Kind kind) {
+	private void unknown(Ref ref, Kind kind, List<Mend> define) {
+		Span span = source.span(ref.node());
 		if (kind == Kind.FAULT && ref.name().indexOf('.') < 0 && find(Kind.PART, ref.name()).isPresent()) {
 			List<String> faults = names(Kind.FAULT).stream().filter(name -> name.startsWith(ref.name() + ".")).toList();
-			String advice = faults.isEmpty() ? "Define a fault of the part first." : "Write " + Spelling.either(faults) + ".";
-			report.error("unknown-name", source.span(ref.node()),
-					"`" + ref.name() + "` is a part, and a fault of the part is needed here.", advice);
+			report.error(ProblemKind.UNKNOWN_NAME, span,
+					"`" + ref.name() + "` is a part, and a fault of the part is needed here.", faults.isEmpty()
+							? Advice.words("Define a fault of the part first.") : Advice.writeName(span, ref.name(), faults));
 			return;
 		}
 		for (Kind other : Kind.values()) {
 			if (other != kind && find(other, ref.name()).isPresent()) {
-				report.error("unknown-name", source.span(ref.node()),
+				report.error(ProblemKind.UNKNOWN_NAME, span,
 						"`" + ref.name() + "` is " + other.aWord() + ", and " + kind.aWord() + " is needed here.",
-						Spelling.advice(ref.name(), names(kind), "Name " + kind.aWord() + "."));
+						Spelling.advice(span, ref.name(), names(kind), "Name " + kind.aWord() + "."));
 				return;
 			}
 		}
-		report.error("unknown-name", source.span(ref.node()), "There is no " + kind.word() + " `" + ref.name() + "`.",
-				Spelling.advice(ref.name(), names(kind), "Define the " + kind.word() + ", or correct the name."));
+		report.error(ProblemKind.UNKNOWN_NAME, span, "There is no " + kind.word() + " `" + ref.name() + "`.",
+				Spelling.advice(span, ref.name(), names(kind), "Define the " + kind.word() + ", or correct the name.").or(define));
 	}
 
 	/** Returns all names of a kind, for suggestions. */
@@ -113,18 +131,25 @@ final class Context {
 			report.incomplete();
 			return Optional.empty();
 		}
-		Optional<Symbol> symbol = resolve(state.get(), Kind.STATE);
+		Optional<Symbol> symbol = resolve(state.get(), Kind.STATE,
+				Defining.withValues(Mend.Thing.STATE, state.get().name(), List.of(value.get().name())));
 		if (symbol.isEmpty()) {
 			return Optional.empty();
 		}
-		List<String> values = ((Facts.OfState) symbol.get().facts()).values();
-		if (!values.contains(value.get().name())) {
-			report.error("unknown-value", source.span(value.get().node()),
-					"The state `" + state.get().name() + "` has no value `" + value.get().name() + "`.",
-					Spelling.valueAdvice(value.get().name(), values, state.get().name()));
+		return value(value.get(), symbol.get())
+				.map(known -> new org.baywright.model.StateSetting(state.get().name(), known));
+	}
+
+	/** Returns the value of a state that a name means; reports it if there is none. */
+	Optional<String> value(Ref value, Symbol state) {
+		List<String> values = ((Facts.OfState) state.facts()).values();
+		if (!values.contains(value.name())) {
+			report.error(ProblemKind.UNKNOWN_VALUE, source.span(value.node()),
+					"The state `" + state.name() + "` has no value `" + value.name() + "`.",
+					Spelling.valueAdvice(source.span(value.node()), value.name(), values, state.name()));
 			return Optional.empty();
 		}
-		return Optional.of(new org.baywright.model.StateSetting(state.get().name(), value.get().name()));
+		return Optional.of(value.name());
 	}
 
 	/** Returns the title if one is written, the name otherwise. */

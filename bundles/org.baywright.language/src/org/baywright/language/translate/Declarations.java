@@ -5,10 +5,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Code;
+import org.baywright.language.bay.Cycle;
+import org.baywright.language.bay.CyclePart;
 import org.baywright.language.bay.DtcText;
 import org.baywright.language.bay.Exclusive;
 import org.baywright.language.bay.Family;
@@ -18,16 +21,26 @@ import org.baywright.language.bay.J1939Text;
 import org.baywright.language.bay.Module;
 import org.baywright.language.bay.NamedValue;
 import org.baywright.language.bay.Part;
+import org.baywright.language.bay.Picture;
 import org.baywright.language.bay.RawText;
+import org.baywright.language.bay.RunCondition;
+import org.baywright.language.bay.Sign;
 import org.baywright.language.bay.State;
 import org.baywright.language.bay.Trait;
 import org.baywright.language.bay.VinPattern;
 import org.baywright.language.index.Domains;
 import org.baywright.language.index.FamilyTree;
+import org.baywright.language.index.FileSymbols;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.Refs.Ref;
+import org.baywright.language.index.Symbol;
+import org.baywright.language.text.Advice;
 import org.baywright.model.Domain;
+import org.baywright.model.PictureFile;
+import org.baywright.model.Precaution;
+import org.baywright.model.Mend;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
 import org.baywright.model.code.CodeText;
 import org.baywright.model.code.Dtc;
@@ -35,14 +48,21 @@ import org.baywright.model.code.J1939Code;
 import org.baywright.model.code.RawCode;
 import org.baywright.model.code.Vin;
 import org.eclipse.emf.common.util.EList;
+import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 
 /** What is declared once and used everywhere: families, states, hazards, modules, codes, parts. */
 final class Declarations {
 
 	private final Context context;
 	private final FamilyTree families;
+	private final Limits limits;
+	private final Preparations preparations;
+	private final Scopes scopes;
 
-	Declarations(Context context, FamilyTree families) {
+	Declarations(Context context, FamilyTree families, Limits limits, Values values, Scopes scopes) {
+		this.scopes = scopes;
+		this.limits = limits;
+		preparations = new Preparations(context, limits, values);
 		this.context = context;
 		this.families = families;
 	}
@@ -57,7 +77,7 @@ final class Declarations {
 			}
 			Span place = context.source.span(trait, BayPackage.Literals.SUBJECT__NAME);
 			if (!seen.add(trait.getName())) {
-				context.report.error("duplicate-name", place,
+				context.report.error(ProblemKind.DUPLICATE_NAME, place,
 						"The family `" + family.getName() + "` already has a trait `" + trait.getName() + "`.",
 						"Put all values into one trait, or choose another name.");
 				continue;
@@ -66,33 +86,143 @@ final class Declarations {
 		}
 		List<org.baywright.model.VinPattern> vins = new ArrayList<>();
 		for (VinPattern vin : family.getVins()) {
+			if (family.isSystem()) {
+				context.report.tell(ProblemKind.VIN_OF_SYSTEM, context.source.span(vin), "No vehicle belongs to a system, so it has no numbers.",
+						"Move it to the families that have the system.");
+				continue;
+			}
 			vinPattern(vin).ifPresent(vins::add);
 		}
+		checkInherited(family, seen);
 		return new org.baywright.model.Family(family.getName(), Context.title(family.getTitle(), family.getName()),
-				parent(family), family.isBase(), traits, vins, span);
+				parent(family), systems(family), FileSymbols.kind(family), traits, vins, cycles(family), span);
+	}
+
+	private List<org.baywright.model.Cycle> cycles(Family family) {
+		List<org.baywright.model.Cycle> cycles = new ArrayList<>();
+		Set<String> said = new HashSet<>();
+		for (Cycle cycle : family.getCycles()) {
+			Optional<Symbol> state = Refs.one(cycle, BayPackage.Literals.CYCLE__STATE).flatMap(ref -> context.resolve(ref, Kind.STATE));
+			if (state.isEmpty()) {
+				continue;
+			}
+			if (!said.add(state.get().name())) {
+				context.report.tell(ProblemKind.CYCLE_TWICE, context.source.span(cycle),
+						"The family says twice what a cycle of `" + state.get().name() + "` is.", "Keep one of the two.");
+				continue;
+			}
+			List<org.baywright.model.Cycle.Step> steps = new ArrayList<>();
+			for (CyclePart step : cycle.getSteps()) {
+				if (step.getWait() != null) {
+					steps.add(new org.baywright.model.Cycle.Step(Optional.empty(), limits.minutes(step.getWait())));
+				} else {
+					Refs.one(step, BayPackage.Literals.CYCLE_PART__VALUE).flatMap(ref -> context.value(ref, state.get()))
+							.ifPresent(value -> steps.add(new org.baywright.model.Cycle.Step(Optional.of(value), BigDecimal.ZERO)));
+				}
+			}
+			if (steps.stream().map(step -> step.value()).filter(Optional::isPresent).distinct().count() < 2) {
+				context.report.tell(ProblemKind.CYCLE_SHORT, context.source.span(cycle), "A cycle goes from one value to another.",
+						"Name at least two values, such as `off, wait 30 s, on`.");
+				continue;
+			}
+			cycles.add(new org.baywright.model.Cycle(state.get().name(), steps, context.source.span(cycle)));
+		}
+		return cycles;
+	}
+
+	Preparations preparations() {
+		return preparations;
+	}
+
+	org.baywright.model.Sign sign(Sign sign) {
+		List<Precaution> precautions = new ArrayList<>();
+		for (var written : sign.getPrecautions()) {
+			Precaution.Kind kind = Precaution.Kind.valueOf(written.getKind().getName().toUpperCase(Locale.ROOT));
+			if (kind == Precaution.Kind.MAKE_SAFE && written.getText() == null) {
+				context.report.tell(ProblemKind.MAKE_SAFE_HOW, context.source.span(written), "`make_safe` does not say how.",
+						"Write what must be done first behind it, in quotes.");
+			}
+			precautions.add(new Precaution(kind, written.getText() == null ? "" : written.getText()));
+		}
+		return new org.baywright.model.Sign(sign.getName(), Context.title(sign.getTitle(), sign.getName()), scopes.of(sign.getReaches()), sign.isIntermittent(),
+				precautions, context.source.span(sign, BayPackage.Literals.SUBJECT__NAME));
 	}
 
 	private Optional<String> parent(Family family) {
 		Optional<Ref> ref = Refs.one(family, BayPackage.Literals.FAMILY__PARENT);
 		Optional<String> parent = ref.flatMap(found -> context.resolve(found, Kind.FAMILY)).map(symbol -> symbol.name());
-		if (parent.isEmpty()) {
-			return parent;
+		if (parent.isEmpty() || closesCircle(family, ref.get(), parent.get())) {
+			return Optional.empty();
 		}
-		Set<String> line = new LinkedHashSet<>();
-		line.add(family.getName());
-		for (String next : families.lineage(parent.get())) {
-			boolean closes = families.facts(next).flatMap(facts -> facts.parent()).filter(family.getName()::equals)
-					.isPresent() || next.equals(family.getName());
-			line.add(next);
-			if (closes) {
-				context.report.error("family-circle", context.source.span(ref.get().node()),
-						"The family `" + family.getName() + "` builds on itself: " + String.join(" on ", line) + " on "
-								+ family.getName() + ".",
-						"Take one `like` out of the circle.");
-				return Optional.empty();
-			}
+		boolean system = isSystem(parent.get());
+		if (system != family.isSystem()) {
+			context.report.error(ProblemKind.LIKE_OR_HAS, context.source.span(ref.get().node()),
+					"`" + parent.get() + "` is a " + (system ? "system" : "family") + ", and `" + family.getName() + "` is a "
+							+ (system ? "family" : "system") + ".",
+					system ? "Write `has " + parent.get() + "`." : "Take `like` out: a system is like other systems only.");
+			return Optional.empty();
 		}
 		return parent;
+	}
+
+	private List<String> systems(Family family) {
+		List<String> systems = new ArrayList<>();
+		for (Ref ref : Refs.all(family, BayPackage.Literals.FAMILY__SYSTEMS)) {
+			Optional<String> system = context.resolve(ref, Kind.FAMILY).map(symbol -> symbol.name());
+			if (system.isEmpty() || closesCircle(family, ref, system.get())) {
+				continue;
+			}
+			if (!isSystem(system.get())) {
+				context.report.error(ProblemKind.LIKE_OR_HAS, context.source.span(ref.node()),
+						"`" + system.get() + "` is a family, and a family has systems.",
+						"Write `like " + system.get() + "`, or make a system of it.");
+			} else if (systems.contains(system.get())) {
+				context.report.tell(ProblemKind.SYSTEM_TWICE, context.source.span(ref.node()),
+						"`" + system.get() + "` is named twice.", "Name each system once.");
+			} else {
+				systems.add(system.get());
+			}
+		}
+		return systems;
+	}
+
+	private boolean isSystem(String family) {
+		return families.facts(family).filter(facts -> facts.family() == org.baywright.model.Family.Kind.SYSTEM).isPresent();
+	}
+
+	private boolean closesCircle(Family family, Ref ref, String above) {
+		List<String> path = families.path(above, family.getName());
+		if (path.isEmpty()) {
+			return false;
+		}
+		context.report.error(ProblemKind.FAMILY_CIRCLE, context.source.span(ref.node()),
+				"The family `" + family.getName() + "` builds on itself: " + family.getName() + " on " + String.join(" on ", path)
+						+ ".",
+				"Take one `like` or `has` out of the circle.");
+		return true;
+	}
+
+	/** Reports a trait that comes from two sides with unlike values, where the family does not say which it is. */
+	private void checkInherited(Family family, Set<String> own) {
+		List<String> sides = new ArrayList<>(Refs.names(family, BayPackage.Literals.FAMILY__SYSTEMS));
+		Refs.first(family, BayPackage.Literals.FAMILY__PARENT).ifPresent(sides::add);
+		Set<String> said = new HashSet<>(own);
+		family.getCycles().forEach(cycle -> Refs.first(cycle, BayPackage.Literals.CYCLE__STATE).ifPresent(state -> said.add("cycle " + state)));
+		Span span = context.source.span(family, BayPackage.Literals.FAMILY__NAME);
+		for (int i = 0; i < sides.size(); i++) {
+			for (int j = i + 1; j < sides.size(); j++) {
+				String near = sides.get(i);
+				String far = sides.get(j);
+				families.unlike(near, far).stream().filter(said::add).forEach(trait -> context.report.error(ProblemKind.TRAIT_UNLIKE, span,
+						"`" + family.getName() + "` gets the trait `" + trait + "` from `" + near + "` and from `" + far + "`, with unlike values.",
+						"Define the trait in the family itself, or rename one of the two."));
+				families.unlikeCycles(near, far).stream().filter(state -> said.add("cycle " + state))
+						.forEach(state -> context.report.error(ProblemKind.CYCLE_UNLIKE, span,
+								"`" + family.getName() + "` gets the cycle of `" + state + "` from `" + near + "` and from `" + far
+										+ "`, in unlike ways.",
+								"Say in the family itself what a cycle is."));
+			}
+		}
 	}
 
 	private Optional<org.baywright.model.Trait> trait(Trait trait, Span place) {
@@ -100,7 +230,7 @@ final class Declarations {
 		for (var bound : List.of(BayPackage.Literals.TRAIT__LOW, BayPackage.Literals.TRAIT__HIGH)) {
 			BigDecimal number = (BigDecimal) trait.eGet(bound);
 			if (number != null && !Domains.isWhole(number)) {
-				context.report.error("whole-number-needed", context.source.span(trait, bound),
+				context.report.error(ProblemKind.WHOLE_NUMBER_NEEDED, context.source.span(trait, bound),
 						"A trait counts in whole numbers; " + Limits.say(number) + " is none.", "Write a whole number.");
 				return Optional.empty();
 			}
@@ -118,14 +248,14 @@ final class Declarations {
 			return true;
 		}
 		if (low.compareTo(high) > 0) {
-			context.report.error("range-reversed", span,
+			context.report.error(ProblemKind.RANGE_REVERSED, span,
 					"The range " + Limits.say(low) + " .. " + Limits.say(high) + " ends before it begins.",
 					"Write the smaller value first.");
 			return false;
 		}
 		if (step.signum() > 0 && high.subtract(low)
 				.compareTo(step.multiply(BigDecimal.valueOf(Domain.Quantity.MAX_SIZE - 1L))) >= 0) {
-			context.report.error("too-many-steps", span,
+			context.report.error(ProblemKind.TOO_MANY_STEPS, span,
 					"The range has more than " + Domain.Quantity.MAX_SIZE + " steps.", "Make the step larger.");
 			return false;
 		}
@@ -139,7 +269,7 @@ final class Declarations {
 		Span span = context.source.span(vin, BayPackage.Literals.VIN_PATTERN__PATTERN);
 		Optional<String> wrong = Vin.wrongPattern(vin.getPattern());
 		if (wrong.isPresent()) {
-			context.report.flaw("vin-form", span, wrong.get(),
+			context.report.tell(ProblemKind.VIN_FORM, span, wrong.get(),
 					"Write the first characters, with ? for any character.");
 			return Optional.empty();
 		}
@@ -159,30 +289,48 @@ final class Declarations {
 	}
 
 	org.baywright.model.Module module(Module module) {
+		// everywhere else a comma means that all of it must be so
+		List<Span> commas = NodeModelUtils.findNodesForFeature(module, BayPackage.Literals.MODULE__COMMAS).stream().map(context.source::span).toList();
+		if (!commas.isEmpty()) {
+			context.report.tell(ProblemKind.COMMA_FOR_OR, commas.get(0), "The module answers in any of these states, and a comma means all of them.",
+					new Advice("Write `or` between them.", List.of(new Mend.Write("Write or",
+							commas.stream().map(comma -> new Mend.Piece(comma, " or")).toList()))));
+		}
 		return new org.baywright.model.Module(module.getName(), Context.title(module.getTitle(), module.getName()),
 				context.resolveAll(module, BayPackage.Literals.MODULE__FAMILIES, Kind.FAMILY),
-				context.settings(module.getAnswersIn()), context.source.span(module, BayPackage.Literals.SUBJECT__NAME));
+				context.settings(module.getAnswersIn()), context.resolveAll(module, BayPackage.Literals.MODULE__TOOLS, Kind.TOOL),
+				limits.minutes(module.getTakes()), module.getCost() == null ? BigDecimal.ZERO : module.getCost(),
+				context.source.span(module, BayPackage.Literals.SUBJECT__NAME));
 	}
 
 	/** Translates a code, or returns nothing if its module is not known. */
 	Optional<org.baywright.model.Code> code(Code code) {
 		Optional<String> module = context.resolveOne(code, BayPackage.Literals.CODE__MODULE, Kind.MODULE);
 		Optional<CodeText> text = codeText(code);
+		List<org.baywright.model.StateSetting> runsIn = new ArrayList<>();
+		List<org.baywright.model.Preparation> runsAfter = new ArrayList<>();
+		for (RunCondition condition : code.getRuns()) {
+			if (condition.getSetting() != null) {
+				context.setting(condition.getSetting()).ifPresent(runsIn::add);
+			} else {
+				preparations.of(condition.getPreparation()).ifPresent(runsAfter::add);
+			}
+		}
 		if (module.isEmpty() || text.isEmpty()) {
 			return Optional.empty();
 		}
 		return Optional.of(new org.baywright.model.Code(code.getName(), Context.title(code.getTitle(), code.getName()),
-				module.get(), text.get(), context.source.span(code, BayPackage.Literals.SUBJECT__NAME)));
+				module.get(), text.get(), runsIn, runsAfter, context.source.span(code, BayPackage.Literals.SUBJECT__NAME)));
 	}
 
 	private Optional<CodeText> codeText(Code code) {
 		if (code.getText() instanceof DtcText dtc && dtc.getCode() != null) {
 			String sub = dtc.getSub() == null ? "" : dtc.getSub();
-			Dtc.wrongCode(dtc.getCode()).ifPresent(wrong -> context.report.flaw("code-form",
+			Dtc.wrongCode(dtc.getCode()).ifPresent(wrong -> context.report.tell(ProblemKind.CODE_FORM,
 					context.source.span(dtc, BayPackage.Literals.DTC_TEXT__CODE), wrong,
 					"Write it as the scan tool shows it, such as U3003, or use `raw` for a maker's own form."));
 			if (!sub.isEmpty()) {
-				Dtc.wrongSub(sub).ifPresent(wrong -> context.report.flaw("code-form",
+				Dtc.wrongSub(sub).ifPresent(wrong -> context.report.tell(ProblemKind.CODE_FORM,
 						context.source.span(dtc, BayPackage.Literals.DTC_TEXT__SUB), wrong,
 						"Write the two digits after the dash of the code."));
 			}
@@ -192,18 +340,18 @@ final class Declarations {
 			int spn = whole(j1939.getSpn(), J1939Code.MAX_SPN + 1);
 			int fmi = whole(j1939.getFmi(), J1939Code.MAX_FMI + 1);
 			if (spn < 0 || spn > J1939Code.MAX_SPN) {
-				context.report.flaw("code-form", context.source.span(j1939, BayPackage.Literals.J1939_TEXT__SPN),
+				context.report.tell(ProblemKind.CODE_FORM, context.source.span(j1939, BayPackage.Literals.J1939_TEXT__SPN),
 						"An SPN is a whole number from 0 to " + J1939Code.MAX_SPN + "; " + Limits.say(j1939.getSpn())
 								+ " is not.",
 						"Write the number that the scan tool shows as SPN.");
 			}
 			if (fmi < 0 || fmi > J1939Code.MAX_FMI) {
-				context.report.flaw("code-form", context.source.span(j1939, BayPackage.Literals.J1939_TEXT__FMI),
+				context.report.tell(ProblemKind.CODE_FORM, context.source.span(j1939, BayPackage.Literals.J1939_TEXT__FMI),
 						"An FMI is a whole number from 0 to " + J1939Code.MAX_FMI + "; " + Limits.say(j1939.getFmi())
 								+ " is not.",
 						"Write the number that the scan tool shows as FMI.");
 			} else if (new J1939Code(0, fmi).reserved()) {
-				context.report.warning("code-reserved", context.source.span(j1939, BayPackage.Literals.J1939_TEXT__FMI),
+				context.report.tell(ProblemKind.CODE_RESERVED, context.source.span(j1939, BayPackage.Literals.J1939_TEXT__FMI),
 						"SAE J1939-73 reserves FMI " + fmi + ", so no module should send it.",
 						"Check the number that the scan tool shows as FMI.");
 			}
@@ -211,7 +359,7 @@ final class Declarations {
 		}
 		if (code.getText() instanceof RawText raw && raw.getText() != null) {
 			if (raw.getText().isBlank()) {
-				context.report.flaw("code-form", context.source.span(raw), "The text of the code is empty.",
+				context.report.tell(ProblemKind.CODE_FORM, context.source.span(raw), "The text of the code is empty.",
 						"Write the code as the maker's tool shows it.");
 			}
 			return Optional.of(new RawCode(raw.getText()));
@@ -233,7 +381,7 @@ final class Declarations {
 			}
 			Span span = context.source.span(fault, BayPackage.Literals.SUBJECT__NAME);
 			if (!seen.add(fault.getName())) {
-				context.report.error("duplicate-name", span,
+				context.report.error(ProblemKind.DUPLICATE_NAME, span,
 						"The part `" + part.getName() + "` already has a fault `" + fault.getName() + "`.",
 						"Choose another name.");
 				continue;
@@ -241,15 +389,31 @@ final class Declarations {
 			BigDecimal times = fault.getSeen() == null ? BigDecimal.ZERO : fault.getSeen();
 			int count = whole(times, Integer.MAX_VALUE);
 			if (count < 0) {
-				context.report.flaw("whole-number-needed", context.source.span(fault, BayPackage.Literals.FAULT__SEEN),
+				context.report.tell(ProblemKind.WHOLE_NUMBER_NEEDED, context.source.span(fault, BayPackage.Literals.FAULT__SEEN),
 						"Jobs are counted in whole numbers; " + Limits.say(times) + " is none.", "Write a whole number.");
 			}
 			faults.add(new org.baywright.model.Fault(part.getName() + "." + fault.getName(),
 					Context.title(fault.getTitle(), fault.getName()), part.getName(), Math.max(0, count), span));
 		}
 		return new org.baywright.model.Part(part.getName(), Context.title(part.getTitle(), part.getName()),
-				context.resolveAll(part, BayPackage.Literals.PART__HAZARDS, Kind.HAZARD), faults,
+				Optional.ofNullable(part.getPlace()), pictures(part.getPictures()), context.resolveAll(part, BayPackage.Literals.PART__HAZARDS, Kind.HAZARD), faults,
 				context.source.span(part, BayPackage.Literals.PART__NAME));
+	}
+
+	/** Translates pictures; of those that can be nowhere in a project nothing is left. */
+	List<org.baywright.model.Picture> pictures(List<Picture> written) {
+		List<org.baywright.model.Picture> out = new ArrayList<>();
+		for (Picture picture : written) {
+			if (picture.getFile() != null && picture.getWords() != null) {
+				Span span = context.source.span(picture, BayPackage.Literals.PICTURE__FILE);
+				Optional<PictureFile.Wrong> wrong = PictureFile.ofName(picture.getFile());
+				wrong.ifPresent(found -> context.report.tell(found.kind(), span, found.message(), found.advice()));
+				if (wrong.isEmpty()) {
+					out.add(new org.baywright.model.Picture(picture.getFile(), picture.getWords(), span));
+				}
+			}
+		}
+		return out;
 	}
 
 	Optional<org.baywright.model.Exclusive> exclusive(Exclusive exclusive) {
@@ -257,7 +421,7 @@ final class Declarations {
 		for (Ref ref : Refs.all(exclusive, BayPackage.Literals.EXCLUSIVE__FAULTS)) {
 			context.resolve(ref, Kind.FAULT).ifPresent(fault -> {
 				if (!faults.add(fault.name())) {
-					context.report.error("fault-twice", context.source.span(ref.node()),
+					context.report.error(ProblemKind.FAULT_TWICE, context.source.span(ref.node()),
 							"`" + fault.name() + "` is named twice.", "Name each fault once.");
 				}
 			});
@@ -267,11 +431,11 @@ final class Declarations {
 	}
 
 	/** Reports values that are listed twice. */
-	void checkValues(EList<NamedValue> values, String what, String owner) {
+	void checkValues(List<NamedValue> values, String what, String owner) {
 		Set<String> seen = new HashSet<>();
 		for (NamedValue value : values) {
 			if (value.getName() != null && !seen.add(value.getName())) {
-				context.report.error("value-twice", place(value),
+				context.report.error(ProblemKind.VALUE_TWICE, place(value),
 						"The " + what + " `" + owner + "` already has a value `" + value.getName() + "`.",
 						"List each value once.");
 			}

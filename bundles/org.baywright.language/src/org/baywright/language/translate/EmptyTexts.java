@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Map;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Element;
+import org.baywright.model.ProblemKind;
+import org.baywright.model.words.Invisible;
 import org.eclipse.emf.ecore.EAttribute;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.util.EcoreUtil;
@@ -22,7 +24,15 @@ final class EmptyTexts {
 			Map.entry(BayPackage.Literals.HAZARD__CAUTIONS, new Wanted("caution", "Write what protects from the hazard.")),
 			Map.entry(BayPackage.Literals.HAZARD__LICENSED, new Wanted("licensed", "Write who may work on it, or take the line out.")),
 			Map.entry(BayPackage.Literals.HAZARD__REFERENCES, new Wanted("reference", "Write where it is written, or take the line out.")),
-			Map.entry(BayPackage.Literals.TEST__PREPARE, new Wanted("prepare", "Write what to do before the test, or take the line out.")),
+			Map.entry(BayPackage.Literals.DOING__HOW, new Wanted("prepare` or `do", "Write what to do, or take the line out.")),
+			Map.entry(BayPackage.Literals.DRIVING__HOW, new Wanted("drive", "Write what matters on the drive, or take the quotes out.")),
+			Map.entry(BayPackage.Literals.TEST__PLACE, new Wanted("place", "Write where it is, or take the line out.")),
+			Map.entry(BayPackage.Literals.PART__PLACE, new Wanted("place", "Write where it is, or take the line out.")),
+			Map.entry(BayPackage.Literals.REPAIR__PLACE, new Wanted("place", "Write where it is, or take the line out.")),
+			Map.entry(BayPackage.Literals.PICTURE__WORDS, new Wanted("picture", "Write what it shows, for those who cannot see it.")),
+			Map.entry(BayPackage.Literals.PRECAUTION__TEXT, new Wanted("do_not_drive`, `do_not_start` or `make_safe", "Write why, or how, or take the quotes out.")),
+			Map.entry(BayPackage.Literals.NOTICE__TEXT, new Wanted("tell", "Write what they must know, or take the line out.")),
+			Map.entry(BayPackage.Literals.NOTICE__WHY, new Wanted("because", "Write why they must be told, or take it out.")),
 			Map.entry(BayPackage.Literals.TEST__FITS, new Wanted("fits", "Write what is fitted for the test, or take the line out.")),
 			Map.entry(BayPackage.Literals.LAW__TITLE, new Wanted("law", "Write the law in words.")),
 			Map.entry(BayPackage.Literals.RULE__BECAUSE, new Wanted("because", "Write why the rule is right.")),
@@ -37,12 +47,20 @@ final class EmptyTexts {
 			Map.entry(BayPackage.Literals.REVIEW__NOTE, new Wanted("agrees` or `objects", "Write the remark, or take the quotes out.")),
 			Map.entry(BayPackage.Literals.ACCEPTANCE__AUTHOR, new Wanted("by", "Write who accepts it.")));
 
+	private static final int BLANK_BRAILLE = 0x2800;
+
 	private EmptyTexts() {
 	}
 
 	static void report(Element element, Context context) {
 		of(element, context);
 		EcoreUtil.<EObject>getAllProperContents(element, false).forEachRemaining(part -> of(part, context));
+	}
+
+	/** Returns whether nothing can be seen in a text: some blanks are none to a program. */
+	static boolean saysNothing(String text) {
+		return text.codePoints().allMatch(c -> Character.isWhitespace(c) || Character.isSpaceChar(c)
+				|| Invisible.is(c) || c == BLANK_BRAILLE);
 	}
 
 	private static void of(EObject part, Context context) {
@@ -52,8 +70,8 @@ final class EmptyTexts {
 				Object value = part.eGet(attribute);
 				List<?> texts = value instanceof List<?> many ? many : value == null ? List.of() : List.of(value);
 				for (int i = 0; i < texts.size(); i++) {
-					if (((String) texts.get(i)).isBlank()) {
-						context.report.flaw("empty-text", context.source.span(part, attribute, i),
+					if (saysNothing((String) texts.get(i))) {
+						context.report.tell(ProblemKind.EMPTY_TEXT, context.source.span(part, attribute, i),
 								"The text after `" + wanted.word() + "` says nothing.", wanted.advice());
 					}
 				}

@@ -3,6 +3,7 @@ package org.baywright.language.translate;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.baywright.language.bay.Acceptance;
 import org.baywright.language.bay.Case;
+import org.baywright.language.bay.Chain;
 import org.baywright.language.bay.Code;
 import org.baywright.language.bay.Element;
 import org.baywright.language.bay.Exclusive;
@@ -31,13 +33,15 @@ import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Tool;
 import org.baywright.language.bay.Trait;
 import org.baywright.language.index.FamilyTree;
+import org.baywright.language.index.FileSymbols;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Symbol;
-import org.baywright.language.scoping.BayNames;
+import org.baywright.language.text.SourceText;
 import org.baywright.model.LeftOut;
 import org.baywright.model.Problem;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.eclipse.emf.ecore.EObject;
@@ -58,12 +62,14 @@ public final class FileTranslator {
 			.thenComparing(Problem::id).thenComparing(Problem::message);
 
 	/** Problems that hold whatever else an element with a syntax error says. */
-	private static final Set<String> CERTAIN = Set.of("unknown-name", "unknown-value", "unknown-unit", "unit-mismatch",
-			"duplicate-name", "code-form", "vin-form", "wrong-date");
+	private static final Set<ProblemKind> CERTAIN = EnumSet.of(ProblemKind.UNKNOWN_NAME, ProblemKind.UNKNOWN_VALUE,
+			ProblemKind.UNKNOWN_UNIT, ProblemKind.UNIT_MISMATCH, ProblemKind.DUPLICATE_NAME, ProblemKind.CODE_FORM,
+			ProblemKind.VIN_FORM, ProblemKind.WRONG_DATE);
 
 	private final Context context;
 	private final List<INode> syntaxErrors;
 	private final Declarations declarations;
+	private final Clauses clauses;
 	private final Work work;
 	private final Rules rules;
 	private final Jobs jobs;
@@ -77,11 +83,12 @@ public final class FileTranslator {
 		FamilyTree families = new FamilyTree(context::find);
 		Limits limits = new Limits(context);
 		Values values = new Values(context, limits);
-		Clauses clauses = new Clauses(context);
+		clauses = new Clauses(context);
 		Conditions conditions = new Conditions(context, families, values);
-		declarations = new Declarations(context, families);
-		work = new Work(context, declarations, limits, values, clauses);
-		rules = new Rules(context, conditions, values, clauses);
+		Scopes scopes = new Scopes(context, conditions);
+		declarations = new Declarations(context, families, limits, values, scopes);
+		work = new Work(context, declarations, limits, values, scopes);
+		rules = new Rules(context, conditions, values, clauses, scopes);
 		jobs = new Jobs(context, families, limits, values, clauses);
 		out = new RuleBase.Builder(source.file());
 	}
@@ -105,7 +112,7 @@ public final class FileTranslator {
 		}
 		List<Problem> problems = translator.context.report.problems();
 		problems.sort(ORDER);
-		return new FileTranslation(translator.out.build(), problems, translator.dropped, translator.context.used());
+		return new FileTranslation(translator.out, problems, translator.dropped, translator.context.used());
 	}
 
 	/** What seems to be missing may stand where nothing could be read. */
@@ -129,7 +136,7 @@ public final class FileTranslator {
 		translate(element);
 		// what is missing may be what the parser could not read
 		List<Problem> added = context.report.problems().subList(before, context.report.problems().size());
-		added.removeIf(problem -> !CERTAIN.contains(problem.id()));
+		added.removeIf(problem -> !CERTAIN.contains(problem.kind()));
 	}
 
 	private void translate(Element element) {
@@ -139,6 +146,7 @@ public final class FileTranslator {
 			return;
 		}
 		checkParts(element);
+		clauses.once(element);
 		EmptyTexts.report(element, context);
 		if (element instanceof Family family) {
 			out.families.add(declarations.family(family));
@@ -154,8 +162,7 @@ public final class FileTranslator {
 		} else if (element instanceof Code code) {
 			add(declarations.code(code), out.codes, element);
 		} else if (element instanceof Sign sign) {
-			out.signs.add(new org.baywright.model.Sign(sign.getName(), Context.title(sign.getTitle(), sign.getName()),
-					sign.isIntermittent(), name(sign)));
+			out.signs.add(declarations.sign(sign));
 		} else if (element instanceof Part part) {
 			out.parts.add(declarations.part(part));
 		} else if (element instanceof Test test) {
@@ -173,6 +180,13 @@ public final class FileTranslator {
 			addWhole(declarations.exclusive(exclusive), out.exclusives, element);
 		} else if (element instanceof Law law) {
 			addWhole(rules.law(law), out.laws, element);
+		} else if (element instanceof Chain chain) {
+			Optional<org.baywright.model.Chain> made = rules.chain(chain);
+			addWhole(made, out.chains, element);
+			if (made.isPresent() && out.chains.contains(made.get())) {
+				out.rules.addAll(made.get().rules());
+				out.laws.addAll(made.get().laws());
+			}
 		} else if (element instanceof Rule rule) {
 			addWhole(rules.rule(rule), out.rules, element);
 		} else if (element instanceof Case job) {
@@ -265,8 +279,7 @@ public final class FileTranslator {
 		if (kind == null) {
 			return element instanceof Case job && isSecondJob(job);
 		}
-		String name = kind == Kind.FAULT ? BayNames.reference(element)
-				: (String) element.eGet(element.eClass().getEStructuralFeature("name"));
+		String name = FileSymbols.reference(element);
 		for (Symbol other : context.find(kind.isSubject() ? Key.subject(name) : Key.of(kind, name))) {
 			if (other.element() == element) {
 				return false;
@@ -274,7 +287,7 @@ public final class FileTranslator {
 			boolean twoTraits = kind == Kind.TRAIT && other.kind() == Kind.TRAIT;
 			if (!twoTraits) {
 				boolean here = other.file().equals(context.source.file());
-				context.report.error("duplicate-name", name(element),
+				context.report.error(ProblemKind.DUPLICATE_NAME, name(element),
 						"There is already " + other.kind().aWord() + " `" + name + "`" + (here ? "." : " in " + other.file() + "."),
 						"Choose another name.");
 				return true;
@@ -287,7 +300,7 @@ public final class FileTranslator {
 		if (cases.putIfAbsent(job.getName(), job) == null) {
 			return false;
 		}
-		context.report.error("duplicate-name", name(job),
+		context.report.error(ProblemKind.DUPLICATE_NAME, name(job),
 				"There is already a job \"" + job.getName() + "\" in this file.", "Choose another name.");
 		return true;
 	}

@@ -1,10 +1,14 @@
 package org.baywright.language.translate;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Quantity;
+import org.baywright.language.text.Advice;
 import org.baywright.model.Domain;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
 import org.baywright.model.unit.UnitException;
 import org.baywright.model.unit.Units;
@@ -36,24 +40,52 @@ final class Limits {
 	/** As {@link #limit(Quantity, Target)}, with a unit that is written elsewhere in the same band. */
 	Optional<BigDecimal> limit(Quantity quantity, String unit, Target target) {
 		Optional<BigDecimal> value = convert(quantity, unit, target);
-		value.ifPresent(limit -> checkCut(quantity, limit, target));
+		value.ifPresent(limit -> checkCut(quantity, unit, limit, target));
 		return value;
 	}
 
-	private void checkCut(Quantity quantity, BigDecimal limit, Target target) {
+	private void checkCut(Quantity quantity, String unit, BigDecimal limit, Target target) {
 		Domain.Quantity domain = target.domain();
 		Span span = context.source.span(quantity);
 		if (limit.compareTo(domain.low()) < 0 || limit.compareTo(domain.high()) > 0) {
-			context.report.warning("limit-out-of-range", span,
+			context.report.tell(ProblemKind.LIMIT_OUT_OF_RANGE, span,
 					context.source.written(quantity) + " lies outside of what `" + target.name() + "` can give, "
 							+ range(domain) + ".",
 					"Correct the limit, or widen the range of `" + target.name() + "`.");
-		} else if (domain.floorIndex(limit) != domain.ceilIndex(limit)) {
+		} else if (!target.name().equals(Preparations.NAME) && domain.floorIndex(limit) != domain.ceilIndex(limit)) { // nobody drives in steps
 			int below = domain.floorIndex(limit);
-			context.report.warning("limit-off-step", span,
+			context.report.tell(ProblemKind.LIMIT_OFF_STEP, span,
 					context.source.written(quantity) + " lies between two steps of `" + target.name() + "`, which is read to "
 							+ domain.sayNumber(domain.step()) + ".",
-					"Write " + domain.say(below) + " or " + domain.say(below + 1) + ", or make the step finer.");
+					onStep(quantity, unit, domain, List.of(below, below + 1)));
+		}
+	}
+
+	/** Says to write one of some values of a quantity in the unit that is written. */
+	Advice onStep(Quantity quantity, String unit, Domain.Quantity domain, List<Integer> values) {
+		String wanted = unit == null || Units.standard().parse(unit).isEmpty() ? domain.unit() : unit;
+		List<String> texts = new ArrayList<>();
+		for (int index : values) {
+			if (domain.isNumber(index)) {
+				in(wanted, domain, index).map(number -> quantity.getUnit() == null ? number : number + " " + quantity.getUnit())
+						.ifPresent(texts::add);
+			}
+		}
+		return texts.isEmpty() ? Advice.words("Write a value that it gives, or make the step finer.")
+				: Advice.write(context.source.span(quantity), texts, ", or make the step finer");
+	}
+
+	/** Returns the number of a value in another unit, if it can be said exactly there. */
+	private static Optional<String> in(String unit, Domain.Quantity domain, int index) {
+		if (unit.equals(domain.unit())) {
+			return Optional.of(new Domain.Quantity("", domain.low(), domain.high(), domain.step()).sayNumber(domain.value(index)));
+		}
+		try {
+			BigDecimal number = Units.standard().convert(domain.value(index), domain.unit(), unit);
+			boolean exact = Units.standard().convert(number, unit, domain.unit()).compareTo(domain.value(index)) == 0;
+			return exact ? Optional.of(say(number.stripTrailingZeros())) : Optional.empty();
+		} catch (UnitException e) {
+			return Optional.empty();
 		}
 	}
 
@@ -67,8 +99,11 @@ final class Limits {
 		if (unit == null || unit.isEmpty()) {
 			if (!wanted.isEmpty()) {
 				String number = say(quantity.getNumber());
-				context.report.error("unit-missing", context.source.span(quantity), number + " has no unit.",
-						"Write `" + number + " " + wanted + "`, or the unit you measured in.");
+				Span span = context.source.span(quantity);
+				boolean fits = isStep(quantity.getNumber(), target.domain());
+				context.report.error(ProblemKind.UNIT_MISSING, span, number + " has no unit.",
+						fits ? Advice.write(span, List.of(number + " " + wanted), ", or the unit you measured in")
+								: Advice.words("Write the unit you measured in behind it."));
 				return Optional.empty();
 			}
 			return Optional.of(quantity.getNumber());
@@ -76,10 +111,23 @@ final class Limits {
 		if (wanted.isEmpty() && unit.equals(target.word())) {
 			return Optional.of(quantity.getNumber());
 		}
-		return convert(quantity, unit, wanted);
+		return convert(quantity, unit, wanted, target.domain());
 	}
 
-	private Optional<BigDecimal> convert(Quantity quantity, String unit, String wanted) {
+	/** Whether nothing more is wrong with a number once it has the unit of a range. */
+	private static boolean isStep(BigDecimal number, Domain.Quantity domain) {
+		return number.compareTo(domain.low()) >= 0 && number.compareTo(domain.high()) <= 0
+				&& domain.floorIndex(number) == domain.ceilIndex(number);
+	}
+
+	private Optional<BigDecimal> convert(Quantity quantity, String unit, String wanted, Domain.Quantity domain) {
+		if (quantity.getUnit() == null) {
+			// the unit is written at the other end of the band, and what is wrong with it is told there
+			if (!Units.standard().comparable(unit, wanted)) {
+				context.report.incomplete();
+				return Optional.empty();
+			}
+		}
 		Span unitSpan = context.source.span(quantity, BayPackage.Literals.QUANTITY__UNIT);
 		if (!known(unit, unitSpan)) {
 			return Optional.empty();
@@ -88,21 +136,23 @@ final class Limits {
 			return Optional.of(Units.standard().convert(quantity.getNumber(), unit, wanted));
 		} catch (UnitException otherKind) {
 			String number = say(quantity.getNumber());
+			Span span = context.source.span(quantity);
 			String message = wanted.isEmpty() ? "A plain number is needed here, and " + number + " " + unit + " has a unit."
 					: number + " " + unit + " cannot be compared with a value in " + wanted + ".";
-			context.report.error("unit-mismatch", context.source.span(quantity), message, otherKind(unit, wanted, number));
+			context.report.error(ProblemKind.UNIT_MISMATCH, span, message,
+					otherKind(span, unit, wanted, quantity.getNumber(), domain));
 			return Optional.empty();
 		}
 	}
 
-	private static String otherKind(String unit, String wanted, String number) {
-		if (wanted.isEmpty()) {
-			return "Write `" + number + "`.";
+	private static Advice otherKind(Span span, String unit, String wanted, BigDecimal number, Domain.Quantity domain) {
+		if (wanted.isEmpty() && isStep(number, domain)) {
+			return Advice.write(span, say(number));
 		}
 		if ((unit.equals("C") || unit.equals("F")) && Units.standard().comparable(wanted, "K")) {
-			return "Did you mean `" + number + " deg" + unit + "`?";
+			return Advice.meant(span, say(number) + " deg" + unit);
 		}
-		return "Write it in " + wanted + ", or in another unit of the same kind.";
+		return Advice.words(wanted.isEmpty() ? "Write a plain number." : "Write it in " + wanted + ", or in another unit of the same kind.");
 	}
 
 	/** Returns whether a unit is known; reports it if not. */
@@ -110,9 +160,9 @@ final class Limits {
 		if (Units.standard().parse(unit).isPresent()) {
 			return true;
 		}
-		context.report.error("unknown-unit", span, "There is no unit `" + unit + "`.",
-				Units.standard().suggest(unit).map(meant -> "Did you mean `" + meant + "`?")
-						.orElse("Use a unit such as V, mA, Ohm, bar, degC, min or %."));
+		context.report.error(ProblemKind.UNKNOWN_UNIT, span, "There is no unit `" + unit + "`.",
+				Units.standard().suggest(unit).map(meant -> Advice.meant(span, meant))
+						.orElse(Advice.words("Use a unit such as V, mA, Ohm, bar, degC, min or %.")));
 		return false;
 	}
 
@@ -122,22 +172,23 @@ final class Limits {
 			return BigDecimal.ZERO;
 		}
 		if (quantity.getNumber().signum() < 0) {
-			context.report.flaw("negative-duration", context.source.span(quantity), "A duration cannot be less than 0.",
+			context.report.tell(ProblemKind.NEGATIVE_DURATION, context.source.span(quantity), "A duration cannot be less than 0.",
 					"Write how many minutes the work takes.");
 			return BigDecimal.ZERO;
 		}
 		String unit = quantity.getUnit();
 		if (unit == null || unit.isEmpty()) {
-			context.report.flaw("unit-missing", context.source.span(quantity),
-					say(quantity.getNumber()) + " has no unit.", "Write `" + say(quantity.getNumber()) + " min`.");
+			Span span = context.source.span(quantity);
+			context.report.tell(ProblemKind.UNIT_MISSING, span,
+					say(quantity.getNumber()) + " has no unit.", Advice.write(span, say(quantity.getNumber()) + " min"));
 			return BigDecimal.ZERO;
 		}
 		if (Units.standard().parse(unit).isPresent() && !Units.standard().comparable(unit, "min")) {
-			context.report.flaw("unit-mismatch", context.source.span(quantity),
+			context.report.tell(ProblemKind.UNIT_MISMATCH, context.source.span(quantity),
 					context.source.written(quantity) + " is no duration.", "Write how many minutes the work takes.");
 			return BigDecimal.ZERO;
 		}
-		return convert(quantity, unit, "min").orElse(BigDecimal.ZERO);
+		return convert(quantity, unit, "min", null).orElse(BigDecimal.ZERO);
 	}
 
 	/** Says the range of a quantity. */

@@ -18,6 +18,10 @@ import org.baywright.language.bay.Rule;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.Refs.Ref;
+import org.baywright.language.text.Spelling;
+import org.baywright.model.Domain;
+import org.baywright.model.IndexSet;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
 import org.baywright.model.ValueSet;
 import org.baywright.model.VerdictKind;
@@ -40,11 +44,11 @@ final class Outcomes {
 		List<org.baywright.model.Outcome> out = new ArrayList<>();
 		for (Outcome outcome : rule.getOutcomes()) {
 			if (!outcome.isPlain()) {
-				context.report.error("outcome-without-test", span(outcome),
+				context.report.error(ProblemKind.OUTCOME_WITHOUT_TEST, span(outcome),
 						"The rule runs no test, so nothing can be `" + label(outcome) + "`.",
 						"Name the test with `run`, or write `then`.");
 			} else if (!out.isEmpty()) {
-				context.report.error("outcome-twice", span(outcome), "`then` is given twice.",
+				context.report.error(ProblemKind.OUTCOME_TWICE, span(outcome), "`then` is given twice.",
 						"Put all conclusions after one `then`.");
 			} else {
 				out.add(new org.baywright.model.Outcome("then", Optional.empty(), false, conclusions(outcome), span(outcome)));
@@ -68,13 +72,13 @@ final class Outcomes {
 		for (Outcome outcome : rule.getOutcomes()) {
 			String label = label(outcome);
 			if (outcome.isPlain()) {
-				context.report.error("then-with-test", span(outcome),
+				context.report.error(ProblemKind.THEN_WITH_TEST, span(outcome),
 						"The rule runs a test, so it must say which result leads here.",
 						"Write `met`, `below`, `above`, `otherwise` or `on` with a result in place of `then`.");
 				continue;
 			}
 			if (!labels.add(label)) {
-				context.report.error("outcome-twice", span(outcome), "`" + label + "` is given twice.",
+				context.report.error(ProblemKind.OUTCOME_TWICE, span(outcome), "`" + label + "` is given twice.",
 						"Put all conclusions after one of them.");
 				continue;
 			}
@@ -93,7 +97,7 @@ final class Outcomes {
 		}
 		if (rest >= 0) {
 			if (expected.isPresent() && out.stream().noneMatch(org.baywright.model.Outcome::listed)) {
-				context.report.error("otherwise-takes-expected", out.get(rest).span(),
+				context.report.error(ProblemKind.OTHERWISE_TAKES_EXPECTED, out.get(rest).span(),
 						"`otherwise` also takes the expected result, since no `met` says what that proves.",
 						"Write `met : ` with what the expected result proves, such as `met : proves nothing`, before `otherwise`.");
 			}
@@ -110,7 +114,7 @@ final class Outcomes {
 		}
 		String label = label(outcome);
 		if (rule.getExpected().isEmpty()) {
-			context.report.error("met-without-expect", span(outcome),
+			context.report.error(ProblemKind.MET_WITHOUT_EXPECT, span(outcome),
 					"`" + label + "` compares with the expected result, and the rule names none.",
 					"Add `expect` with the right result, or write `on` with the results meant.");
 			return Optional.empty();
@@ -119,18 +123,33 @@ final class Outcomes {
 			return expected;
 		}
 		if (!owner.isQuantity()) {
-			context.report.error("below-needs-number", span(outcome),
+			context.report.error(ProblemKind.BELOW_NEEDS_NUMBER, span(outcome),
 					"`" + owner.name() + "` gives no number, so nothing is `" + label + "` the expected result.",
 					"Write `otherwise`, or `on` with one of " + Spelling.either(owner.names()) + ".");
 			return Optional.empty();
 		}
-		Optional<ValueSet> beyond = outcome.getLabel() == OutcomeLabel.BELOW ? below(expected.get()) : above(expected.get());
+		Optional<ValueSet> beyond = beyond(outcome.getLabel() == OutcomeLabel.BELOW, expected.get(), (Domain.Quantity) owner.domains().get(0));
 		if (beyond.isEmpty()) {
-			context.report.error("nothing-beyond", span(outcome),
+			context.report.error(ProblemKind.NOTHING_BEYOND, span(outcome),
 					"No result lies " + label + " the expected one, which has no limit on that side.",
 					"Take the outcome out, or give the expected result the limit.");
 		}
 		return beyond;
+	}
+
+	/** Returns what lies below, or above, of all that is expected: also what is shown beyond the range, unless it is expected. */
+	private static Optional<ValueSet> beyond(boolean below, ValueSet expected, Domain.Quantity quantity) {
+		IndexSet right = expected.in(quantity);
+		boolean under = quantity.under().isPresent() && right.contains(0);
+		boolean over = quantity.over().isPresent() && right.contains(quantity.size() - 1);
+		if (below ? under : over) {
+			return Optional.empty();
+		}
+		if (bands(expected).isEmpty()) {
+			// what is shown at the other end is all that is expected
+			return Optional.of(new ValueSet.Except(expected));
+		}
+		return below ? below(expected) : above(expected);
 	}
 
 	private static List<ValueSet.Band> bands(ValueSet set) {

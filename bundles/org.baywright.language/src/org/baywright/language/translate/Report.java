@@ -2,8 +2,9 @@ package org.baywright.language.translate;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.baywright.language.text.Advice;
 import org.baywright.model.Problem;
-import org.baywright.model.Severity;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
 
 /** Collects the problems of one file and whether the element at hand is still whole. */
@@ -13,22 +14,24 @@ final class Report {
 	private boolean broken;
 
 	/** Reports an error that leaves the element's meaning unknown. */
-	void error(String id, Span span, String message, String advice) {
-		problems.add(new Problem(id, Severity.ERROR, span, message, advice));
+	void error(ProblemKind kind, Span span, String message, Advice advice) {
+		tell(kind, span, message, advice);
 		broken = true;
 	}
 
-	/** Reports an error that leaves the element's meaning as it is. */
-	void flaw(String id, Span span, String message, String advice) {
-		problems.add(new Problem(id, Severity.ERROR, span, message, advice));
+	/** As {@link #error(ProblemKind, Span, String, Advice)} where only the author knows what to write. */
+	void error(ProblemKind kind, Span span, String message, String advice) {
+		error(kind, span, message, Advice.words(advice));
 	}
 
-	void warning(String id, Span span, String message, String advice) {
-		problems.add(new Problem(id, Severity.WARNING, span, message, advice));
+	/** Reports what leaves the element's meaning as it is. */
+	void tell(ProblemKind kind, Span span, String message, Advice advice) {
+		problems.add(advice.problem(kind, span, message));
 	}
 
-	void note(String id, Span span, String message, String advice) {
-		problems.add(new Problem(id, Severity.NOTE, span, message, advice));
+	/** As {@link #tell(ProblemKind, Span, String, Advice)} where only the author knows what to write. */
+	void tell(ProblemKind kind, Span span, String message, String advice) {
+		tell(kind, span, message, Advice.words(advice));
 	}
 
 	/** Says that the element is not whole for a reason that is reported elsewhere. */

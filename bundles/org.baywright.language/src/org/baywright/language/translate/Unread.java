@@ -6,7 +6,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-import org.baywright.language.syntax.Nesting;
+import org.baywright.language.text.Nesting;
 import org.baywright.model.LeftOut;
 
 /**

@@ -15,7 +15,9 @@ import org.baywright.language.bay.Quantity;
 import org.baywright.language.bay.ValueSet;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.Refs.Ref;
+import org.baywright.language.text.Spelling;
 import org.baywright.model.Domain;
+import org.baywright.model.ProblemKind;
 import org.eclipse.emf.ecore.EObject;
 
 /** Values, bands and limits of a test or a trait. */
@@ -59,8 +61,7 @@ final class Values {
 		}
 
 		List<String> names() {
-			return domains.stream().filter(Domain.Names.class::isInstance).map(Domain.Names.class::cast)
-					.flatMap(domain -> domain.values().stream()).map(value -> value.name()).distinct().toList();
+			return domains.stream().flatMap(domain -> domain.named().stream()).map(value -> value.name()).distinct().toList();
 		}
 	}
 
@@ -119,18 +120,19 @@ final class Values {
 
 	/** Returns whether a written name is a value of its owner; reports it if not. */
 	boolean isNamed(Ref ref, Owner owner) {
-		if (owner.isQuantity()) {
+		List<String> names = owner.names();
+		if (owner.isQuantity() && !names.contains(ref.name())) {
 			Domain.Quantity domain = owner.target().domain();
-			context.report.error("number-needed", context.source.span(ref.node()),
+			context.report.error(ProblemKind.NUMBER_NEEDED, context.source.span(ref.node()),
 					"`" + owner.name() + "` gives a number, not `" + ref.name() + "`.",
-					"Write a value such as " + domain.sayNumber(domain.low()) + ".");
+					"Write a value such as " + domain.sayNumber(domain.low())
+							+ (names.isEmpty() ? "" : ", or what it shows beyond that: " + Spelling.either(names)) + ".");
 			return false;
 		}
-		List<String> names = owner.names();
 		if (!names.contains(ref.name())) {
-			context.report.error("unknown-value", context.source.span(ref.node()),
+			context.report.error(ProblemKind.UNKNOWN_VALUE, context.source.span(ref.node()),
 					"`" + owner.name() + "` has no value `" + ref.name() + "`.",
-					Spelling.valueAdvice(ref.name(), names, owner.name()));
+					Spelling.valueAdvice(context.source.span(ref.node()), ref.name(), names, owner.name()));
 			return false;
 		}
 		return true;
@@ -153,7 +155,7 @@ final class Values {
 			return Optional.empty();
 		}
 		if (from.get().compareTo(to.get()) > 0) {
-			context.report.error("range-reversed", context.source.span(band),
+			context.report.error(ProblemKind.RANGE_REVERSED, context.source.span(band),
 					"The range " + context.source.written(band) + " ends before it begins.",
 					"Write the smaller value first.");
 			return Optional.empty();
@@ -179,7 +181,7 @@ final class Values {
 			return true;
 		}
 		List<String> names = owner.names();
-		context.report.error("name-needed", context.source.span(place),
+		context.report.error(ProblemKind.NAME_NEEDED, context.source.span(place),
 				"`" + owner.name() + "` gives no number.", "Write one of its values: " + Spelling.either(names) + ".");
 		return false;
 	}

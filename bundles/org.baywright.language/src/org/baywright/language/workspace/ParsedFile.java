@@ -4,18 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
 import org.baywright.language.bay.BayFactory;
+import org.baywright.language.bay.BuildsOn;
 import org.baywright.language.bay.RuleFile;
 import org.baywright.language.index.FileSymbols;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.Symbol;
-import org.baywright.language.syntax.Nesting;
 import org.baywright.language.syntax.SyntaxProblems;
 import org.baywright.language.syntax.Unreadable;
+import org.baywright.language.text.Nesting;
+import org.baywright.language.text.SourceText;
 import org.baywright.language.translate.FileTranslation;
 import org.baywright.language.translate.FileTranslator;
-import org.baywright.language.translate.SourceText;
 import org.baywright.model.Problem;
-import org.baywright.model.Severity;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
 import org.eclipse.xtext.nodemodel.ILeafNode;
 import org.eclipse.xtext.nodemodel.INode;
@@ -28,6 +29,7 @@ final class ParsedFile {
 	private final SourceText source;
 	private final XtextResource resource;
 	private final RuleFile content;
+	private final List<BuildsOn> buildsOn;
 	private final List<INode> syntaxErrors;
 	private final List<Problem> textProblems;
 	private FileTranslation translation;
@@ -40,6 +42,8 @@ final class ParsedFile {
 		IParseResult result = resource.getParseResult();
 		content = result != null && result.getRootASTElement() instanceof RuleFile rules ? rules
 				: BayFactory.eINSTANCE.createRuleFile();
+		buildsOn = content.getElements().stream().filter(BuildsOn.class::isInstance).map(BuildsOn.class::cast)
+				.filter(element -> element.getPath() != null).toList();
 		syntaxErrors = new ArrayList<>();
 		if (result != null) {
 			result.getSyntaxErrors().forEach(syntaxErrors::add);
@@ -56,15 +60,19 @@ final class ParsedFile {
 		});
 		List<Problem> unreadable = Unreadable.of(source, leaves);
 		// the parser stumbles over what does not show, and then over the rest of the line
-		syntax.removeIf(problem -> unreadable.stream().anyMatch(hidden -> hidden.id().equals("hidden-character")
+		syntax.removeIf(problem -> unreadable.stream().anyMatch(hidden -> isHidden(hidden)
 				&& hidden.span().line() == problem.span().line() && hidden.span().offset() <= problem.span().offset()));
 		textProblems.addAll(syntax);
 		unreadable.stream().filter(problem -> syntax.stream().noneMatch(known -> overlap(known.span(), problem.span())))
-				.filter(problem -> text.wrongAt().isEmpty() || !problem.message().contains("U+FFFD")).forEach(textProblems::add);
+				.filter(problem -> text.wrongAt().isEmpty() || problem.kind() != ProblemKind.LOST_LETTER).forEach(textProblems::add);
+	}
+
+	private static boolean isHidden(Problem problem) {
+		return problem.kind() == ProblemKind.HIDDEN_CHARACTER || problem.kind() == ProblemKind.LOST_LETTER;
 	}
 
 	private Problem tooDeep(int at) {
-		return new Problem("too-deep", Severity.ERROR, source.span(at, 1),
+		return new Problem(ProblemKind.TOO_DEEP, source.span(at, 1),
 				"Conditions are nested more than " + Nesting.MOST + " deep here, which is not read.",
 				"Take out brackets that are not needed, or write several rules.");
 	}
@@ -73,7 +81,7 @@ final class ParsedFile {
 		if (wrongAt.isEmpty()) {
 			return List.of();
 		}
-		return List.of(new Problem("not-utf8", Severity.ERROR, source.span(wrongAt.getAsInt(), 1),
+		return List.of(new Problem(ProblemKind.NOT_UTF8, source.span(wrongAt.getAsInt(), 1),
 				"The file holds bytes that are no text in UTF-8.",
 				"Save the file with the encoding UTF-8, and write the letter at this place again."));
 	}
@@ -96,6 +104,11 @@ final class ParsedFile {
 
 	List<Symbol> symbols() {
 		return FileSymbols.of(source.file(), content);
+	}
+
+	/** Returns where the file says that the project builds on another, as far as a path is written there. */
+	List<BuildsOn> buildsOn() {
+		return buildsOn;
 	}
 
 	/** Returns what is wrong with the file. A place that is no right text already is not judged by its meaning too. */

@@ -28,13 +28,13 @@ import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Symbol;
 import org.baywright.language.syntax.CodeInSign;
-import org.baywright.language.syntax.Nesting;
+import org.baywright.language.text.Nesting;
+import org.baywright.language.text.SourceText;
 import org.baywright.language.translate.FileTranslation;
-import org.baywright.language.translate.SourceText;
+import org.baywright.model.PictureFile;
 import org.baywright.model.Problem;
-import org.baywright.model.References;
+import org.baywright.model.ProblemKind;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.xtext.resource.IResourceFactory;
@@ -57,13 +57,26 @@ public final class RuleProject {
 	private final Injector injector;
 	private final XtextResourceSet resources;
 	private final ProjectIndex index = new ProjectIndex();
-	private final SortedMap<String, ParsedFile> files = new TreeMap<>();
+	/** Its own files, and those of what it builds on. */
+	private final SortedMap<String, ParsedFile> files = new TreeMap<>(ProjectIndex.FILES);
 	private final Map<String, Problem> unreadable = new HashMap<>();
 	private final Set<Key> changed = new HashSet<>();
+	private final Grounds grounds;
+	private TakenOver taken = TakenOver.NOTHING;
+	private boolean isTakenOver;
+	/** Its only file, if it is a rule pack; else the empty text. */
+	private String pack = "";
+	private Taken said;
+	private RuleBase saidBy;
 	private long version;
 	private Snapshot snapshot;
 
 	private RuleProject(String name, Optional<Path> root, Injector injector) {
+		this(name, root, injector, new Grounds(injector));
+	}
+
+	private RuleProject(String name, Optional<Path> root, Injector injector, Grounds grounds) {
+		this.grounds = grounds;
 		this.name = name;
 		this.root = root;
 		this.injector = injector;
@@ -116,6 +129,27 @@ public final class RuleProject {
 		return project;
 	}
 
+	/** Reads a project that others build on; see {@link Grounds}. */
+	static RuleProject beneath(Path folder, Injector injector, Grounds grounds, int most) throws IOException {
+		RuleProject project = new RuleProject(name(folder), Optional.of(folder), injector, grounds);
+		ProjectFiles found = ProjectFiles.beneath(folder, most);
+		found.passedOver().forEach(project::putProblem);
+		project.load(found.files(), LoadListener.NONE);
+		return project;
+	}
+
+	/** Returns a rule pack as a project of one file, whose path is the pack's; see {@link Grounds}. */
+	static RuleProject ofPack(String name, Path pack, String text, Injector injector, Grounds grounds) {
+		RuleProject project = new RuleProject(name, Optional.of(pack.getParent()), injector, grounds);
+		project.pack = pack.getFileName().toString();
+		project.put(project.pack, RuleText.of(text));
+		return project;
+	}
+
+	private boolean isOwn(String file) {
+		return !Span.isElsewhere(file) || file.equals(pack);
+	}
+
 	/**
 	 * Returns the project of a folder before any of its files is read; {@link #reload} reads one.
 	 *
@@ -148,6 +182,15 @@ public final class RuleProject {
 	 */
 	public static boolean isRuleFile(String path) {
 		return ProjectFiles.isOne(path);
+	}
+
+	/**
+	 * Returns whether a file can be a picture that rules show, by its name.
+	 *
+	 * @param path its path relative to the project, with forward slashes
+	 */
+	public static boolean isPicture(String path) {
+		return PictureFile.ofName(path).isEmpty();
 	}
 
 	/**
@@ -189,14 +232,20 @@ public final class RuleProject {
 		return root;
 	}
 
-	/** Returns the paths of all files relative to the project, in order. */
+	/** Returns the paths of its own files relative to the project, in order. */
 	public synchronized List<String> files() {
+		return files.keySet().stream().filter(this::isOwn).toList();
+	}
+
+	/** Returns the paths of its files and of those of what it builds on, these first. */
+	public synchronized List<String> allFiles() {
+		takeOver();
 		return List.copyOf(files.keySet());
 	}
 
 	/**
 	 * Gives a file a new text, or adds it to the project. Nothing is written to disk. A text equal to the present one
-	 * changes nothing.
+	 * changes nothing, and a file of what the project builds on stays as it is there.
 	 *
 	 * @param file path relative to the project, with forward slashes
 	 * @param text all of its text
@@ -204,19 +253,26 @@ public final class RuleProject {
 	public synchronized void update(String file, String text) {
 		Objects.requireNonNull(text, "text");
 		ParsedFile present = files.get(file);
-		if (present == null || !present.source().text().equals(text)) {
+		if (!Span.isElsewhere(file) && (present == null || !present.source().text().equals(text))) {
 			put(file, RuleText.of(text));
 		}
 	}
 
 	/**
-	 * Reads a file again from disk; a file that is gone leaves the project.
+	 * Reads a file again from disk; a file that is gone leaves the project. Pictures are looked at anew.
 	 *
 	 * @param file path relative to the project, with forward slashes
 	 * @throws IllegalStateException if the project was not read from disk
 	 */
 	public synchronized void reload(String file) {
 		Path path = root.orElseThrow(() -> new IllegalStateException("the project has no folder")).resolve(file);
+		if (Span.isElsewhere(file)) {
+			return;
+		}
+		if (isPicture(file)) {
+			changed();
+			return;
+		}
 		if (!Files.exists(path) || !Files.isRegularFile(path)) {
 			remove(file);
 			return;
@@ -239,6 +295,12 @@ public final class RuleProject {
 	 * @param file path relative to the project, with forward slashes
 	 */
 	public synchronized void remove(String file) {
+		if (!Span.isElsewhere(file)) {
+			takeOut(file);
+		}
+	}
+
+	private void takeOut(String file) {
 		if (unreadable.remove(file) != null) {
 			changed();
 		}
@@ -289,6 +351,7 @@ public final class RuleProject {
 	private void changed() {
 		version++;
 		snapshot = null;
+		isTakenOver = false;
 	}
 
 	/** Returns the project as it is now. Costs nothing if nothing has changed since the last call. */
@@ -299,9 +362,48 @@ public final class RuleProject {
 		return snapshot;
 	}
 
+	/** Reads what the project builds on, as far as it does not know it yet. */
+	private void takeOver() {
+		if (isTakenOver) {
+			return;
+		}
+		List<ParsedFile> own = files().stream().map(files::get).toList();
+		taken = TakenOver.by(root, own, grounds);
+		grounds.forgetBut(this);
+		List.copyOf(files.keySet()).stream().filter(file -> !isOwn(file) && !taken.texts().containsKey(file)).forEach(this::takeOut);
+		taken.texts().forEach((file, text) -> {
+			ParsedFile present = files.get(file);
+			if (present == null || !present.source().text().equals(text)) {
+				put(file, RuleText.of(text));
+			}
+		});
+		isTakenOver = true;
+	}
+
+	/**
+	 * Looks whether what the project builds on has changed on the disk.
+	 *
+	 * @return whether it has; it is then read again for the next snapshot
+	 */
+	public synchronized boolean lookBeneath() {
+		boolean changed = grounds.forgetChanged();
+		if (changed) {
+			changed();
+		}
+		return changed;
+	}
+
+	/** Returns the folders and rule packs that the project names itself, as it was last read. */
+	Set<Path> builtOn() {
+		return taken.targets();
+	}
+
 	private Snapshot translate() {
+		takeOver();
 		RuleBase.Builder rules = new RuleBase.Builder(name);
 		List<Problem> problems = new ArrayList<>(unreadable.values());
+		problems.addAll(taken.problems());
+		rules.builtOn.addAll(taken.builtOn());
 		List<String> dropped = new ArrayList<>();
 		SortedMap<String, String> sources = new TreeMap<>();
 		for (Map.Entry<String, ParsedFile> entry : files.entrySet()) {
@@ -311,13 +413,32 @@ public final class RuleProject {
 				translation = file.translate(index);
 			}
 			rules.add(translation.part());
-			problems.addAll(file.problems());
+			if (!isOwn(entry.getKey())) {
+				file.problems().forEach(problem -> taken.toldHere(problem).ifPresent(problems::add));
+			} else {
+				problems.addAll(file.problems());
+			}
 			dropped.addAll(translation.dropped());
 			sources.put(entry.getKey(), file.source().text());
 		}
 		changed.clear();
+		if (taken.isMissing()) { // what is not there may declare it
+			problems.removeIf(problem -> problem.kind() == ProblemKind.UNKNOWN_NAME);
+		}
+		RuleBase whole = rules.whole(dropped::add);
+		root.ifPresent(folder -> problems.addAll(PicturesLooked.at(folder, whole)));
 		problems.sort(ORDER);
-		return new Snapshot(version, References.whole(rules.build(), dropped::add), problems, sources, dropped);
+		return new Snapshot(version, whole, problems.stream().distinct().toList(), sources, dropped, grounds.stamps());
+	}
+
+	/** Returns what the project says now, for those that build on it. */
+	synchronized Taken said() {
+		RuleBase rules = snapshot().rules();
+		if (said == null || saidBy != rules) {
+			said = Taken.now(rules);
+			saidBy = rules;
+		}
+		return said;
 	}
 
 	/** Returns the services of the language, for readers of the syntax tree. */
@@ -336,6 +457,7 @@ public final class RuleProject {
 		if (parsed == null) {
 			return Optional.empty();
 		}
+		takeOver();
 		parsed.linkAnew(version);
 		return Optional.of(parsed.resource());
 	}
@@ -356,7 +478,8 @@ public final class RuleProject {
 	}
 
 	/** Returns the names of the project. Use them only while holding this project's lock. */
-	public ProjectIndex names() {
+	public synchronized ProjectIndex names() {
+		takeOver();
 		return index;
 	}
 }

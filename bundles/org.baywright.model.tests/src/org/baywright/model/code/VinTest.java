@@ -67,4 +67,18 @@ class VinTest {
 	void matchesBeginnings(String pattern, boolean matches) {
 		assertEquals(matches, Vin.matches("WZZT3A000G1000001", pattern));
 	}
+
+	@ParameterizedTest
+	@CsvSource({ "WZZT3, WZZ?3A, WZZT3A", "wzz, W?ZT, WZZT", "?A, B, BA", "W??, W, W??", "WZA, WZB,", "WA?1, W?21, WA21", "WA?1, W?22," })
+	void whatTwoBeginningsShare(String one, String two, String both) {
+		assertEquals(Optional.ofNullable(both), Vin.both(one, two));
+		assertEquals(Optional.ofNullable(both), Vin.both(two, one));
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "WZZ, WZZT, true", "WZZT, WZZ, false", "WZ?, WZ, true", "W?Z, WZZ, true", "WZZ, W?Z, false", "wzz, WZZ, true",
+			"WZA, WZB, false", "'', W, true" })
+	void whichBeginningIsTheWiderOne(String wide, String narrow, boolean covers) {
+		assertEquals(covers, Vin.covers(wide, narrow));
+	}
 }

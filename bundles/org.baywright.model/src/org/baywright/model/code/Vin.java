@@ -103,6 +103,36 @@ public final class Vin {
 		return true;
 	}
 
+	/**
+	 * Returns the shortest beginning of the numbers that have both beginnings, or nothing if no number has both.
+	 *
+	 * @param one a pattern of the right form
+	 * @param two another one
+	 */
+	public static Optional<String> both(String one, String two) {
+		StringBuilder both = new StringBuilder();
+		for (int i = 0; i < Math.max(one.length(), two.length()); i++) {
+			char first = i < one.length() ? Character.toUpperCase(one.charAt(i)) : ANY;
+			char second = i < two.length() ? Character.toUpperCase(two.charAt(i)) : ANY;
+			if (first != ANY && second != ANY && first != second) {
+				return Optional.empty();
+			}
+			both.append(first == ANY ? second : first);
+		}
+		return Optional.of(both.toString());
+	}
+
+	/** Returns whether all numbers of the narrow beginning have the wide one too. */
+	public static boolean covers(String wide, String narrow) {
+		for (int i = 0; i < wide.length(); i++) {
+			char wanted = Character.toUpperCase(wide.charAt(i));
+			if (wanted != ANY && (i >= narrow.length() || wanted != Character.toUpperCase(narrow.charAt(i)))) {
+				return false;
+			}
+		}
+		return true;
+	}
+
 	private static int value(char c) {
 		if (c >= '0' && c <= '9') {
 			return c - '0';

@@ -3,12 +3,14 @@ package org.baywright.model.words;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 import org.baywright.model.Bands;
 import org.baywright.model.Domain;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Meaning;
+import org.baywright.model.NamedValue;
 import org.baywright.model.ValueSet;
 
 /** Says sets of values: "below 9 V", "12.4 V to 13.0 V", "lit or dim". */
@@ -21,11 +23,25 @@ public final class Limits {
 	public static String say(ValueSet values, Domain domain) {
 		List<String> said = new ArrayList<>();
 		if (domain instanceof Domain.Quantity quantity) {
+			IndexSet in = values.in(quantity);
+			Optional<NamedValue> under = quantity.under().filter(value -> in.contains(0));
+			Optional<NamedValue> over = quantity.over().filter(value -> in.contains(quantity.size() - 1));
+			boolean low = false;
+			boolean high = false;
 			for (Bands.Band band : Bands.of(values, quantity).bands()) {
-				boolean fromLeast = band.low().compareTo(quantity.low()) == 0 && !band.lowOpen();
-				boolean toGreatest = band.high().compareTo(quantity.high()) == 0 && !band.highOpen();
+				boolean fromLeast = band.low().compareTo(quantity.low()) == 0 && !band.lowOpen() && under.isPresent() == quantity.under().isPresent();
+				boolean toGreatest = band.high().compareTo(quantity.high()) == 0 && !band.highOpen()
+						&& over.isPresent() == quantity.over().isPresent();
 				said.add(band(quantity::sayNumber, fromLeast ? null : band.low(), band.lowOpen(),
 						toGreatest ? null : band.high(), band.highOpen()));
+				low |= fromLeast;
+				high |= toGreatest;
+			}
+			if (under.isPresent() && !low) {
+				said.add(0, under.get().title());
+			}
+			if (over.isPresent() && !high) {
+				said.add(over.get().title());
 			}
 		} else {
 			IndexSet in = values.in(domain);

@@ -69,6 +69,12 @@ public final class Words {
 		return base.hazard(name).map(Hazard::title).orElse(name);
 	}
 
+	/** Returns what a test, a code, a module or a sign is called. */
+	public String finding(String name) {
+		return base.test(name).isPresent() ? test(name)
+				: base.code(name).isPresent() ? "code " + code(name) : base.module(name).isPresent() ? module(name) : sign(name);
+	}
+
 	/** Returns the part and the fault: "12 V battery: one cell open". */
 	public String fault(String name) {
 		Optional<Fault> fault = base.fault(name);
@@ -99,6 +105,11 @@ public final class Words {
 		return state.map(State::title).orElse(setting.state()) + " " + value;
 	}
 
+	/** Returns states of which any will do: "Ignition on or Ignition running". */
+	public String anySetting(List<StateSetting> settings) {
+		return settings.stream().map(this::setting).collect(Collectors.joining(" or "));
+	}
+
 	public String settings(List<StateSetting> settings) {
 		return settings.stream().map(this::setting).collect(Collectors.joining(", "));
 	}
@@ -113,33 +124,32 @@ public final class Words {
 
 	/** Returns the condition in words. */
 	public String condition(Condition condition) {
-		if (condition instanceof Condition.And and) {
-			return and.parts().isEmpty() ? "in every case" : joined(and.parts(), " and ");
-		} else if (condition instanceof Condition.Or or) {
-			return or.parts().isEmpty() ? "in no case" : joined(or.parts(), " or ");
-		} else if (condition instanceof Condition.Not not) {
-			return not.part() instanceof Condition.SignIs is ? sign(is.sign(), !is.present())
-					: "known not to hold: " + nested(not.part());
-		} else if (condition instanceof Condition.TraitIs is) {
-			return is.trait() + " " + trait(is.trait(), is.values());
-		} else if (condition instanceof Condition.SignIs is) {
-			return sign(is.sign(), is.present());
-		} else if (condition instanceof Condition.TestIs is) {
-			return test(is.test()) + ": "
-					+ base.test(is.test()).map(test -> Limits.say(is.values(), test.domain())).orElse("?");
-		} else if (condition instanceof Condition.CodeIs is) {
-			return "code " + code(is.code()) + " " + reading(is.reading(), moduleOf(is.code()));
-		} else if (condition instanceof Condition.ModuleIs is) {
-			return module(is.module()) + (is.answers() ? " answers" : " is silent");
-		} else if (condition instanceof Condition.VerdictIs is) {
-			return "“" + fault(is.fault()) + "” is " + (is.stands() ? "" : "not ") + is.verdict().word();
-		}
-		return "“" + sign(((Condition.Unexplained) condition).sign()) + "” and nothing that explains it is confirmed";
+		return condition.match(
+				(Condition.And and) -> and.parts().isEmpty() ? "in every case" : joined(and.parts(), " and "),
+				(Condition.Or or) -> or.parts().isEmpty() ? "in no case" : joined(or.parts(), " or "),
+				(Condition.Not not) -> not.part() instanceof Condition.SignIs is ? sign(is.sign(), !is.present())
+						: "known not to hold: " + nested(not.part()),
+				this::atom);
+	}
+
+	private String atom(Condition.Atom atom) {
+		return atom.match(
+				(Condition.TraitIs is) -> is.trait() + " " + trait(is.trait(), is.values()),
+				(Condition.SignIs is) -> sign(is.sign(), is.present()),
+				(Condition.TestIs is) -> test(is.test()) + ": "
+						+ base.test(is.test()).map(test -> Limits.say(is.values(), test.domain())).orElse("?"),
+				(Condition.CodeIs is) -> "code " + code(is.code()) + " " + reading(is.reading(), moduleOf(is.code())),
+				(Condition.ModuleIs is) -> module(is.module()) + (is.answers() ? " answers" : " is silent"),
+				(Condition.VerdictIs is) -> "“" + fault(is.fault()) + "” is " + (is.stands() ? "" : "not ") + is.verdict().word(),
+				(Condition.Unexplained is) -> "“" + sign(is.sign()) + "” and nothing that explains it is confirmed");
 	}
 
 	private String nested(Condition part) {
-		boolean bare = part instanceof Condition.And and && and.parts().size() > 1
-				|| part instanceof Condition.Or or && or.parts().size() > 1;
+		boolean bare = part.match(
+				(Condition.And and) -> and.parts().size() > 1,
+				(Condition.Or or) -> or.parts().size() > 1,
+				(Condition.Not not) -> false,
+				(Condition.Atom atom) -> false);
 		return bare ? "(" + condition(part) + ")" : condition(part);
 	}
 
@@ -154,10 +164,14 @@ public final class Words {
 
 	private static String reading(CodeReading reading, String module) {
 		return switch (reading) {
-		case PRESENT -> "is stored in " + module;
-		case ABSENT -> "is not stored in " + module + ", which answers";
+		case PRESENT -> "is present in " + module;
+		case ABSENT -> "is absent in " + module + ", which answers";
 		case UNREAD -> "is unread, since " + module + " is silent";
-		case MISSING -> "is not seen: not stored in " + module + ", or that is silent";
+		case ACTIVE -> "is active in " + module + ": it finds the fault right now";
+		case STORED -> "is stored in " + module + ", which does not find the fault right now";
+		case PENDING -> "is pending in " + module + ": found once, not yet confirmed";
+		case UNTESTED -> "is untested in " + module + " since its codes were cleared";
+		case MISSING -> "is not seen: " + module + " does not hold it, or is silent";
 		};
 	}
 
@@ -213,8 +227,7 @@ public final class Words {
 					.map(quantity -> quantity.sayNumber(measured.value())).orElse(measured.value().toPlainString());
 		}
 		String value = ((Reading.Named) reading).value();
-		return subject + " " + domain.filter(Domain.Names.class::isInstance).map(Domain.Names.class::cast)
-				.filter(names -> names.indexOf(value) >= 0).map(names -> names.say(names.indexOf(value))).orElse(value);
+		return subject + " " + domain.filter(found -> found.indexOf(value) >= 0).map(found -> found.say(found.indexOf(value))).orElse(value);
 	}
 
 	/** Returns every part in words, joined by commas; the empty text for none. */

@@ -1,15 +1,12 @@
 package org.baywright.pack.format;
 
-import java.util.Optional;
-
 import org.baywright.model.CodeReading;
 import org.baywright.model.Condition;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Test;
 import org.baywright.model.VerdictKind;
-import org.baywright.pack.PackException;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 
@@ -33,32 +30,28 @@ final class ConditionForm {
 	}
 
 	private Json node(Condition condition) {
-		if (condition instanceof Condition.And and) {
-			return new Json().text("kind", "all").list("parts", and.parts(), this::write);
-		} else if (condition instanceof Condition.Or or) {
-			return new Json().text("kind", "any").list("parts", or.parts(), this::write);
-		} else if (condition instanceof Condition.Not not) {
-			return new Json().text("kind", "not").value("part", write(not.part()));
-		} else if (condition instanceof Condition.TraitIs is) {
-			return new Json().text("kind", "trait").text("trait", is.trait())
-					.value("values", ValuesForm.values(is.values()));
-		} else if (condition instanceof Condition.SignIs is) {
-			return new Json().text("kind", "sign").text("sign", is.sign()).flag("present", is.present());
-		} else if (condition instanceof Condition.TestIs is) {
-			Json json = new Json().text("kind", "test").text("test", is.test())
-					.value("values", ValuesForm.values(is.values()));
-			Optional<Test> test = base.test(is.test());
-			test.ifPresent(found -> json.value("resolved", ValuesForm.resolved(is.values(), found.domain())));
-			return json;
-		} else if (condition instanceof Condition.CodeIs is) {
-			return new Json().text("kind", "code").text("code", is.code()).text("reading", JsonIn.word(is.reading()));
-		} else if (condition instanceof Condition.ModuleIs is) {
-			return new Json().text("kind", "module").text("module", is.module()).flag("answers", is.answers());
-		} else if (condition instanceof Condition.VerdictIs is) {
-			return new Json().text("kind", "verdict").text("fault", is.fault()).text("verdict", is.verdict().word())
-					.flag("stands", is.stands());
-		}
-		return new Json().text("kind", "unexplained").text("sign", ((Condition.Unexplained) condition).sign());
+		return condition.match(
+				(Condition.And and) -> new Json().text("kind", "all").list("parts", and.parts(), this::write),
+				(Condition.Or or) -> new Json().text("kind", "any").list("parts", or.parts(), this::write),
+				(Condition.Not not) -> new Json().text("kind", "not").value("part", write(not.part())),
+				(Condition.Atom atom) -> atom.match(
+						(Condition.TraitIs is) -> new Json().text("kind", "trait").text("trait", is.trait())
+								.value("values", ValuesForm.values(is.values())),
+						(Condition.SignIs is) -> new Json().text("kind", "sign").text("sign", is.sign()).flag("present", is.present()),
+						this::test,
+						(Condition.CodeIs is) -> new Json().text("kind", "code").text("code", is.code())
+								.text("reading", JsonIn.word(is.reading())),
+						(Condition.ModuleIs is) -> new Json().text("kind", "module").text("module", is.module())
+								.flag("answers", is.answers()),
+						(Condition.VerdictIs is) -> new Json().text("kind", "verdict").text("fault", is.fault())
+								.text("verdict", is.verdict().word()).flag("stands", is.stands()),
+						(Condition.Unexplained is) -> new Json().text("kind", "unexplained").text("sign", is.sign())));
+	}
+
+	private Json test(Condition.TestIs is) {
+		Json json = new Json().text("kind", "test").text("test", is.test()).value("values", ValuesForm.values(is.values()));
+		base.test(is.test()).ifPresent(found -> json.value("resolved", ValuesForm.resolved(is.values(), found.domain())));
+		return json;
 	}
 
 	static Condition read(JsonIn in, String file) throws PackException {

@@ -1,26 +1,31 @@
 package org.baywright.pack.format;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Function;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.model.Acceptance;
+import org.baywright.model.PictureFile;
 import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
-import org.baywright.pack.FormatVersion;
-import org.baywright.pack.PackException;
-import org.baywright.pack.PackManifest;
-import org.baywright.pack.PackManifest.Accepted;
-import org.baywright.pack.PackManifest.Entry;
-import org.baywright.pack.PackManifest.Remark;
-import org.baywright.pack.PackManifest.Standing;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.manifest.FormatVersion;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.manifest.PackManifest;
+import org.baywright.pack.manifest.PackManifest.Accepted;
+import org.baywright.pack.manifest.PackManifest.BuiltOn;
+import org.baywright.pack.manifest.PackManifest.Entry;
+import org.baywright.pack.manifest.PackManifest.Remark;
+import org.baywright.pack.manifest.PackManifest.Standing;
 
 import com.google.gson.JsonObject;
 
@@ -63,10 +68,10 @@ public final class ManifestForm {
 		return counts;
 	}
 
-	/** Returns a finding as the manifest keeps it. */
-	public static Standing standing(Finding finding) {
-		return new Standing(finding.id(), finding.check(), finding.severity(), place(finding.span()), finding.message(),
-				finding.story(), finding.meaning(), finding.accepted().map(ManifestForm::accepted));
+	/** Returns a flaw as the manifest keeps it. */
+	public static Standing standing(Flaw flaw) {
+		return new Standing(flaw.id(), flaw.check(), flaw.severity(), place(flaw.span()), flaw.message(),
+				flaw.story(), flaw.meaning(), flaw.accepted().map(ManifestForm::accepted));
 	}
 
 	private static Accepted accepted(Acceptance acceptance) {
@@ -89,21 +94,35 @@ public final class ManifestForm {
 				new Json().whole("bytes", entry.bytes()).text("sha256", entry.sha256()).object()));
 		Json counts = new Json();
 		manifest.counts().forEach(counts::whole);
-		return new Json().text("format", FORMAT).text("version", manifest.version().toString())
+		Json json = new Json().text("format", FORMAT).text("version", manifest.version().toString())
 				.text("project", manifest.project())
 				.value("tool", new Json().text("name", TOOL).text("version", manifest.tool()).object())
 				.text("fingerprint", manifest.fingerprint()).value("entries", entries.object())
 				.value("counts", counts.object()).texts("checks", manifest.checks())
-				.list("findings", manifest.findings(), ManifestForm::finding)
-				.list("problems", manifest.problems(), ManifestForm::problem).whole("jobsPassed", manifest.cases())
-				.object();
+				.list("flaws", manifest.flaws(), ManifestForm::flaw)
+				.list("problems", manifest.problems(), ManifestForm::problem).whole("jobsPassed", manifest.cases());
+		return (manifest.builtOn().isEmpty() ? json : json.list("builtOn", manifest.builtOn(), ManifestForm::builtOn)).object();
 	}
 
-	private static JsonObject finding(Standing finding) {
-		Json json = new Json().text("id", finding.id()).text("check", finding.check())
-				.text("severity", JsonIn.word(finding.severity())).text("at", finding.at())
-				.text("message", finding.message()).texts("story", finding.story()).text("meaning", finding.meaning());
-		finding.accepted().ifPresent(accepted -> json.value("accepted", new Json().text("reason", accepted.reason())
+	/** Returns what a project builds on, as the manifest keeps it: each once. */
+	public static List<BuiltOn> builtOn(RuleBase base) {
+		return base.builtOn().stream().map(other -> new BuiltOn(other.path(), other.rules().name(), other.meaning())).distinct()
+				.sorted(Comparator.comparing(BuiltOn::path)).toList();
+	}
+
+	private static JsonObject builtOn(BuiltOn other) {
+		return new Json().text("path", other.path()).text("project", other.project()).text("meaning", other.meaning()).object();
+	}
+
+	private static BuiltOn builtOn(JsonIn in) throws PackException {
+		return new BuiltOn(in.text("path"), in.text("project"), in.text("meaning"));
+	}
+
+	private static JsonObject flaw(Standing flaw) {
+		Json json = new Json().text("id", flaw.id()).text("check", flaw.check())
+				.text("severity", JsonIn.word(flaw.severity())).text("at", flaw.at())
+				.text("message", flaw.message()).texts("story", flaw.story()).text("meaning", flaw.meaning());
+		flaw.accepted().ifPresent(accepted -> json.value("accepted", new Json().text("reason", accepted.reason())
 				.text("author", accepted.author()).text("date", accepted.date()).object()));
 		return json.object();
 	}
@@ -125,10 +144,12 @@ public final class ManifestForm {
 			throw in.unknown("format", format);
 		}
 		FormatVersion version = FormatVersion.of(in.text("version"));
+		in.old(version.isOlder());
 		PackManifest manifest = new PackManifest(version, in.text("project"), in.object("tool", ManifestForm::tool),
 				in.text("fingerprint"), in.object("entries", ManifestForm::entries),
-				in.object("counts", ManifestForm::counts), in.texts("checks"), in.list("findings", ManifestForm::finding),
-				in.list("problems", ManifestForm::problem), in.whole("jobsPassed"));
+				in.object("counts", ManifestForm::counts), in.texts("checks"), in.list(in.renamed("findings", "flaws"), ManifestForm::flaw),
+				in.list("problems", ManifestForm::problem),
+				in.has("builtOn") ? in.list("builtOn", ManifestForm::builtOn) : List.of(), in.whole("jobsPassed"));
 		in.end();
 		return manifest;
 	}
@@ -140,7 +161,9 @@ public final class ManifestForm {
 
 	private static SortedMap<String, Entry> entries(JsonIn in) throws PackException {
 		SortedMap<String, Entry> entries = new TreeMap<>();
-		for (String name : List.of("rules.html", "rules.json")) {
+		SortedSet<String> names = new TreeSet<>(List.of("rules.html", "rules.json"));
+		in.names().stream().filter(name -> PictureFile.ofName(name).isEmpty()).forEach(names::add);
+		for (String name : names) {
 			entries.put(name, in.object(name, entry -> new Entry(entry.whole("bytes"), entry.text("sha256"))));
 		}
 		return entries;
@@ -154,7 +177,7 @@ public final class ManifestForm {
 		return counts;
 	}
 
-	private static Standing finding(JsonIn in) throws PackException {
+	private static Standing flaw(JsonIn in) throws PackException {
 		return new Standing(in.text("id"), in.text("check"), in.word("severity", Severity.class), in.optionalText("at"),
 				in.text("message"), in.texts("story"), in.text("meaning"), in.optional("accepted", accepted -> new Accepted(
 						accepted.text("reason"), accepted.optionalText("author"), accepted.optionalDate("date"))));

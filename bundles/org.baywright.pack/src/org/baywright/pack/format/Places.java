@@ -1,9 +1,9 @@
 package org.baywright.pack.format;
 
 import org.baywright.model.Span;
-import org.baywright.pack.PackException;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.manifest.PackException;
 
 /**
  * Where something stands in the rule files: an element as {@code file:line}, what lies in it as a line of the same

@@ -2,6 +2,7 @@ package org.baywright.pack.format;
 
 import java.util.Optional;
 
+import org.baywright.model.Chain;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Domain;
 import org.baywright.model.Law;
@@ -12,11 +13,12 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Scope;
 import org.baywright.model.Source;
+import org.baywright.model.Span;
 import org.baywright.model.Test;
 import org.baywright.model.VerdictKind;
-import org.baywright.pack.PackException;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 
@@ -52,7 +54,31 @@ final class RuleForm {
 				.value("provenance", provenance(rule.provenance())).object();
 	}
 
-	private static JsonObject scope(ConditionForm conditions, Scope scope, String file) {
+	static JsonObject chain(RuleBase base, Chain chain) {
+		String file = chain.span().file();
+		ConditionForm conditions = new ConditionForm(base, file);
+		return Places.at(new Json(), chain.span()).text("name", chain.name()).text("title", chain.title())
+				.text("meaning", Meaning.fingerprint(chain)).value("scope", scope(conditions, chain.scope(), file))
+				.list("given", chain.given(), conditions::write)
+				.list("points", chain.points(), point -> Places.line(new Json().text("test", point.test()).text("title", point.title())
+						.value("good", ValuesForm.values(point.good())).texts("faults", point.faults()), point.span(), file).object())
+				.texts("beyond", chain.beyond()).value("provenance", provenance(chain.provenance()))
+				.texts("rules", chain.rules().stream().map(Rule::name).toList()).object();
+	}
+
+	static Chain chain(JsonIn in) throws PackException {
+		var span = Places.at(in);
+		String file = span.file();
+		in.derived("meaning");
+		in.derived("rules");
+		return new Chain(in.text("name"), in.text("title"), in.object("scope", scope -> scope(scope, file)),
+				in.list("given", given -> ConditionForm.read(given, file)),
+				in.list("points", point -> new Chain.Point(point.text("test"), point.text("title"), point.object("good", ValuesForm::values),
+						point.texts("faults"), Places.line(point, file))),
+				in.texts("beyond"), in.object("provenance", RuleForm::provenance), span);
+	}
+
+	static JsonObject scope(ConditionForm conditions, Scope scope, String file) {
 		Json json = new Json().texts("families", scope.families()).texts("except", scope.except());
 		scope.where().ifPresent(where -> json.value("where", conditions.write(where)));
 		return Places.line(json, scope.span(), file).object();
@@ -94,6 +120,18 @@ final class RuleForm {
 				in.list("given", given -> ConditionForm.read(given, file)), in.list("states", VehicleForm::setting),
 				in.optionalText("test"), in.list("outcomes", outcome -> outcome(outcome, file)),
 				in.object("provenance", RuleForm::provenance), Places.line(in, "testLine", file), span);
+	}
+
+	/** Writes for which vehicles something is, if that is not all. */
+	static void scope(Json json, RuleBase base, Scope scope, String file) {
+		if (!scope.isEvery()) {
+			json.value("scope", scope(new ConditionForm(base, file), scope, file));
+		}
+	}
+
+	/** Reads for which vehicles something is; in the first version of the format everything was for all. */
+	static Scope scope(JsonIn in, Span span) throws PackException {
+		return in.isOld() ? Scope.EVERY : in.optional("scope", scope -> scope(scope, span.file())).orElse(Scope.EVERY);
 	}
 
 	private static Scope scope(JsonIn in, String file) throws PackException {

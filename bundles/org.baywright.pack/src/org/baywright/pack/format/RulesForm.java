@@ -12,10 +12,10 @@ import org.baywright.model.Named;
 import org.baywright.model.Review;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
-import org.baywright.pack.FormatVersion;
-import org.baywright.pack.PackException;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.manifest.FormatVersion;
+import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 
@@ -44,6 +44,7 @@ public final class RulesForm {
 		sort(sorted.exclusives, Exclusive::span);
 		sort(sorted.tests, Named::span);
 		sort(sorted.laws, Law::span);
+		sort(sorted.chains, Named::span);
 		sort(sorted.rules, Named::span);
 		sort(sorted.repairs, Named::span);
 		sort(sorted.cases, Named::span);
@@ -65,28 +66,29 @@ public final class RulesForm {
 				.list("states", base.states(), VehicleForm::state).list("tools", base.tools(), VehicleForm::tool)
 				.list("hazards", base.hazards(), VehicleForm::hazard)
 				.list("modules", base.modules(), VehicleForm::module).list("codes", base.codes(), VehicleForm::code)
-				.list("signs", base.signs(), FindingForm::sign).list("parts", base.parts(), FindingForm::part)
+				.list("signs", base.signs(), sign -> FindingForm.sign(base, sign)).list("parts", base.parts(), FindingForm::part)
 				.list("exclusives", base.exclusives(), FindingForm::exclusive)
-				.list("tests", base.tests(), FindingForm::test)
+				.list("tests", base.tests(), test -> FindingForm.test(base, test))
 				.list("laws", base.laws(), law -> RuleForm.law(base, law))
+				.list("chains", base.chains(), chain -> RuleForm.chain(base, chain))
 				.list("rules", base.rules(), rule -> RuleForm.rule(base, rule))
-				.list("repairs", base.repairs(), WorkForm::repair).list("jobs", base.cases(), WorkForm::job)
+				.list("repairs", base.repairs(), repair -> WorkForm.repair(base, repair)).list("jobs", base.cases(), WorkForm::job)
 				.list("reviews", base.reviews(), review -> WorkForm.review(base, review))
 				.list("acceptances", base.acceptances(), WorkForm::acceptance).object();
 	}
 
 	/**
-	 * Reads a rule base.
+	 * Reads the elements of a rule base. Whether the names in them lead anywhere has not been looked at.
 	 *
 	 * @param in the content of {@code rules.json}
 	 * @throws PackException if something is missing, does not belong there, or has the wrong form
 	 */
-	public static RuleBase read(JsonIn in) throws PackException {
+	public static RuleBase.Builder read(JsonIn in) throws PackException {
 		String format = in.text("format");
 		if (!format.equals(FORMAT)) {
 			throw in.unknown("format", format);
 		}
-		FormatVersion.of(in.text("version"));
+		in.old(FormatVersion.of(in.text("version")).isOlder());
 		RuleBase.Builder base = new RuleBase.Builder(in.text("project"));
 		addTo(base.families, in.list("families", VehicleForm::family));
 		addTo(base.states, in.list("states", VehicleForm::state));
@@ -99,13 +101,14 @@ public final class RulesForm {
 		addTo(base.exclusives, in.list("exclusives", FindingForm::exclusive));
 		addTo(base.tests, in.list("tests", FindingForm::test));
 		addTo(base.laws, in.list("laws", RuleForm::law));
+		addTo(base.chains, in.added("chains", RuleForm::chain));
 		addTo(base.rules, in.list("rules", RuleForm::rule));
 		addTo(base.repairs, in.list("repairs", WorkForm::repair));
 		addTo(base.cases, in.list("jobs", WorkForm::job));
 		addTo(base.reviews, in.list("reviews", WorkForm::review));
 		addTo(base.acceptances, in.list("acceptances", WorkForm::acceptance));
 		in.end();
-		return base.build();
+		return base;
 	}
 
 	private static <T> void addTo(Collection<T> all, List<T> some) {

@@ -1,12 +1,14 @@
 package org.baywright.pack.format;
 
+import java.util.List;
+
 import org.baywright.model.Bands;
 import org.baywright.model.Domain;
 import org.baywright.model.NamedValue;
 import org.baywright.model.ValueSet;
-import org.baywright.pack.PackException;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 
@@ -18,11 +20,13 @@ final class ValuesForm {
 
 	static JsonObject domain(Domain domain, String file) {
 		if (domain instanceof Domain.Quantity quantity) {
-			return new Json().text("kind", "quantity").text("unit", quantity.unit()).decimal("low", quantity.low())
-					.decimal("high", quantity.high()).decimal("step", quantity.step()).object();
+			Json json = new Json().text("kind", "quantity").text("unit", quantity.unit()).decimal("low", quantity.low())
+					.decimal("high", quantity.high()).decimal("step", quantity.step());
+			quantity.under().ifPresent(value -> json.value("under", named(value, file)));
+			quantity.over().ifPresent(value -> json.value("over", named(value, file)));
+			return json.object();
 		}
-		return new Json().text("kind", "names")
-				.list("values", ((Domain.Names) domain).values(), value -> named(value, file)).object();
+		return new Json().text("kind", "names").list("values", domain.named(), value -> named(value, file)).object();
 	}
 
 	static Domain domain(JsonIn in, String file) throws PackException {
@@ -32,7 +36,8 @@ final class ValuesForm {
 			return new Domain.Names(in.list("values", value -> named(value, file)));
 		case "quantity":
 			try {
-				return new Domain.Quantity(in.text("unit"), in.decimal("low"), in.decimal("high"), in.decimal("step"));
+				return new Domain.Quantity(in.text("unit"), in.decimal("low"), in.decimal("high"), in.decimal("step"),
+						in.optional("under", value -> named(value, file)), in.optional("over", value -> named(value, file)));
 			} catch (IllegalArgumentException e) {
 				throw in.wrong("is no range: " + e.getMessage() + ".");
 			}
@@ -74,17 +79,16 @@ final class ValuesForm {
 		};
 	}
 
-	/** Returns the named values, or the bands within the domain, without reference to how the author put it. */
+	/** Returns the named values, or the bands within the domain and what of beyond them, without reference to how the author put it. */
 	static JsonObject resolved(ValueSet values, Domain domain) {
-		if (domain instanceof Domain.Names names) {
-			Json json = new Json();
-			var in = values.in(names);
-			return json.texts("names", java.util.stream.IntStream.range(0, names.size()).filter(in::contains)
-					.mapToObj(index -> names.values().get(index).name()).toList()).object();
+		var in = values.in(domain);
+		List<String> names = domain.named().stream().map(NamedValue::name).filter(name -> in.contains(domain.indexOf(name))).toList();
+		if (!(domain instanceof Domain.Quantity quantity)) {
+			return new Json().texts("names", names).object();
 		}
-		Domain.Quantity quantity = (Domain.Quantity) domain;
-		return new Json().list("bands", Bands.of(values, quantity).bands(), band -> new Json()
+		Json json = new Json().list("bands", Bands.of(values, quantity).bands(), band -> new Json()
 				.decimal("low", band.low()).flag("lowOpen", band.lowOpen()).decimal("high", band.high())
-				.flag("highOpen", band.highOpen()).object()).object();
+				.flag("highOpen", band.highOpen()).object());
+		return (names.isEmpty() ? json : json.texts("names", names)).object();
 	}
 }

@@ -1,6 +1,9 @@
 package org.baywright.pack.format;
 
+import java.util.List;
+
 import org.baywright.model.Code;
+import org.baywright.model.Cycle;
 import org.baywright.model.Family;
 import org.baywright.model.Hazard;
 import org.baywright.model.Module;
@@ -14,9 +17,9 @@ import org.baywright.model.code.CodeText;
 import org.baywright.model.code.Dtc;
 import org.baywright.model.code.J1939Code;
 import org.baywright.model.code.RawCode;
-import org.baywright.pack.PackException;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
+import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 
@@ -29,13 +32,17 @@ final class VehicleForm {
 	static JsonObject family(RuleBase base, Family family) {
 		String file = family.span().file();
 		Json json = Places.at(new Json(), family.span()).text("name", family.name()).text("title", family.title())
-				.text("parent", family.parent()).flag("base", family.base())
+				.text("parent", family.parent()).texts("systems", family.systems())
+				.text("kind", JsonIn.word(family.kind()))
 				.list("traits", family.traits(), trait -> Places
 						.line(new Json().text("name", trait.name()).text("word", trait.word())
 								.value("domain", ValuesForm.domain(trait.domain(), file)), trait.span(), file)
 						.object())
 				.list("vins", family.vins(), vin -> Places.line(new Json().text("pattern", vin.pattern())
-						.flag("checkDigit", vin.checkDigit()), vin.span(), file).object());
+						.flag("checkDigit", vin.checkDigit()), vin.span(), file).object())
+				.list("cycles", family.cycles(), cycle -> Places.line(new Json().text("state", cycle.state())
+						.list("steps", cycle.steps(), step -> new Json().text("value", step.value())
+								.decimal("minutes", step.minutes()).object()), cycle.span(), file).object());
 		return json.list("allTraits", base.traitsOf(family.name()).values(),
 				trait -> new Json().text("name", trait.name()).text("word", trait.word())
 						.text("from", owner(base, family, trait)).value("domain", ValuesForm.domain(trait.domain(), ""))
@@ -50,14 +57,23 @@ final class VehicleForm {
 				.orElse(family.name());
 	}
 
+	/** Format 1 knew only base families and others. */
+	private static Family.Kind kind(JsonIn in) throws PackException {
+		return !in.isOld() ? in.word("kind", Family.Kind.class)
+				: in.flag("base") ? Family.Kind.BASE : Family.Kind.VEHICLES;
+	}
+
 	static Family family(JsonIn in) throws PackException {
 		var span = Places.at(in);
 		String file = span.file();
 		in.derived("allTraits");
-		return new Family(in.text("name"), in.text("title"), in.optionalText("parent"), in.flag("base"),
+		return new Family(in.text("name"), in.text("title"), in.optionalText("parent"),
+				in.isOld() ? List.of() : in.texts("systems"), kind(in),
 				in.list("traits", trait -> new Trait(trait.text("name"), trait.text("word"),
 						trait.object("domain", domain -> ValuesForm.domain(domain, file)), Places.line(trait, file))),
 				in.list("vins", vin -> new VinPattern(vin.text("pattern"), vin.flag("checkDigit"), Places.line(vin, file))),
+				in.added("cycles", cycle -> new Cycle(cycle.text("state"), cycle.list("steps",
+						step -> new Cycle.Step(step.optionalText("value"), step.decimal("minutes"))), Places.line(cycle, file))),
 				span);
 	}
 
@@ -101,19 +117,26 @@ final class VehicleForm {
 	}
 
 	static JsonObject module(Module module) {
-		return Places.at(new Json(), module.span()).text("name", module.name()).text("title", module.title())
-				.texts("families", module.families()).list("answersIn", module.answersIn(), VehicleForm::setting)
-				.object();
+		Json json = Places.at(new Json(), module.span()).text("name", module.name()).text("title", module.title())
+				.texts("families", module.families()).list("answersIn", module.answersIn(), VehicleForm::setting);
+		if (!module.tools().isEmpty() || module.takes().signum() > 0 || module.cost().signum() > 0) {
+			json.value("asking", new Json().texts("tools", module.tools()).decimal("takes", module.takes()).decimal("cost", module.cost()).object());
+		}
+		return json.object();
 	}
 
 	static Module module(JsonIn in) throws PackException {
-		return new Module(in.text("name"), in.text("title"), in.texts("families"),
+		Module free = new Module(in.text("name"), in.text("title"), in.texts("families"),
 				in.list("answersIn", VehicleForm::setting), Places.at(in));
+		return in.optional("asking", asking -> new Module(free.name(), free.title(), free.families(), free.answersIn(), asking.texts("tools"),
+				asking.decimal("takes"), asking.decimal("cost"), free.span())).orElse(free);
 	}
 
 	static JsonObject code(Code code) {
 		return Places.at(new Json(), code.span()).text("name", code.name()).text("title", code.title())
-				.text("module", code.module()).value("text", text(code.text())).object();
+				.text("module", code.module()).value("text", text(code.text()))
+				.list("runsIn", code.runsIn(), VehicleForm::setting)
+				.list("runsAfter", code.runsAfter(), FindingForm::preparation).object();
 	}
 
 	private static JsonObject text(CodeText text) {
@@ -130,7 +153,7 @@ final class VehicleForm {
 
 	static Code code(JsonIn in) throws PackException {
 		return new Code(in.text("name"), in.text("title"), in.text("module"), in.object("text", VehicleForm::text),
-				Places.at(in));
+				in.added("runsIn", VehicleForm::setting), in.added("runsAfter", FindingForm::preparation), Places.at(in));
 	}
 
 	private static CodeText text(JsonIn in) throws PackException {

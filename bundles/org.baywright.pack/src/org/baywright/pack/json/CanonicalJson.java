@@ -3,7 +3,7 @@ package org.baywright.pack.json;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 
-import org.baywright.pack.PackException;
+import org.baywright.pack.manifest.PackException;
 import org.erdtman.jcs.JsonCanonicalizer;
 
 import com.google.gson.JsonElement;

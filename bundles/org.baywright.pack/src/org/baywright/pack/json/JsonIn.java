@@ -8,14 +8,16 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.regex.Pattern;
-
-import org.baywright.pack.PackException;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
+
+import org.baywright.pack.manifest.PackException;
 
 /**
  * A JSON object that is read property by property. Every message begins with the entry and the place in it as a JSON
@@ -30,6 +32,7 @@ public final class JsonIn {
 	private final JsonObject object;
 	private final String place;
 	private final boolean strict;
+	private boolean old;
 	private final Set<String> read = new HashSet<>();
 
 	private JsonIn(JsonObject object, String place, boolean strict) {
@@ -151,7 +154,7 @@ public final class JsonIn {
 
 	/** Returns an object. */
 	public <T> T object(String name, Form<T> form) throws PackException {
-		JsonIn in = of(need(name), place + "/" + name, strict);
+		JsonIn in = of(need(name), place + "/" + name, strict).old(old);
 		T value = form.read(in);
 		in.end();
 		return value;
@@ -167,11 +170,42 @@ public final class JsonIn {
 		List<T> values = new ArrayList<>();
 		int index = 0;
 		for (JsonElement value : array(name)) {
-			JsonIn in = of(value, place + "/" + name + "/" + index++, strict);
+			JsonIn in = of(value, place + "/" + name + "/" + index++, strict).old(old);
 			values.add(form.read(in));
 			in.end();
 		}
 		return values;
+	}
+
+	/** Says that the entry is written in the first version of the format, which had less. */
+	public JsonIn old(boolean isOld) {
+		old = isOld;
+		return this;
+	}
+
+	/** Returns whether the first version of the format is read. */
+	public boolean isOld() {
+		return old;
+	}
+
+	/** Returns a list of objects that the first version of the format did not have. */
+	public <T> List<T> added(String name, Form<T> form) throws PackException {
+		return old ? List.of() : list(name, form);
+	}
+
+	/** Returns the text of a property that the first version of the format did not have, if it is there. */
+	public Optional<String> addedText(String name) throws PackException {
+		return old ? Optional.empty() : optionalText(name);
+	}
+
+	/** Returns the name of a property that the first version of the format called otherwise. */
+	public String renamed(String before, String now) {
+		return old ? before : now;
+	}
+
+	/** Returns the names of all properties, sorted. */
+	public SortedSet<String> names() {
+		return new TreeSet<>(object.keySet());
 	}
 
 	/** Returns whether the property is there. */

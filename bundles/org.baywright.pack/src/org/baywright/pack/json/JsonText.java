@@ -7,8 +7,6 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 
-import org.baywright.pack.PackException;
-
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
@@ -18,6 +16,8 @@ import com.google.gson.Strictness;
 import com.google.gson.stream.JsonReader;
 import com.google.gson.stream.JsonToken;
 import com.google.gson.stream.MalformedJsonException;
+
+import org.baywright.pack.manifest.PackException;
 
 /** Reads JSON strictly: valid UTF-8, no name twice in an object, no endless nesting. */
 public final class JsonText {

@@ -24,8 +24,8 @@ final class Cautions {
 
 	/** Returns the hazards that a test warns of and those of the part it works on. */
 	Set<String> of(Test test) {
-		Set<String> hazards = new LinkedHashSet<>(test.cautions());
-		test.part().flatMap(base::part).map(Part::hazards).ifPresent(hazards::addAll);
+		Set<String> hazards = new LinkedHashSet<>(test.cautions(base));
+		test.part(base).flatMap(base::part).map(Part::hazards).ifPresent(hazards::addAll);
 		return hazards;
 	}
 

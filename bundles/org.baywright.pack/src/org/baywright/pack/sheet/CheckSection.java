@@ -3,10 +3,10 @@ package org.baywright.pack.sheet;
 import java.util.List;
 
 import org.baywright.model.RuleBase;
-import org.baywright.pack.PackManifest;
-import org.baywright.pack.PackManifest.Accepted;
-import org.baywright.pack.PackManifest.Remark;
-import org.baywright.pack.PackManifest.Standing;
+import org.baywright.pack.manifest.PackManifest;
+import org.baywright.pack.manifest.PackManifest.Accepted;
+import org.baywright.pack.manifest.PackManifest.Remark;
+import org.baywright.pack.manifest.PackManifest.Standing;
 
 /** What was checked and what stands. */
 final class CheckSection {
@@ -26,10 +26,10 @@ final class CheckSection {
 		html.element("p", "No error stands. The rules bring " + manifest.cases() + " of " + base.cases().size()
 				+ " finished jobs to the end that they had. " + manifest.checks().size() + " checks were made: "
 				+ String.join(", ", manifest.checks()) + ".");
-		findings("Open: nobody has said why these may stand", manifest.openFindings());
-		findings("Accepted by the author", manifest.acceptedFindings());
-		findings("Worth knowing", manifest.findings().stream()
-				.filter(finding -> !finding.isOpen() && finding.accepted().isEmpty()).toList());
+		flaws("Open: nobody has said why these may stand", manifest.openFlaws());
+		flaws("Accepted by the author", manifest.acceptedFlaws());
+		flaws("Worth knowing", manifest.flaws().stream()
+				.filter(flaw -> !flaw.isOpen() && flaw.accepted().isEmpty()).toList());
 		if (!manifest.problems().isEmpty()) {
 			html.element("h3", "Remarks on the text").open("ul");
 			for (Remark problem : manifest.problems()) {
@@ -41,16 +41,16 @@ final class CheckSection {
 		html.close();
 	}
 
-	private void findings(String title, List<Standing> findings) {
-		if (findings.isEmpty()) {
+	private void flaws(String title, List<Standing> flaws) {
+		if (flaws.isEmpty()) {
 			return;
 		}
-		html.element("h3", title + " (" + findings.size() + ")").open("ul");
-		for (Standing finding : findings) {
-			html.open("li").text(finding.message() + " ")
-					.element("span", finding.at().map(at -> at + ", ").orElse("") + finding.check(), "class", "name");
-			html.list(finding.story());
-			finding.accepted().ifPresent(accepted -> html.element("p", "Accepted: " + say(accepted)));
+		html.element("h3", title + " (" + flaws.size() + ")").open("ul");
+		for (Standing flaw : flaws) {
+			html.open("li").text(flaw.message() + " ")
+					.element("span", flaw.at().map(at -> at + ", ").orElse("") + flaw.check(), "class", "name");
+			html.list(flaw.story());
+			flaw.accepted().ifPresent(accepted -> html.element("p", "Accepted: " + say(accepted)));
 			html.close();
 		}
 		html.close();

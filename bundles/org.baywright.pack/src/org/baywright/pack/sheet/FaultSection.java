@@ -8,13 +8,13 @@ import java.util.Map;
 import org.baywright.model.Case;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Fault;
+import org.baywright.model.Meaning;
 import org.baywright.model.Part;
 import org.baywright.model.Repair;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.VerdictKind;
-import org.baywright.model.VerifyStep;
-import org.baywright.model.words.Limits;
+import org.baywright.model.words.Telling;
 import org.baywright.model.words.Words;
 
 /** Faults with how they are found, repairs, and finished jobs. */
@@ -23,10 +23,12 @@ final class FaultSection {
 	private final RuleBase base;
 	private final Words words;
 	private final Html html;
+	private final Gallery gallery;
 	private final Map<String, Map<VerdictKind, List<Rule>>> rules = new LinkedHashMap<>();
 	private final Map<String, List<Repair>> repairs = new LinkedHashMap<>();
 
-	FaultSection(RuleBase base, Words words, Html html) {
+	FaultSection(RuleBase base, Words words, Html html, Gallery gallery) {
+		this.gallery = gallery;
 		this.base = base;
 		this.words = words;
 		this.html = html;
@@ -53,6 +55,8 @@ final class FaultSection {
 		for (Part part : base.parts()) {
 			html.open("article", "id", "part-" + part.name()).open("h3").text(part.title() + " ")
 					.element("span", part.name(), "class", "name").close();
+			part.place().ifPresent(place -> html.element("p", "Where: " + place));
+			gallery.write(part.pictures());
 			if (!part.hazards().isEmpty()) {
 				html.element("p", "Hazards: " + Words.commas(part.hazards().stream().map(words::hazard).toList()));
 			}
@@ -92,6 +96,7 @@ final class FaultSection {
 		html.open("section", "id", "repairs").element("h2", "Repairs")
 				.element("p", "No repair without a confirmed fault.");
 		Cautions cautions = new Cautions(base, html);
+		Telling telling = new Telling(base);
 		for (Repair repair : base.repairs()) {
 			html.open("article", "id", "repair-" + repair.name()).open("h3").text(repair.title() + " ")
 					.element("span", repair.name(), "class", "name").close();
@@ -100,51 +105,19 @@ final class FaultSection {
 			for (int i = 0; i < repair.fixes().size(); i++) {
 				html.text(i == 0 ? "" : ", ").link("fault-" + repair.fixes().get(i), words.fault(repair.fixes().get(i)));
 			}
-			html.close().term("Needs", Words.commas(repair.tools().stream().map(words::tool).toList()))
-					.term("Takes", Effort.time(repair.takes())).term("Costs", Effort.cost(repair.cost()))
-					.term("Who", Effort.skill(repair.skill())).close();
-			steps("Steps", repair.steps());
-			steps("Tell the customer", repair.tellCustomer());
-			steps("Changed for good", repair.changesForGood());
+			html.close().known(telling.doing(repair)).close();
+			gallery.write(repair.pictures());
 			html.element("h4", "How it is verified");
 			if (repair.verify().isEmpty()) {
 				html.element("p", "The rules do not say how.");
 			} else {
 				html.open("ol");
-				repair.verify().forEach(step -> html.element("li", step(step)));
+				repair.verify().forEach(step -> html.element("li", telling.step(step)));
 				html.close();
 			}
 			html.close();
 		}
 		html.close();
-	}
-
-	private void steps(String title, List<String> steps) {
-		if (!steps.isEmpty()) {
-			html.element("h4", title).open("ol");
-			steps.forEach(step -> html.element("li", step));
-			html.close();
-		}
-	}
-
-	private String step(VerifyStep step) {
-		if (step instanceof VerifyStep.Clear clear) {
-			return "Clear the codes of " + words.module(clear.module()) + ", which reaches it only while it answers.";
-		} else if (step instanceof VerifyStep.Cycle cycle) {
-			return "Take " + base.state(cycle.state()).map(state -> state.title()).orElse(cycle.state())
-					+ " through all its values and back, so that modules test themselves again.";
-		} else if (step instanceof VerifyStep.Put put) {
-			return "Set " + words.setting(put.setting()) + ".";
-		} else if (step instanceof VerifyStep.Read read) {
-			return "Read the codes of " + words.module(read.module()) + ".";
-		} else if (step instanceof VerifyStep.Expect expect) {
-			return "Code " + words.code(expect.code()) + (expect.present() ? " must be stored." : " must not be stored.");
-		} else if (step instanceof VerifyStep.Repeat repeat) {
-			return "Repeat: " + words.test(repeat.test()) + repeat.values()
-					.flatMap(values -> base.test(repeat.test()).map(test -> "; expect " + Limits.say(values, test.domain())))
-					.orElse("") + ".";
-		}
-		return "Repeat whichever test confirmed the fault; it must no longer confirm it.";
 	}
 
 	private void jobs() {
@@ -153,7 +126,7 @@ final class FaultSection {
 			html.element("p", "The rules hold no finished jobs.");
 		} else {
 			html.open("table").element("caption", "Jobs that the rules were run on").open("thead").open("tr");
-			for (String column : List.of("Job", "Vehicle", "Found", "Cause")) {
+			for (String column : List.of("Job", "Vehicle", "Found", "Cause", "What it took", "Afterwards")) {
 				html.element("th", column, "scope", "col");
 			}
 			html.close().close().open("tbody");
@@ -173,6 +146,11 @@ final class FaultSection {
 		if (job.referred()) {
 			html.text("referred");
 		}
+		String time = Telling.minutes(job.record().minutes());
+		String cost = job.record().cost().signum() == 0 ? "" : "cost " + Meaning.number(job.record().cost());
+		html.close().element("td", time.isEmpty() || cost.isEmpty() ? time + cost : time + ", " + cost).open("td");
+		html.list(job.record().afterwards().stream().map(found -> words.reading(job.family(), found)).toList());
+		job.record().backAfter().ifPresent(days -> html.element("strong", "Came back after " + Meaning.number(days) + " d"));
 		html.close().close();
 	}
 }

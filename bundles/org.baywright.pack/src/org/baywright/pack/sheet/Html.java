@@ -2,7 +2,11 @@ package org.baywright.pack.sheet;
 
 import java.util.ArrayDeque;
 import java.util.Collection;
+import java.util.List;
 import java.util.Deque;
+
+import org.baywright.model.words.Telling;
+import org.baywright.model.words.Words;
 
 /** Writes HTML that is well-formed XML too. Every text and attribute is escaped. */
 final class Html {
@@ -12,15 +16,26 @@ final class Html {
 
 	/** Opens an element; attributes are names and values by turns. */
 	Html open(String tag, String... attributes) {
+		begin(tag, attributes);
+		out.append('>');
+		open.push(tag);
+		return this;
+	}
+
+	/** Adds an element that holds nothing. */
+	Html empty(String tag, String... attributes) {
+		begin(tag, attributes);
+		out.append("/>");
+		return this;
+	}
+
+	private void begin(String tag, String... attributes) {
 		out.append('<').append(tag);
 		for (int i = 0; i < attributes.length; i += 2) {
 			out.append(' ').append(attributes[i]).append("=\"");
 			escape(attributes[i + 1]);
 			out.append('"');
 		}
-		out.append('>');
-		open.push(tag);
-		return this;
 	}
 
 	/** Closes the element opened last. */
@@ -68,6 +83,20 @@ final class Html {
 	/** Adds a term and its description; nothing if the description is empty. */
 	Html term(String term, String description) {
 		return description.isEmpty() ? this : element("dt", term).element("dd", description);
+	}
+
+	/** Adds what is known of a piece of work to a list of terms. */
+	Html known(List<Telling.Line> lines) {
+		for (Telling.Line line : lines) {
+			if (line.steps()) {
+				element("dt", line.label()).open("dd").open("ol");
+				line.texts().forEach(step -> element("li", step));
+				close().close();
+			} else {
+				term(line.label(), Words.commas(line.texts()));
+			}
+		}
+		return this;
 	}
 
 	private void escape(String text) {

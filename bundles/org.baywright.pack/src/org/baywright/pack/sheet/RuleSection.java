@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
+import org.baywright.model.Chain;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
 import org.baywright.model.Domain;
@@ -19,6 +20,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Source;
 import org.baywright.model.Test;
 import org.baywright.model.words.Limits;
+import org.baywright.model.words.Telling;
 import org.baywright.model.words.Words;
 
 /** The rules, each with all that a technician must know to work by it. */
@@ -41,6 +43,7 @@ final class RuleSection {
 	void write() {
 		html.open("section", "id", "rules").element("h2", "Rules");
 		certain();
+		base.chains().forEach(this::chain);
 		base.rules().forEach(this::rule);
 		html.close();
 	}
@@ -68,6 +71,40 @@ final class RuleSection {
 				: "(Whenever" + families + ": " + words.condition(law.when()) + "; then: " + words.condition(law.then()) + ".)";
 	}
 
+	/** The rules that follow from it stand among the others. */
+	private void chain(Chain chain) {
+		html.open("article", "id", "chain-" + chain.name()).open("h3").text(chain.title() + " ")
+				.element("span", chain.name(), "class", "name").close();
+		html.element("p", "Check points from the source on. The first point that is wrong names the fault; a point that is right"
+				+ " clears what lies before it. A point in the middle of what is left halves it.");
+		html.open("ol");
+		for (Chain.Point point : chain.points()) {
+			html.open("li").link("test-" + point.test(), words.test(point.test())).text(": "
+					+ base.test(point.test()).map(test -> Limits.say(point.good(), test.domain())).orElse("")
+					+ (point.faults().isEmpty() ? "" : "; else " + chain(point.faults())));
+			base.test(point.test()).ifPresent(test -> {
+				test.place().ifPresent(place -> html.text(". Where: " + place));
+				cautions.write(cautions.of(test));
+			});
+			html.close();
+		}
+		html.close();
+		if (!chain.beyond().isEmpty()) {
+			html.element("p", "When all are right, suspect " + chain(chain.beyond()) + ".");
+		}
+		html.open("dl").term("Vehicles", words.scope(chain.scope()))
+				.term("Given", String.join("; ", chain.given().stream().map(words::condition).toList()));
+		provenance(chain.provenance());
+		for (Review review : reviews.getOrDefault(chain.name(), List.of())) {
+			html.term("Review", review(Meaning.fingerprint(chain), review));
+		}
+		html.close().close();
+	}
+
+	private String chain(List<String> faults) {
+		return faults.stream().map(fault -> "“" + words.fault(fault) + "”").collect(Collectors.joining(" or "));
+	}
+
 	private void rule(Rule rule) {
 		Optional<Test> test = rule.test().flatMap(base::test);
 		html.open("article", "id", "rule-" + rule.name()).open("h3").text(rule.title() + " ")
@@ -84,7 +121,7 @@ final class RuleSection {
 		html.open("dl");
 		provenance(rule.provenance());
 		for (Review review : reviews.getOrDefault(rule.name(), List.of())) {
-			html.term("Review", review(rule, review));
+			html.term("Review", review(Meaning.fingerprint(rule), review));
 		}
 		html.open("dt").text("Meaning").close().open("dd").element("code", Meaning.fingerprint(rule)).close();
 		html.close().close();
@@ -92,12 +129,7 @@ final class RuleSection {
 
 	private void test(Test test) {
 		html.element("dt", "Run").open("dd").link("test-" + test.name(), test.title()).close();
-		if (!test.prepare().isEmpty()) {
-			html.element("dt", "Before it").open("dd").list(test.prepare()).close();
-		}
-		html.term("Needs", Words.commas(test.tools().stream().map(words::tool).toList()))
-				.term("Test in state", words.settings(test.states())).term("Takes", Effort.time(test.takes()))
-				.term("Who", Effort.skill(test.skill())).term("Fits", Words.commas(test.fits()));
+		html.known(new Telling(base).doing(test));
 	}
 
 	private void outcomes(Rule rule, Optional<Domain> domain) {
@@ -139,8 +171,8 @@ final class RuleSection {
 		};
 	}
 
-	private static String review(Rule rule, Review review) {
-		boolean stale = !Meaning.fingerprint(rule).equals(review.meaning());
+	private static String review(String now, Review review) {
+		boolean stale = !now.equals(review.meaning());
 		return review.reviewer() + (review.agrees() ? " agrees, " : " objects, ") + review.date()
 				+ (review.note().isEmpty() ? "" : ": " + review.note())
 				+ (stale ? " (out of date: the rule has changed its meaning since)" : "");

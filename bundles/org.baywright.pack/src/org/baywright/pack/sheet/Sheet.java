@@ -4,19 +4,22 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 
 import org.baywright.model.RuleBase;
 import org.baywright.model.words.Words;
-import org.baywright.pack.PackManifest;
+import org.baywright.pack.manifest.PackManifest;
 
 /** Makes the sheet: all rules with what they stand on, to read on a screen or on paper. */
 public final class Sheet {
 
 	private final RuleBase base;
 	private final PackManifest manifest;
+	private final Map<String, byte[]> pictures;
 	private final Html html = new Html();
 
-	private Sheet(RuleBase base, PackManifest manifest) {
+	private Sheet(RuleBase base, PackManifest manifest, Map<String, byte[]> pictures) {
+		this.pictures = pictures;
 		this.base = base;
 		this.manifest = manifest;
 	}
@@ -26,9 +29,10 @@ public final class Sheet {
 	 *
 	 * @param base the rules, in the order in which they are shown
 	 * @param manifest the pack's manifest; its entries do not matter
+	 * @param pictures the content of each picture that the rules show, by its file
 	 */
-	public static byte[] of(RuleBase base, PackManifest manifest) {
-		return new Sheet(base, manifest).page().getBytes(StandardCharsets.UTF_8);
+	public static byte[] of(RuleBase base, PackManifest manifest, Map<String, byte[]> pictures) {
+		return new Sheet(base, manifest, pictures).page().getBytes(StandardCharsets.UTF_8);
 	}
 
 	private String page() {
@@ -40,9 +44,10 @@ public final class Sheet {
 		contents();
 		html.open("main");
 		Words words = new Words(base);
-		new VehicleSection(base, words, html).write();
+		Gallery gallery = new Gallery(pictures, html);
+		new VehicleSection(base, words, html, gallery).write();
 		new RuleSection(base, words, html).write();
-		new FaultSection(base, words, html).write();
+		new FaultSection(base, words, html, gallery).write();
 		new CheckSection(base, manifest, html).write();
 		new IndexSection(base, html).write();
 		html.close().close().close();

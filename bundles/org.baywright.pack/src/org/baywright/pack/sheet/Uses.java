@@ -23,25 +23,13 @@ final class Uses {
 		for (Rule rule : base.rules()) {
 			Set<String> names = new LinkedHashSet<>();
 			rule.test().ifPresent(names::add);
-			rule.given().forEach(given -> given.eachAtom(atom -> collect(atom, names)));
+			rule.given().forEach(given -> given.eachAtom(atom -> {
+				if (!(atom instanceof Condition.TraitIs)) {
+					names.add(atom.about());
+				}
+			}));
 			names.forEach(name -> uses.computeIfAbsent(name, key -> new ArrayList<>()).add(rule));
 		}
 		return uses;
-	}
-
-	private static void collect(Condition condition, Set<String> into) {
-		if (condition instanceof Condition.SignIs is) {
-			into.add(is.sign());
-		} else if (condition instanceof Condition.TestIs is) {
-			into.add(is.test());
-		} else if (condition instanceof Condition.CodeIs is) {
-			into.add(is.code());
-		} else if (condition instanceof Condition.ModuleIs is) {
-			into.add(is.module());
-		} else if (condition instanceof Condition.VerdictIs is) {
-			into.add(is.fault());
-		} else if (condition instanceof Condition.Unexplained is) {
-			into.add(is.sign());
-		}
 	}
 }

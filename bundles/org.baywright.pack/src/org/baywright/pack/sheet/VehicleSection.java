@@ -1,9 +1,12 @@
 package org.baywright.pack.sheet;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 import org.baywright.model.Code;
+import org.baywright.model.Cycle;
 import org.baywright.model.Domain;
 import org.baywright.model.Family;
 import org.baywright.model.Hazard;
@@ -15,6 +18,7 @@ import org.baywright.model.Sign;
 import org.baywright.model.Test;
 import org.baywright.model.Trait;
 import org.baywright.model.VinPattern;
+import org.baywright.model.words.Telling;
 import org.baywright.model.words.Words;
 
 /** Cautions, vehicles, signs and tests: what rules speak of. */
@@ -23,9 +27,11 @@ final class VehicleSection {
 	private final RuleBase base;
 	private final Words words;
 	private final Html html;
+	private final Gallery gallery;
 	private final Map<String, List<Rule>> asking;
 
-	VehicleSection(RuleBase base, Words words, Html html) {
+	VehicleSection(RuleBase base, Words words, Html html, Gallery gallery) {
+		this.gallery = gallery;
 		this.base = base;
 		this.words = words;
 		this.html = html;
@@ -60,9 +66,15 @@ final class VehicleSection {
 			title("h3", family.title(), family.name());
 			html.open("dl");
 			if (family.base()) {
-				html.term("Stands for", "what other families share; no vehicle belongs to it itself");
+				html.term("Stands for", family.kind() == Family.Kind.SYSTEM ? "a system that families have"
+						: "what other families share; no vehicle belongs to it itself");
 			}
 			html.term("Builds on", family.parent().map(words::family).orElse(""));
+			html.term("Has", Words.commas(family.systems().stream().map(words::family).toList()));
+			for (Cycle cycle : family.cycles()) {
+				base.state(cycle.state()).ifPresent(state -> html.term("Cycle of " + state.title(),
+						Telling.cycle(cycle, new Domain.Names(state.values()))));
+			}
 			html.term("Identification", Words.commas(family.vins().stream().map(VehicleSection::vin).toList()));
 			for (Trait trait : base.traitsOf(family.name()).values()) {
 				html.term(trait.name(), values(trait));
@@ -71,8 +83,10 @@ final class VehicleSection {
 		}
 		table("States", List.of("State", "Values"), base.states(),
 				state -> List.of(state.title(), Words.commas(state.values().stream().map(NamedValue::title).toList())));
-		table("Modules", List.of("Module", "In", "Answers in"), base.modules(), this::module);
-		table("Codes", List.of("Code", "Means", "Module"), base.codes(), this::code);
+		boolean asking = base.modules().stream().anyMatch(module -> !new Telling(base).asking(module).isEmpty());
+		table("Modules", asking ? List.of("Module", "In", "Answers in", "To ask it") : List.of("Module", "In", "Answers in"), base.modules(),
+				module -> module(module, asking));
+		table("Codes", List.of("Code", "Means", "Module", "Tested by the module"), base.codes(), this::code);
 		html.close();
 	}
 
@@ -84,18 +98,23 @@ final class VehicleSection {
 		if (trait.domain() instanceof Domain.Quantity quantity) {
 			return quantity.sayNumber(quantity.low()) + " to " + quantity.sayNumber(quantity.high());
 		}
-		return Words.commas(((Domain.Names) trait.domain()).values().stream().map(NamedValue::title).toList());
+		return Words.commas(trait.domain().named().stream().map(NamedValue::title).toList());
 	}
 
-	private List<String> module(Module module) {
-		return List.of(module.title(),
+	private List<String> module(Module module, boolean asking) {
+		List<String> cells = new ArrayList<>(List.of(module.title(),
 				module.families().isEmpty() ? "every family"
 						: Words.commas(module.families().stream().map(words::family).toList()),
-				module.answersIn().isEmpty() ? "every state" : words.settings(module.answersIn()));
+				module.answersIn().isEmpty() ? "every state" : words.anySetting(module.answersIn())));
+		if (asking) {
+			cells.add(new Telling(base).asking(module).stream().map(line -> line.label() + ": " + Words.commas(line.texts()))
+					.collect(Collectors.joining("; ")));
+		}
+		return cells;
 	}
 
 	private List<String> code(Code code) {
-		return List.of(code.text().display(), code.title(), words.module(code.module()));
+		return List.of(code.text().display(), code.title(), words.module(code.module()), new Telling(base).runs(code));
 	}
 
 	private interface Row<T> {
@@ -122,6 +141,10 @@ final class VehicleSection {
 		html.open("section", "id", "signs").element("h2", "Signs").open("dl");
 		for (Sign sign : base.signs()) {
 			html.open("dt", "id", "sign-" + sign.name()).text(sign.title()).close().open("dd");
+			sign.precautions().forEach(precaution -> html.element("p", Telling.precaution(precaution), "class", "caution"));
+			if (!sign.scope().isEvery()) {
+				html.text("For " + words.scope(sign.scope()) + ". ");
+			}
 			if (sign.intermittent()) {
 				html.text("Comes and goes: that it is not seen on the day proves nothing. ");
 			}
@@ -147,37 +170,13 @@ final class VehicleSection {
 			title("h3", test.title(), test.name());
 			Cautions cautions = new Cautions(base, html);
 			cautions.write(cautions.of(test));
-			html.open("dl").term("Results", results(test)).term("Works on", test.part().map(part -> base.part(part).orElseThrow().title()).orElse(""))
-					.term("Needs", Words.commas(test.tools().stream().map(words::tool).toList()))
-					.term("In state", words.settings(test.states())).term("Takes", Effort.time(test.takes()))
-					.term("Costs", Effort.cost(test.cost())).term("Who", Effort.skill(test.skill()))
-					.term("Fits", Words.commas(test.fits()))
-					.term("Disturbs", Words.commas(test.disturbs().stream().map(this::finding).toList()));
-			html.close();
-			if (!test.prepare().isEmpty()) {
-				html.element("h4", "Before it").open("ol");
-				test.prepare().forEach(step -> html.element("li", step));
-				html.close();
-			}
+			html.open("dl").known(new Telling(base).of(test)).close();
+			gallery.write(test.pictures());
 			html.open("p").text("Used by: ");
 			links(asking.getOrDefault(test.name(), List.of()));
 			html.close().close();
 		}
 		html.close();
-	}
-
-	private static String results(Test test) {
-		if (test.domain() instanceof Domain.Quantity quantity) {
-			return quantity.sayNumber(quantity.low()) + " to " + quantity.sayNumber(quantity.high()) + " in steps of "
-					+ quantity.sayNumber(quantity.step());
-		}
-		return Words.commas(((Domain.Names) test.domain()).values().stream().map(NamedValue::title).toList());
-	}
-
-	private String finding(String name) {
-		return base.test(name).isPresent() ? words.test(name)
-				: base.code(name).isPresent() ? "code " + words.code(name)
-						: base.module(name).isPresent() ? words.module(name) : words.sign(name);
 	}
 
 	private void title(String tag, String title, String name) {

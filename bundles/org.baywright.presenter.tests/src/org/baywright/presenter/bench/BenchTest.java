@@ -10,10 +10,10 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.model.Case;
 import org.baywright.model.Family;
@@ -63,6 +63,26 @@ class BenchTest {
 	}
 
 	@Test
+	void whatAnInstrumentShowsBeyondItsRangeIsEnteredByItsWords() {
+		RuleBase rules = Examples.rules("family van", "sign dead \"Dead\"", "part wire { fault broken }",
+				"test ohms \"Ohms\" { measures Ohm 0 .. 200 step 1 over ol \"Open line\" }",
+				"rule a \"A\" { given dead run ohms on above 100 Ohm : confirms wire.broken on at_most 100 Ohm : clears wire.broken", WHY);
+		Variable ohms = new Variable(Variable.Kind.TEST, "ohms");
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
+		assertEquals("Type the value, from 0 Ohm to 200 Ohm or Open line, and press Enter.",
+				bench.subjects().stream().filter(subject -> subject.variable().equals(ohms)).findFirst().orElseThrow().prompt());
+		assertEquals("500 Ohm is out of range: 0 Ohm to 200 Ohm or Open line.", bench.enter(ohms, "500").message());
+		assertEquals("Write a number in Ohm, such as 100 Ohm, or “Open line”.", bench.enter(ohms, "nothing").message());
+		for (String typed : List.of("open line", "Open line", "ol", "OL")) {
+			Bench open = bench.enter(ohms, typed);
+			assertEquals("Open line", open.lines().get(1).value());
+			assertEquals("A: above 100 Ohm: confirms “wire: broken”", lines(show(open).fired()));
+			assertEquals(open.lines(), open.with(rules).lines());
+			assertTrue(CaseText.of(open, show(open).advice(), "1", UnaryOperator.identity()).contains("found dead, ohms ol\n"));
+		}
+	}
+
+	@Test
 	void goesOnWithTheJobThatWasLeftAtAnotherProject() {
 		Benches benches = new Benches();
 		Bench begun = Bench.of(SMALL).enter(ENGINE, "petrol").enter(NO_CRANK, "present");
@@ -79,12 +99,58 @@ class BenchTest {
 		Shown shown = show(bench);
 		assertEquals("Nothing is confirmed yet; 1 rule may still apply.", shown.headline());
 		assertEquals("First: 12.0 V to 12.9 V: suspects “Battery: Worn”", lines(shown.fired()));
-		assertEquals("Third: waits for: code 1 (Supply low) is stored in Body module", lines(shown.open()));
+		assertEquals("Third: waits for: code 1 (Supply low) is present in Body module", lines(shown.open()));
 		assertEquals("Second: cannot be so any more: engine diesel | because of: engine petrol", lines(shown.never()));
 		assertEquals(List.of("Battery: Worn is suspected"), shown.verdicts().stream().map(line -> line.text()).toList());
 		assertEquals("First", shown.verdicts().get(0).rules().get(0).text());
 		assertTrue(shown.open().get(0).lines().get(0).leads());
 		assertEquals(List.of(), shown.warnings());
+	}
+
+	private static final RuleBase WITH_STATES = Examples.rules("family van", "sign dips \"Dips\"", "module body \"Body module\"",
+			"code low \"Supply low\" on body = raw \"1\"", "part post { fault loose }", "part feed { fault weak }",
+			"test drop { measures mV 0 .. 500 step 10 takes 3 min }", "test load { results holds, falls takes 3 min }",
+			"test other { results fine, poor takes 1 min }",
+			"rule over { given dips, low stored then suspects post.loose", WHY, "rule now { given dips, low active then suspects feed.weak", WHY,
+			"rule spotted { given dips run other on poor : suspects post.loose, feed.weak on fine : proves nothing", WHY,
+			"rule a { given feed.weak suspected run load on falls : confirms feed.weak on holds : clears feed.weak", WHY,
+			"rule b { given post.loose suspected run drop on above 100 mV : confirms post.loose on at_most 100 mV : clears post.loose", WHY);
+
+	@Test
+	void theStateOfACodeIsAskedForWhereSomeRuleAsks() {
+		Bench bench = Bench.of(WITH_STATES).enter(new Variable(Variable.Kind.SIGN, "dips"), "present");
+		List<String> choices = bench.subjects().stream().filter(subject -> subject.variable().equals(LOW)).findFirst().orElseThrow().choices().stream()
+				.map(Subject.Choice::text).toList();
+		assertEquals(List.of("present", "absent", "unread", "active", "stored", "pending", "untested"), choices);
+		// whose state nobody read: both rules wait for it
+		Shown half = show(bench.enter(LOW, "present"));
+		assertEquals(List.of(), half.verdicts());
+		assertTrue(lines(half.open()).contains("over: waits for: code 1 (Supply low) is stored in Body module"), lines(half.open()));
+		assertEquals(List.of("post: loose is suspected"), show(bench.enter(LOW, "stored")).verdicts().stream().map(line -> line.text()).toList());
+		assertEquals(List.of(), show(bench.enter(LOW, "untested")).verdicts());
+		// where no rule asks, the bench does not either
+		assertEquals(List.of("present", "absent", "unread"), Bench.of(SMALL).enter(NO_CRANK, "present").subjects().stream()
+				.filter(subject -> subject.variable().equals(LOW)).findFirst().orElseThrow().choices().stream().map(Subject.Choice::text).toList());
+	}
+
+	@Test
+	void aSuspicionWithTwoPointersComesFirst() {
+		Bench bench = Bench.of(WITH_STATES).enter(new Variable(Variable.Kind.SIGN, "dips"), "present").enter(new Variable(Variable.Kind.TEST, "other"), "poor");
+		assertEquals(List.of("feed: weak is suspected", "post: loose is suspected"), show(bench).verdicts().stream().map(line -> line.text()).toList());
+		Shown both = show(bench.enter(LOW, "stored"));
+		assertEquals(List.of("post: loose is suspected: 2 independent pointers", "feed: weak is suspected"),
+				both.verdicts().stream().map(line -> line.text()).toList());
+		assertEquals(List.of("drop", "load"), both.steps().stream().map(step -> step.subject().title()).toList());
+		assertTrue(both.steps().get(0).reason().contains("2 independent pointers"), both.steps().get(0).reason());
+	}
+
+	@Test
+	void asksOnlyForWhatIsForTheFamily() {
+		RuleBase rules = Examples.rules("family van", "family bus", "sign hums for bus", "sign dead", "part motor { fault worn }",
+				"test ohms { measures Ohm 0 .. 9 step 1 for bus }", "test course { seen_with ohms results steady, jumps }",
+				"rule b { given hums run course on jumps : confirms motor.worn", WHY, "rule a { given dead or hums run ohms on below 3 Ohm : confirms motor.worn", WHY);
+		assertEquals(List.of("dead"), Bench.of(rules).choose("van").subjects().stream().map(Subject::title).toList());
+		assertEquals(List.of("dead", "hums", "course", "ohms"), Bench.of(rules).choose("bus").subjects().stream().map(Subject::title).toList());
 	}
 
 	/** A job is not sent away before the tests are done. */
@@ -106,7 +172,7 @@ class BenchTest {
 	@Test
 	void aSilentModuleEndsTheWait() {
 		Shown shown = show(Bench.of(SMALL).enter(NO_CRANK, "present").enter(BCM, "silent"));
-		assertTrue(lines(shown.never()).contains("Third: cannot be so any more: code 1 (Supply low) is stored in Body module "
+		assertTrue(lines(shown.never()).contains("Third: cannot be so any more: code 1 (Supply low) is present in Body module "
 				+ "| because of: Body module is silent"), lines(shown.never()));
 	}
 
@@ -119,7 +185,7 @@ class BenchTest {
 		assertTrue(law.warnings().get(1).leads());
 		assertFalse(law.fired().isEmpty(), "what the rules say of it is still told");
 		Shown silent = show(Bench.of(SMALL).enter(BCM, "silent").enter(LOW, "present"));
-		assertEquals("These two cannot both be so. Body module is silent and code 1 (Supply low) is stored in Body module.",
+		assertEquals("These two cannot both be so. Body module is silent and code 1 (Supply low) is present in Body module.",
 				silent.warnings().get(0).text());
 	}
 
@@ -131,6 +197,66 @@ class BenchTest {
 		assertEquals("It is all that the rule “Third” still needs.", shown.steps().get(0).reason());
 		assertEquals("8 min, cost 3", shown.steps().get(1).effort());
 		assertEquals("It is asked for by one rule.", shown.steps().get(2).reason());
+	}
+
+	@Test
+	void aStepLeadsToThePicturesOfItsTestAndItsPart() {
+		RuleBase rules = Examples.rules("family van", "sign dead", "part strap \"Strap\" { picture \"pictures/strap.png\" \"Behind the wheel\" fault loose }",
+				"test drop { results good, bad picture \"leads.jpg\" \"Where the leads go\" at strap }",
+				"rule a { given dead run drop on bad : confirms strap.loose on good : clears strap.loose", WHY);
+		Step step = show(Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present")).steps().get(0);
+		assertEquals(List.of("Picture: Where the leads go leads.jpg", "Picture: Behind the wheel pictures/strap.png"),
+				step.pictures().stream().map(link -> link.text() + " " + link.span().file()).toList());
+		assertTrue(step.pictures().stream().allMatch(Link::leads));
+	}
+
+	/** Asking a module once gives all its codes: a test that costs less than that comes first, one that costs more comes last. */
+	@Test
+	void aModuleIsPaidForOnce() {
+		RuleBase rules = Examples.rules("family van", "tool scanner cost 2", "sign dead \"Dead\"",
+				"module bcm \"Body module\" takes 3 min cost 1 needs scanner", "module ecm \"Engine module\"",
+				"code low on bcm = raw \"1\"", "code high on bcm = raw \"2\"", "code other on ecm = raw \"3\"", "part battery { fault flat fault worn fault old fault dry }",
+				"test cheap \"Cheap\" { results good, bad cost 2 takes 9 min }", "test dear \"Dear\" { results good, bad cost 4 takes 1 min }",
+				"rule a \"A\" { given dead, low present then suspects battery.flat", WHY, "rule b \"B\" { given dead, high present then suspects battery.worn", WHY,
+				"rule c \"C\" { given dead run cheap on bad : confirms battery.flat on good : proves nothing", WHY,
+				"rule d \"D\" { given dead run dear on bad : confirms battery.worn on good : proves nothing", WHY,
+				"rule e \"E\" { given dead, other present then suspects battery.old", WHY);
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
+		assertEquals(List.of("3 (other) in Engine module ()", "Cheap (9 min, cost 2)", "2 (high) in Body module (3 min, cost 3)", "1 (low) in Body module (in the same reading of Body module)",
+				"Dear (1 min, cost 4)"), efforts(bench));
+		Bench read = bench.enter(LOW, "absent");
+		assertEquals(List.of("2 (high) in Body module (in the same reading of Body module)", "3 (other) in Engine module ()", "Cheap (9 min, cost 2)", "Dear (1 min, cost 4)"),
+				efforts(read));
+		assertEquals(efforts(bench), efforts(read.undo()));
+	}
+
+	/** Who does a test sees what is seen with it: the first of them pays for both. */
+	@Test
+	void aTestIsPaidForOnceWithWhatIsSeenWithIt() {
+		RuleBase rules = Examples.rules("family van", "sign dead \"Dead\"", "part battery { fault flat fault worn fault old fault dry }",
+				"test volts \"Voltage\" { measures V 0 .. 18 step 0.1 takes 8 min cost 3 }",
+				"test course \"Course\" { seen_with volts results steady, jumps }", "test sound \"Sound\" { seen_with volts results quiet, hum }",
+				"test look \"Look\" { results good, bad takes 1 min cost 1 }",
+				"rule a { given dead run volts on below 9 V : confirms battery.flat on at_least 9 V : proves nothing", WHY,
+				"rule b { given dead, volts at_least 9 V run course on jumps : confirms battery.worn on steady : proves nothing", WHY,
+				"rule c { given dead run look on bad : confirms battery.old on good : proves nothing", WHY,
+				"rule d { given dead, course is jumps run sound on hum : confirms battery.dry on quiet : proves nothing", WHY);
+		Variable volts = new Variable(Variable.Kind.TEST, "volts");
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
+		assertEquals(List.of("Look (1 min, cost 1)", "Voltage (8 min, cost 3)", "Course (seen with Voltage)", "Sound (seen with Voltage)"), efforts(bench));
+		assertEquals(List.of("Course (seen with Voltage)", "Look (1 min, cost 1)", "Sound (seen with Voltage)"), efforts(bench.enter(volts, "12")));
+		Bench seen = bench.enter(new Variable(Variable.Kind.TEST, "course"), "jumps");
+		assertEquals(List.of("Voltage (together with Course)", "Sound (seen with Voltage)", "Look (1 min, cost 1)"), efforts(seen));
+		assertEquals(List.of("Look (1 min, cost 1)"), efforts(seen.enter(volts, "12").enter(new Variable(Variable.Kind.TEST, "sound"), "hum")));
+		// one that alone is asked for takes what the other takes
+		RuleBase alone = Examples.rules("family van", "sign dead", "part battery { fault worn }", "test volts \"Voltage\" { measures V 0 .. 18 step 0.1 takes 8 min cost 3 }",
+				"test course \"Course\" { seen_with volts results steady, jumps }",
+				"rule b { given dead run course on jumps : confirms battery.worn on steady : clears battery.worn", WHY);
+		assertEquals(List.of("Course (seen with Voltage, 8 min, cost 3)"), efforts(Bench.of(alone).enter(new Variable(Variable.Kind.SIGN, "dead"), "present")));
+	}
+
+	private static List<String> efforts(Bench bench) {
+		return show(bench).steps().stream().map(step -> step.subject().title() + " (" + step.effort() + ")").toList();
 	}
 
 	@Test
@@ -170,7 +296,7 @@ class BenchTest {
 	void refusesWhatIsNoChoice() {
 		assertEquals("Say present or absent.", Bench.of(SMALL).enter(NO_CRANK, "perhaps").message());
 		assertEquals("Choose one of: diesel, petrol.", Bench.of(SMALL).enter(ENGINE, "steam").message());
-		assertEquals("Say present, absent or unread.", Bench.of(SMALL).enter(LOW, "missing").message());
+		assertEquals("Say present, absent, unread, active, stored, pending or untested.", Bench.of(SMALL).enter(LOW, "missing").message());
 		assertEquals("There is no test gone in these rules.",
 				Bench.of(SMALL).enter(new Variable(Variable.Kind.TEST, "gone"), "1").message());
 	}

@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 
-import org.baywright.analysis.Jobs;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Jobs;
 import org.baywright.presenter.Examples;
 import org.baywright.presenter.ProjectState;
 import org.junit.jupiter.api.Test;

@@ -10,11 +10,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
+import org.baywright.model.words.Names;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -37,7 +38,7 @@ class DraftsTest {
 	private static void assertClean(RuleProject project) {
 		Snapshot snapshot = project.snapshot();
 		assertEquals(List.of(), snapshot.problems().stream().map(Problem::message).toList());
-		assertEquals(List.of(), new Analysis().check(snapshot.rules(), Listener.NONE).findings().stream().map(f -> f.message()).toList());
+		assertEquals(List.of(), new Analysis().check(snapshot.rules(), Listener.NONE).flaws().stream().map(f -> f.message()).toList());
 	}
 
 	@Test

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 
 import org.baywright.model.Conclusion;
@@ -82,7 +81,7 @@ class GridTest {
 		assertTrue(grid.columns().stream().allMatch(column -> column.group() == 0));
 		assertEquals("1 test and 2 faults. 2 faults that no test can tell apart: Hydraulic pump: Pump seized and "
 				+ "Relay of the pump: Contacts burnt.", grid.summary());
-		Grid unchecked = Grid.of(new ProjectState(flawed.rules(), List.of(), List.of(), Optional.empty(), false),
+		Grid unchecked = Grid.of(ProjectState.unchecked(flawed.rules(), List.of(), List.of()),
 				RuleScope.family("plover"), Grid.Order.COST);
 		assertTrue(unchecked.summary().endsWith("has not been checked yet."), unchecked.summary());
 		assertTrue(unchecked.columns().stream().allMatch(column -> column.group() == -1));
@@ -110,5 +109,34 @@ class GridTest {
 				assertEquals(grid.rows().size() + 1, grid.tsv().lines().count());
 			}
 		}
+	}
+
+	@Test
+	void whatNoRuleUsesComesLast() {
+		Grid grid = Grid.of(SMALL, RuleScope.family("other"), Grid.Order.TITLE, true);
+		assertEquals("Signs and codes alone, Voltage, =Load", rows(grid));
+		assertEquals(List.of(true, true, false), grid.rows().stream().map(Row::used).toList());
+		assertEquals(List.of(true, true), grid.columns().stream().map(Column::used).toList());
+		assertTrue(grid.summary().startsWith("1 test and 2 faults. "), grid.summary());
+		Grid nothing = Grid.of(SMALL, RuleScope.family("other").around(new RuleScope.Around.OneRule("none")), Grid.Order.TITLE, true);
+		assertEquals(2, nothing.columns().size());
+		assertEquals("Signs and codes alone, =Load, Voltage", rows(nothing));
+		assertTrue(nothing.rows().stream().noneMatch(Row::used) && nothing.columns().stream().noneMatch(Column::used));
+		assertEquals("No rule here says anything about a fault.", nothing.summary());
+	}
+
+	@Test
+	void whatIsSeenWithATestSaysSoInPlaceOfItsEffort() {
+		String why = " because \"a\" source memory by \"R. Falk\" on 2026-03-02 }";
+		Grid grid = Grid.of(Examples.text("family van", "sign dead", "part wire { fault broken fault loose }",
+				"test volts \"Voltage\" { measures V 0 .. 18 step 0.1 takes 8 min cost 3 }", "test course \"Course\" { seen_with volts results steady, jumps }",
+				"test look \"Look\" { results good, bad takes 9 min cost 3 }",
+				"rule a { given dead run volts on below 12 V : confirms wire.broken on at_least 12 V : clears wire.broken" + why,
+				"rule b { given dead run course on jumps : confirms wire.loose on steady : clears wire.loose" + why,
+				"rule c { given dead run look on bad : confirms wire.loose on good : clears wire.loose" + why), RuleScope.family("van"), Grid.Order.COST);
+		assertEquals(List.of("Course: seen with Voltage", "Voltage: 8 min, cost 3, basic", "Look: 9 min, cost 3, basic"),
+				grid.rows().stream().map(row -> row.title() + ": " + row.effort()).toList());
+		assertEquals(List.of("Course\t0\t0\tseen with Voltage", "Voltage\t8\t3\tbasic", "Look\t9\t3\tbasic"),
+				grid.tsv().lines().skip(1).map(line -> line.substring(0, line.lastIndexOf('\t', line.lastIndexOf('\t') - 1))).toList());
 	}
 }

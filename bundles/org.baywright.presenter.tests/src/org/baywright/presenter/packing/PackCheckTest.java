@@ -5,14 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.baywright.analysis.Analysis;
+import java.util.Optional;
+
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
 import org.baywright.pack.PackWriter;
+import org.baywright.pack.manifest.PackException;
 import org.baywright.presenter.Examples;
 import org.junit.jupiter.api.Test;
 
@@ -39,7 +41,7 @@ class PackCheckTest {
 		assertEquals("rules.bay", check.blocks().get(0).span().file());
 		assertTrue(check.blocks().get(0).message().contains("confirms ground_strap.loose"), check.blocks().get(0).message());
 		assertTrue(check.summary().endsWith("One error is to be put right first."), check.summary());
-		assertThrows(PackException.class, () -> PackCheck.make(snapshot.rules(), report, snapshot.problems()));
+		assertThrows(PackException.class, () -> PackCheck.make(Optional.empty(), snapshot.rules(), report, snapshot.problems()));
 	}
 
 	@Test
@@ -51,7 +53,7 @@ class PackCheckTest {
 		Snapshot snapshot = project.snapshot();
 		Report report = check(snapshot);
 		assertEquals("Nothing blocks the pack.", PackCheck.of(snapshot.problems(), report).summary());
-		PackWriter.Made made = PackCheck.make(snapshot.rules(), report, snapshot.problems());
+		PackWriter.Made made = PackCheck.make(Optional.empty(), snapshot.rules(), report, snapshot.problems());
 		assertEquals(made.pack().manifest(), PackReader.read(made.bytes()).manifest());
 		assertEquals(3, made.pack().manifest().cases());
 		assertTrue(made.pack().sheet().contains("Lark L2 light van"));

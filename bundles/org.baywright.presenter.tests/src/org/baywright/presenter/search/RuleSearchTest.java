@@ -26,7 +26,7 @@ import org.junit.jupiter.api.Test;
 class RuleSearchTest {
 
 	private static final Set<Subject> ALL = EnumSet.allOf(Subject.class);
-	private static final Pattern RULE = Pattern.compile("(?ms)^rule (\\w+).*?^}");
+	private static final Pattern RULE = Pattern.compile("(?ms)^(?:rule|chain) (\\w+).*?^}");
 
 	private static final RuleBase SMALL = Examples.rules("""
 			sign no_start "Engine does not start"

@@ -177,8 +177,9 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	}
 
 	private String said(Reading reading, String text) {
-		Optional<Domain> domain = reading instanceof Reading.Measured ? domain(reading) : Optional.empty();
-		return domain.map(found -> ((Domain.Quantity) found).sayNumber(((Reading.Measured) reading).value())).orElse(text);
+		Optional<Domain.Quantity> quantity = domain(reading).filter(Domain.Quantity.class::isInstance).map(Domain.Quantity.class::cast);
+		return quantity.map(found -> reading instanceof Reading.Measured measured ? found.sayNumber(measured.value())
+				: found.say(found.indexOf(reading))).orElse(text);
 	}
 
 	/** Returns the values that the test or trait of a reading can have. */

@@ -1,12 +1,18 @@
 package org.baywright.presenter.bench;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CancellationException;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.analysis.Consultation;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Consultations;
+import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
+import org.baywright.model.words.Telling;
+import org.baywright.presenter.Link;
 
 /**
  * Works out what the rules make of a bench. Keep one instance: it stays prepared for the same rules and family. May be
@@ -26,22 +32,37 @@ public final class Consulting {
 	 */
 	public synchronized Shown show(Bench bench, Listener listener) {
 		if (bench.now().family().isEmpty()) {
-			return nothing("Choose the vehicle to begin.");
+			return nothing(List.of(), "Choose the vehicle to begin.");
 		}
 		if (consultation == null || base != bench.base() || !family.equals(bench.now().family())) {
 			base = bench.base();
 			family = bench.now().family();
-			consultation = new Consultation(base, family);
+			consultation = Consultations.of(base, family);
 		}
+		List<Link> precautions = precautions(bench);
 		Advice advice = consultation.advise(bench.now().readings(), listener);
 		if (!advice.trouble().isEmpty()) {
-			return nothing(advice.trouble());
+			return nothing(precautions, advice.trouble());
 		}
-		return new Sayer(base, family).shown(advice);
+		return new Sayer(base, family).shown(precautions, bench.now().readings(), advice);
 	}
 
-	private static Shown nothing(String headline) {
-		return new Shown(headline, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(),
+	/** What comes first, whatever the rules make of the rest: the same words once, with the first sign that asks for it. */
+	private static List<Link> precautions(Bench bench) {
+		Map<String, Link> first = new LinkedHashMap<>();
+		for (Reading reading : bench.now().readings()) {
+			if (reading instanceof Reading.SignSeen seen && seen.present()) {
+				bench.base().sign(seen.subject()).ifPresent(sign -> sign.precautions().forEach(precaution -> {
+					String text = Telling.precaution(precaution);
+					first.putIfAbsent(text, new Link(text, sign.span()));
+				}));
+			}
+		}
+		return List.copyOf(first.values());
+	}
+
+	private static Shown nothing(List<Link> precautions, String headline) {
+		return new Shown(precautions, headline, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(),
 				new Advice("", List.of(), List.of(), List.of()));
 	}
 }

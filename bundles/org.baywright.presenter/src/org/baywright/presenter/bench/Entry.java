@@ -5,10 +5,12 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.Variable;
 import org.baywright.model.CodeReading;
 import org.baywright.model.Domain;
+import org.baywright.model.NamedValue;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
@@ -64,7 +66,7 @@ record Entry(Optional<Reading> reading, String message) {
 				return of(new Reading.CodeRead(name, reading, Span.NONE));
 			}
 		}
-		return wrong("Say present, absent or unread.");
+		return wrong("Say present, absent, unread, active, stored, pending or untested.");
 	}
 
 	private static Entry valued(String name, Domain domain, String value) {
@@ -76,11 +78,18 @@ record Entry(Optional<Reading> reading, String message) {
 	}
 
 	private static Entry measured(String name, Domain.Quantity quantity, String text) {
+		for (NamedValue value : quantity.named()) {
+			// many meters show OL beyond their range
+			boolean overload = text.equalsIgnoreCase("OL") && quantity.over().filter(value::equals).isPresent();
+			if (overload || text.equalsIgnoreCase(value.name()) || text.equalsIgnoreCase(value.title())) {
+				return of(new Reading.Named(name, value.name(), Span.NONE));
+			}
+		}
 		Matcher matcher = NUMBER.matcher(text);
 		if (!matcher.matches()) {
-			String example = quantity.say(quantity.size() / 2);
+			String example = quantity.say(quantity.first() + (quantity.last() - quantity.first()) / 2);
 			return wrong("Write a number" + (quantity.unit().isEmpty() ? "" : " in " + quantity.unit()) + ", such as "
-					+ example + ".");
+					+ example + quantity.named().stream().map(value -> ", or “" + value.title() + "”").collect(Collectors.joining()) + ".");
 		}
 		BigDecimal number = new BigDecimal(matcher.group(1).replace(',', '.'));
 		try {
@@ -91,9 +100,8 @@ record Entry(Optional<Reading> reading, String message) {
 			return wrong(Say.upper(e.getMessage()) + ".");
 		}
 		int index = quantity.floorIndex(number);
-		if (number.compareTo(quantity.low()) < 0 || index >= quantity.size()) {
-			return wrong(quantity.sayNumber(number) + " is out of range: " + quantity.say(0) + " to "
-					+ quantity.say(quantity.size() - 1) + ".");
+		if (!quantity.isNumber(index)) {
+			return wrong(quantity.sayNumber(number) + " is out of range: " + quantity.range() + ".");
 		}
 		BigDecimal shown = quantity.value(index);
 		String note = shown.compareTo(number) == 0 ? ""

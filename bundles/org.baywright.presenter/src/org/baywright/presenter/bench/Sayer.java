@@ -11,6 +11,7 @@ import org.baywright.analysis.Consultation.Obstacle;
 import org.baywright.analysis.Consultation.Standing;
 import org.baywright.analysis.Consultation.State;
 import org.baywright.analysis.Demand;
+import org.baywright.analysis.Pointers;
 import org.baywright.analysis.Verdict;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
@@ -33,19 +34,19 @@ record Sayer(RuleBase base, String family, Words words) {
 
 	private static final Comparator<Derived> ENDS_FIRST = Comparator
 			.comparing((Derived derived) -> derived.verdict().kind() == VerdictKind.CONFIRMED ? 0
-					: derived.verdict().isReferral() ? 1 : derived.verdict().kind() == VerdictKind.SUSPECTED ? 2 : 3)
-			.thenComparing(Derived::verdict);
+					: derived.verdict().isReferral() ? 1 : derived.verdict().kind() == VerdictKind.SUSPECTED ? 2 : 3);
 
 	Sayer(RuleBase base, String family) {
 		this(base, family, new Words(base));
 	}
 
-	Shown shown(Advice advice) {
-		List<VerdictLine> verdicts = advice.verdicts().stream().sorted(ENDS_FIRST)
+	Shown shown(List<Link> precautions, List<Reading> readings, Advice advice) {
+		Comparator<Derived> order = ENDS_FIRST.thenComparing(derived -> -Pointers.of(base, derived)).thenComparing(Derived::verdict);
+		List<VerdictLine> verdicts = advice.verdicts().stream().sorted(order)
 				.map(derived -> verdict(derived, open(advice) > 0)).toList();
-		return new Shown(headline(advice), warnings(advice), verdicts, rules(advice, State.FIRED),
+		return new Shown(precautions, headline(advice), warnings(advice), verdicts, rules(advice, State.FIRED),
 				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED),
-				Step.of(base, family, advice.rules()), advice);
+				Step.of(base, family, readings, advice), advice);
 	}
 
 	private String headline(Advice advice) {
@@ -53,8 +54,8 @@ record Sayer(RuleBase base, String family, Words words) {
 			return "These findings cannot all be so.";
 		}
 		List<String> confirmed = advice.verdicts().stream().filter(derived -> derived.verdict().isEnd() && !derived.verdict().isReferral())
-				.sorted(ENDS_FIRST).map(derived -> Say.verdict(words, derived.verdict())).toList();
-		List<String> referrals = advice.verdicts().stream().filter(derived -> derived.verdict().isReferral()).sorted(ENDS_FIRST)
+				.sorted(ENDS_FIRST.thenComparing(Derived::verdict)).map(derived -> Say.verdict(words, derived.verdict())).toList();
+		List<String> referrals = advice.verdicts().stream().filter(derived -> derived.verdict().isReferral()).sorted(ENDS_FIRST.thenComparing(Derived::verdict))
 				.map(derived -> Say.verdict(words, derived.verdict())).toList();
 		long open = open(advice);
 		long unsure = advice.rules().stream().filter(rule -> rule.state() == State.UNDECIDED).count();
@@ -74,7 +75,8 @@ record Sayer(RuleBase base, String family, Words words) {
 	}
 
 	private VerdictLine verdict(Derived derived, boolean early) {
-		String said = Say.verdict(words, derived.verdict());
+		int pointers = Pointers.of(base, derived);
+		String said = Say.verdict(words, derived.verdict()) + (pointers > 1 ? ": " + pointers + " independent pointers" : "");
 		return new VerdictLine(early && derived.verdict().isReferral() ? "If nothing else is found: " + Say.lower(said) : said, derived.verdict().kind(),
 				derived.rules().stream().map(this::link).toList());
 	}

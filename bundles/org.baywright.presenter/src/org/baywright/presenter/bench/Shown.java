@@ -10,6 +10,7 @@ import org.baywright.presenter.Link;
 /**
  * What the rules make of what was entered.
  *
+ * @param precautions what comes first, as long as signs are there that ask for it
  * @param headline the result in one sentence
  * @param warnings what cannot be, with the findings it is about
  * @param verdicts what stands: confirmed first, then referrals, suspicions and what is cleared
@@ -20,7 +21,7 @@ import org.baywright.presenter.Link;
  * @param steps what to find out next, the cheapest that brings a rule to its end first
  * @param advice what all this was made of
  */
-public record Shown(String headline, List<Link> warnings, List<VerdictLine> verdicts, List<RuleLine> fired,
+public record Shown(List<Link> precautions, String headline, List<Link> warnings, List<VerdictLine> verdicts, List<RuleLine> fired,
 		List<RuleLine> open, List<RuleLine> never, List<RuleLine> unsure, List<Step> steps, Advice advice) {
 
 	/**
@@ -51,6 +52,7 @@ public record Shown(String headline, List<Link> warnings, List<VerdictLine> verd
 	}
 
 	public Shown {
+		precautions = List.copyOf(precautions);
 		warnings = List.copyOf(warnings);
 		verdicts = List.copyOf(verdicts);
 		fired = List.copyOf(fired);

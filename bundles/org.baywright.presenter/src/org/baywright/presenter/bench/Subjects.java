@@ -56,17 +56,9 @@ final class Subjects {
 		return subjects;
 	}
 
-	private void add(Condition atom, Set<Variable> into) {
-		if (atom instanceof Condition.SignIs is) {
-			into.add(new Variable(Variable.Kind.SIGN, is.sign()));
-		} else if (atom instanceof Condition.Unexplained is) {
-			into.add(new Variable(Variable.Kind.SIGN, is.sign()));
-		} else if (atom instanceof Condition.TestIs is) {
-			into.add(new Variable(Variable.Kind.TEST, is.test()));
-		} else if (atom instanceof Condition.ModuleIs is) {
-			into.add(new Variable(Variable.Kind.MODULE, is.module()));
-		} else if (atom instanceof Condition.CodeIs is) {
-			into.add(new Variable(Variable.Kind.CODE, is.code()));
+	private void add(Condition.Atom atom, Set<Variable> into) {
+		Variable.of(atom).ifPresent(into::add);
+		if (atom instanceof Condition.CodeIs is) {
 			base.code(is.code()).ifPresent(code -> into.add(new Variable(Variable.Kind.MODULE, code.module())));
 		}
 	}
@@ -77,8 +69,8 @@ final class Subjects {
 		return switch (variable.kind()) {
 		case TRAIT -> Optional.ofNullable(base.traitsOf(family).get(name)).map(Trait::domain)
 				.map(domain -> valued(variable, name, domain));
-		case TEST -> base.test(name).map(test -> valued(variable, test.title(), test.domain()));
-		case SIGN -> base.sign(name).map(sign -> new Subject(variable, sign.title(),
+		case TEST -> base.test(name).filter(test -> base.reaches(base.scopeOf(test), family)).map(test -> valued(variable, test.title(), test.domain()));
+		case SIGN -> base.sign(name).filter(sign -> base.reaches(sign.scope(), family)).map(sign -> new Subject(variable, sign.title(),
 				List.of(new Choice("present", "present"), new Choice("absent", "absent")), ""));
 		case MODULE -> base.module(name).filter(module -> base.reaches(module.families(), family))
 				.map(module -> new Subject(variable, module.title(),
@@ -86,10 +78,20 @@ final class Subjects {
 		case CODE -> base.code(name).map(Code::module).flatMap(base::module)
 				.filter(module -> base.reaches(module.families(), family))
 				.map(module -> new Subject(variable, words.code(name) + " in " + module.title(),
-						List.of(new Choice("present", "stored"), new Choice("absent", "not stored"),
-								new Choice("unread", "unread: the module is silent")),
-						""));
+						readings(name), ""));
 		};
+	}
+
+	/** The states of a code are offered where some rule asks for one. */
+	private List<Choice> readings(String code) {
+		List<Choice> choices = new ArrayList<>(List.of(new Choice("present", "present"), new Choice("absent", "absent"),
+				new Choice("unread", "unread: the module is silent")));
+		if (base.asksForState(code)) {
+			choices.set(0, new Choice("present", "present, its state not read"));
+			choices.addAll(List.of(new Choice("active", "active: found right now"), new Choice("stored", "stored: not found right now"),
+					new Choice("pending", "pending: not yet confirmed"), new Choice("untested", "untested since it was cleared")));
+		}
+		return choices;
 	}
 
 	private static Subject valued(Variable variable, String title, Domain domain) {
@@ -97,6 +99,6 @@ final class Subjects {
 			return new Subject(variable, title,
 					names.values().stream().map(value -> new Choice(value.name(), value.title())).toList(), "");
 		}
-		return new Subject(variable, title, List.of(), domain.say(0) + " to " + domain.say(domain.size() - 1));
+		return new Subject(variable, title, List.of(), ((Domain.Quantity) domain).range());
 	}
 }

@@ -13,6 +13,7 @@ import java.util.function.UnaryOperator;
 import org.baywright.model.Domain;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
+import org.baywright.model.words.Names;
 import org.baywright.presenter.Say;
 
 /**

@@ -10,7 +10,8 @@ import org.baywright.model.Span;
  * @param seen finished jobs in which it was the cause
  * @param group number of its group in {@link Grid#groups()}; -1 if some tests tell it from all others, or nobody has
  *            checked
+ * @param used whether a rule that is shown says anything of it
  * @param span where it is declared
  */
-public record Column(String fault, String title, int seen, int group, Span span) {
+public record Column(String fault, String title, int seen, int group, boolean used, Span span) {
 }

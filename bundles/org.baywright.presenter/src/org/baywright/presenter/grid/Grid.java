@@ -12,8 +12,8 @@ import org.baywright.presenter.Say;
 /**
  * Tests against faults.
  *
- * @param columns the faults that the rules speak of, by part and name
- * @param rows the tests that the rules run, in the order asked for
+ * @param columns the faults that the rules speak of, by part and name, then those that no rule speaks of if these are wanted
+ * @param rows the tests that the rules run, in the order asked for, then those that no rule runs if these are wanted
  * @param groups faults that no set of tests can tell apart, as names; only those among the columns
  * @param summary the grid in one or two sentences
  */
@@ -37,7 +37,16 @@ public record Grid(List<Column> columns, List<Row> rows, List<List<String>> grou
 
 	/** Makes the grid of some rules. */
 	public static Grid of(ProjectState state, RuleScope scope, Order order) {
-		return new GridMaker(state, scope).grid(order);
+		return of(state, scope, order, false);
+	}
+
+	/**
+	 * Makes the grid of some rules.
+	 *
+	 * @param unused whether it also has the tests and faults that no rule uses, so that it can be filled; they come last
+	 */
+	public static Grid of(ProjectState state, RuleScope scope, Order order, boolean unused) {
+		return new GridMaker(state, scope, unused).grid(order);
 	}
 
 	/** Returns the same grid in another order. */
@@ -53,7 +62,8 @@ public record Grid(List<Column> columns, List<Row> rows, List<List<String>> grou
 		case TIME -> Comparator.comparing(Row::minutes).thenComparing(Row::cost);
 		case TITLE -> Comparator.comparing(Row::title, String.CASE_INSENSITIVE_ORDER);
 		};
-		return testless.thenComparing(byOrder).thenComparing(Row::title).thenComparing(Row::test);
+		Comparator<Row> unused = Comparator.comparing(row -> !row.used());
+		return testless.thenComparing(unused).thenComparing(byOrder).thenComparing(Row::title).thenComparing(Row::test);
 	}
 
 	/** Returns the whole grid with its headers as lines of text separated by tabs, as spreadsheets read it. */
@@ -63,8 +73,9 @@ public record Grid(List<Column> columns, List<Row> rows, List<List<String>> grou
 		columns.forEach(column -> head.add(column.title()));
 		lines.add(line(head));
 		for (Row row : rows) {
-			List<String> fields = new ArrayList<>(List.of(row.title(), row.minutes().toPlainString(),
-					row.cost().toPlainString(), row.skill()));
+			List<String> fields = new ArrayList<>(row.seenWith().isEmpty()
+					? List.of(row.title(), row.minutes().toPlainString(), row.cost().toPlainString(), row.skill())
+					: List.of(row.title(), "0", "0", row.effort())); // so that who adds them up counts each test once
 			row.cells().forEach(cell -> fields.add(cell.text()));
 			lines.add(line(fields));
 		}

@@ -26,7 +26,7 @@ public final class HelpBook {
 		HelpPages.page(LANGUAGE).ifPresent(text -> all.add(HelpPage.of(LANGUAGE, "Writing rules", text)));
 		HelpPages.page(HelpPages.PROBLEMS).ifPresent(text -> all.add(HelpPage.of(HelpPages.PROBLEMS, "Writing rules", text)));
 		for (String id : Checks.ids()) {
-			HelpPages.page(id).ifPresent(text -> all.add(HelpPage.of(id, "Kinds of findings", text)));
+			HelpPages.page(id).ifPresent(text -> all.add(HelpPage.of(id, "Kinds of flaws", text)));
 		}
 		pages = List.copyOf(all);
 	}

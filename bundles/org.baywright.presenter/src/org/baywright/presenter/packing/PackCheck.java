@@ -1,19 +1,22 @@
 package org.baywright.presenter.packing;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Report;
 import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.baywright.pack.PackContents;
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackWriter;
+import org.baywright.pack.Pictures;
 import org.baywright.pack.ToolVersion;
+import org.baywright.pack.manifest.PackException;
 
 /**
  * Whether a rule pack can be made, and what blocks it.
@@ -47,10 +50,10 @@ public record PackCheck(List<Block> blocks, int remarks, int accepted) {
 		List<Block> blocks = new ArrayList<>();
 		problems.stream().filter(problem -> problem.severity() == Severity.ERROR)
 				.forEach(problem -> blocks.add(new Block(problem.span(), problem.message())));
-		report.findings().stream().filter(finding -> finding.severity() == Severity.ERROR)
-				.forEach(finding -> blocks.add(new Block(finding.span(), finding.message())));
+		report.all().stream().filter(flaw -> flaw.severity() == Severity.ERROR)
+				.forEach(flaw -> blocks.add(new Block(flaw.span(), flaw.message())));
 		blocks.sort((a, b) -> a.span().compareTo(b.span()));
-		int accepted = (int) report.findings().stream().map(Finding::accepted).filter(Optional::isPresent).count();
+		int accepted = (int) report.flaws().stream().map(Flaw::accepted).filter(Optional::isPresent).count();
 		return new PackCheck(blocks, report.openWarnings().size(), accepted);
 	}
 
@@ -73,9 +76,12 @@ public record PackCheck(List<Block> blocks, int remarks, int accepted) {
 	/**
 	 * Makes the pack and reads it back.
 	 *
-	 * @throws PackException if an error stands
+	 * @param folder the folder of the project, in which its pictures lie
+	 * @throws PackException if an error stands, or a picture is not there
 	 */
-	public static PackWriter.Made make(RuleBase rules, Report report, List<Problem> problems) throws PackException {
-		return PackWriter.make(new PackContents(rules, report, problems, ToolVersion.CURRENT));
+	public static PackWriter.Made make(Optional<Path> folder, RuleBase rules, Report report, List<Problem> problems) throws PackException {
+		boolean blocked = !of(problems, report).isReady();
+		return PackWriter.make(new PackContents(rules, report, problems, ToolVersion.CURRENT,
+				blocked ? new TreeMap<>() : Pictures.read(folder, rules)));
 	}
 }

@@ -70,40 +70,40 @@ final class PictureMaker {
 	// ---- what is given -----------------------------------------------------------------------------------------
 
 	private void asks(String rule, Condition condition, Edge.Kind kind, boolean denied) {
-		if (condition instanceof Condition.And and) {
-			Edge.Kind inner = denied && and.parts().size() > 1 ? Edge.Kind.ALTERNATIVE : kind;
-			and.parts().forEach(part -> asks(rule, part, inner, denied));
-		} else if (condition instanceof Condition.Or or) {
-			Edge.Kind inner = !denied && or.parts().size() > 1 ? Edge.Kind.ALTERNATIVE : kind;
-			or.parts().forEach(part -> asks(rule, part, inner, denied));
-		} else if (condition instanceof Condition.Not not) {
-			asks(rule, not.part(), kind, !denied);
-		} else {
-			atom(rule, condition, kind, denied);
-		}
+		condition.visit(
+				(Condition.And and) -> parts(rule, and.parts(), kind, denied, denied),
+				(Condition.Or or) -> parts(rule, or.parts(), kind, denied, !denied),
+				(Condition.Not not) -> asks(rule, not.part(), kind, !denied),
+				(Condition.Atom atom) -> atom(rule, atom, kind, denied));
 	}
 
-	private void atom(String rule, Condition atom, Edge.Kind kind, boolean denied) {
+	private void parts(String rule, List<Condition> parts, Edge.Kind kind, boolean denied, boolean oneIsEnough) {
+		Edge.Kind inner = oneIsEnough && parts.size() > 1 ? Edge.Kind.ALTERNATIVE : kind;
+		parts.forEach(part -> asks(rule, part, inner, denied));
+	}
+
+	private void atom(String rule, Condition.Atom atom, Edge.Kind kind, boolean denied) {
 		String not = denied ? "not " : "";
-		if (atom instanceof Condition.SignIs is) {
-			edge(sign(is.sign()).id(), rule, kind, is.present() != denied ? "" : "absent", atom.span());
-		} else if (atom instanceof Condition.Unexplained is) {
-			edge(sign(is.sign()).id(), rule, kind, not + "unexplained", atom.span());
-		} else if (atom instanceof Condition.CodeIs is) {
-			Node code = node("code:" + is.code(), Node.Kind.CODE, words.code(is.code()), "", span(base.code(is.code())));
-			edge(code.id(), rule, kind, not + Say.lower(is.reading()), atom.span());
-		} else if (atom instanceof Condition.ModuleIs is) {
-			Node module = node("module:" + is.module(), Node.Kind.MODULE, words.module(is.module()), "",
-					span(base.module(is.module())));
-			edge(module.id(), rule, kind, is.answers() != denied ? "answers" : "silent", atom.span());
-		} else if (atom instanceof Condition.TestIs is) {
-			Node test = node("test:" + is.test(), Node.Kind.TEST, words.test(is.test()), "", span(base.test(is.test())));
-			String values = base.test(is.test()).map(found -> Limits.say(is.values(), found.domain())).orElse("?");
-			edge(test.id(), rule, kind, not + values, atom.span());
-		} else if (atom instanceof Condition.VerdictIs is) {
-			Node verdict = verdict(new Verdict(is.fault(), is.verdict()));
-			edge(verdict.id(), rule, kind, is.stands() != denied ? "" : "not", atom.span());
-		}
+		atom.visit(
+				(Condition.TraitIs is) -> { },
+				(Condition.SignIs is) -> edge(sign(is.sign()).id(), rule, kind, is.present() != denied ? "" : "absent", is.span()),
+				(Condition.TestIs is) -> {
+					Node test = node("test:" + is.test(), Node.Kind.TEST, words.test(is.test()), "", span(base.test(is.test())));
+					String values = base.test(is.test()).map(found -> Limits.say(is.values(), found.domain())).orElse("?");
+					edge(test.id(), rule, kind, not + values, is.span());
+				},
+				(Condition.CodeIs is) -> {
+					Node code = node("code:" + is.code(), Node.Kind.CODE, words.code(is.code()), "", span(base.code(is.code())));
+					edge(code.id(), rule, kind, not + Say.lower(is.reading()), is.span());
+				},
+				(Condition.ModuleIs is) -> {
+					Node module = node("module:" + is.module(), Node.Kind.MODULE, words.module(is.module()), "",
+							span(base.module(is.module())));
+					edge(module.id(), rule, kind, is.answers() != denied ? "answers" : "silent", is.span());
+				},
+				(Condition.VerdictIs is) -> edge(verdict(new Verdict(is.fault(), is.verdict())).id(), rule, kind,
+						is.stands() != denied ? "" : "not", is.span()),
+				(Condition.Unexplained is) -> edge(sign(is.sign()).id(), rule, kind, not + "unexplained", is.span()));
 	}
 
 	private Node sign(String name) {

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 import org.baywright.model.Case;
+import org.baywright.model.Chain;
 import org.baywright.model.Code;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
@@ -152,7 +153,12 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			base.parts().forEach(part -> hit(Element.PART, part, spoken(part)));
 			base.faults().forEach(fault -> hit(Element.FAULT, fault, spoken(fault)));
 			base.tests().forEach(test -> hit(Element.TEST, test, spoken(test)));
-			base.rules().forEach(rule -> hit(Element.RULE, rule, spoken(rule)));
+			for (Chain chain : base.chains()) {
+				Set<Thing> spoken = new TreeSet<>();
+				chain.rules().forEach(rule -> spoken.addAll(spoken(rule)));
+				hit(Element.RULE, chain, spoken);
+			}
+			base.rules().stream().filter(rule -> !base.isOfChain(rule.name())).forEach(rule -> hit(Element.RULE, rule, spoken(rule)));
 			base.repairs().forEach(repair -> hit(Element.REPAIR, repair, spoken(repair)));
 			base.cases().forEach(job -> hit(Element.JOB, job, spoken(job)));
 			base.laws().forEach(law -> hit(Element.LAW, law.title(), law.title(), law.span(), spoken(law)));
@@ -176,7 +182,7 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 		}
 
 		private Set<Thing> spoken(Family family) {
-			return add(new TreeSet<>(), Element.FAMILY, family.parent().stream().toList());
+			return add(add(new TreeSet<>(), Element.FAMILY, family.parent().stream().toList()), Element.FAMILY, family.systems());
 		}
 
 		private Set<Thing> spoken(Module module) {
@@ -197,6 +203,7 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 
 		private Set<Thing> spoken(Test test) {
 			Set<Thing> things = states(new TreeSet<>(), test.states());
+			add(things, Element.TEST, test.seenWith().stream().toList());
 			add(things, Element.PART, test.part().stream().toList());
 			add(things, Element.TOOL, test.tools());
 			add(things, Element.HAZARD, test.cautions());
@@ -239,19 +246,16 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			add(things, Element.TOOL, repair.tools());
 			repair.fixes().forEach(fault -> fault(things, fault));
 			for (VerifyStep step : repair.verify()) {
-				if (step instanceof VerifyStep.Clear clear) {
-					add(things, Element.MODULE, List.of(clear.module()));
-				} else if (step instanceof VerifyStep.Read read) {
-					add(things, Element.MODULE, List.of(read.module()));
-				} else if (step instanceof VerifyStep.Cycle cycle) {
-					add(things, Element.STATE, List.of(cycle.state()));
-				} else if (step instanceof VerifyStep.Put put) {
-					states(things, List.of(put.setting()));
-				} else if (step instanceof VerifyStep.Expect expect) {
-					code(things, expect.code());
-				} else if (step instanceof VerifyStep.Repeat repeat) {
-					test(things, repeat.test());
-				}
+				step.visit(
+						(VerifyStep.Clear clear) -> add(things, Element.MODULE, List.of(clear.module())),
+						(VerifyStep.Cycle cycle) -> add(things, Element.STATE, List.of(cycle.state())),
+						(VerifyStep.Put put) -> states(things, List.of(put.setting())),
+						(VerifyStep.Read read) -> add(things, Element.MODULE, List.of(read.module())),
+						(VerifyStep.Expect expect) -> code(things, expect.code()),
+						(VerifyStep.ExpectSign expect) -> add(things, Element.SIGN, List.of(expect.sign())),
+						(VerifyStep.Prepare prepare) -> { },
+						(VerifyStep.Repeat repeat) -> test(things, repeat.test()),
+						(VerifyStep.RepeatWhatConfirmed repeat) -> { });
 			}
 			return things;
 		}
@@ -281,23 +285,14 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 		}
 
 		private void condition(Set<Thing> things, Condition condition) {
-			condition.eachAtom(atom -> {
-				if (atom instanceof Condition.TraitIs is) {
-					add(things, Element.TRAIT, List.of(is.trait()));
-				} else if (atom instanceof Condition.SignIs is) {
-					add(things, Element.SIGN, List.of(is.sign()));
-				} else if (atom instanceof Condition.Unexplained un) {
-					add(things, Element.SIGN, List.of(un.sign()));
-				} else if (atom instanceof Condition.TestIs is) {
-					test(things, is.test());
-				} else if (atom instanceof Condition.CodeIs is) {
-					code(things, is.code());
-				} else if (atom instanceof Condition.ModuleIs is) {
-					add(things, Element.MODULE, List.of(is.module()));
-				} else if (atom instanceof Condition.VerdictIs is) {
-					fault(things, is.fault());
-				}
-			});
+			condition.eachAtom(atom -> atom.visit(
+					(Condition.TraitIs is) -> add(things, Element.TRAIT, List.of(is.trait())),
+					(Condition.SignIs is) -> add(things, Element.SIGN, List.of(is.sign())),
+					(Condition.TestIs is) -> test(things, is.test()),
+					(Condition.CodeIs is) -> code(things, is.code()),
+					(Condition.ModuleIs is) -> add(things, Element.MODULE, List.of(is.module())),
+					(Condition.VerdictIs is) -> fault(things, is.fault()),
+					(Condition.Unexplained is) -> add(things, Element.SIGN, List.of(is.sign()))));
 		}
 
 		private void test(Set<Thing> things, String name) {

@@ -17,7 +17,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.regex.Pattern;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Display;
@@ -334,7 +334,7 @@ class EditingTest {
 	}
 
 	@Test
-	void helpComesOnTheFindingAtTheCursor() {
+	void helpComesOnTheFlawAtTheCursor() {
 		type(document.getLength(), CONTRADICTION);
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") != null);
 		int start = Ui.mark(project, "contradiction").getAttribute(IMarker.CHAR_START, 0);
@@ -364,15 +364,15 @@ class EditingTest {
 	}
 
 	@Test
-	void aFixIsMadeFromTheFindings() {
+	void aFixIsMadeFromTheFlaws() {
 		type(document.getLength(), CONTRADICTION);
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") != null);
 		Ui.await(() -> "not fresh", () -> edited().project().state().isFresh());
-		Finding finding = edited().project().state().checked().orElseThrow().report().findings().stream()
+		Flaw flaw = edited().project().state().checked().orElseThrow().report().flaws().stream()
 				.filter(found -> found.check().equals("contradiction")).findFirst().orElseThrow();
 		Ui.run(() -> {
 			Display.getCurrent().timerExec(700, () -> press(Display.getCurrent().getActiveShell()));
-			Resolutions.offer(editor.getSite().getShell(), edited().project(), finding.span(), finding.id(), finding.fixes().get(0).title());
+			Resolutions.offer(editor.getSite().getShell(), edited().project(), flaw.span(), flaw.id(), flaw.fixes().get(0).title());
 		});
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "contradiction") == null);
 	}
@@ -385,7 +385,7 @@ class EditingTest {
 		Resolutions.Resolution fix = Ui.get(() -> Resolutions.of(marker)).stream().filter(each -> each.getLabel().startsWith("Accept")).findFirst()
 				.orElseThrow();
 		assertTrue(fix.getDescription().contains("because \"\u2026\""), fix.getDescription());
-		Finding finding = edited().project().state().checked().orElseThrow().report().findings().stream()
+		Flaw flaw = edited().project().state().checked().orElseThrow().report().flaws().stream()
 				.filter(found -> found.check().equals("gap")).findFirst().orElseThrow();
 		Ui.run(() -> {
 			Display.getCurrent().timerExec(700, () -> {
@@ -394,7 +394,7 @@ class EditingTest {
 				Ui.all(asking, Text.class).get(0).setText("It is new");
 				press(asking);
 			});
-			Resolutions.offer(editor.getSite().getShell(), edited().project(), finding.span(), finding.id(), fix.getLabel());
+			Resolutions.offer(editor.getSite().getShell(), edited().project(), flaw.span(), flaw.id(), fix.getLabel());
 		});
 		assertTrue(Ui.get(() -> document.get()).contains(" because \"It is new\""), document.get());
 		Ui.await(() -> Arrays.toString(Ui.marks(project)), () -> Ui.mark(project, "gap") == null);

@@ -14,6 +14,7 @@ import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 
+import org.baywright.model.PictureFile;
 import org.baywright.presenter.picture.Node;
 import org.baywright.presenter.picture.Theme;
 import org.baywright.workbench.Ui;
@@ -21,7 +22,7 @@ import org.baywright.workbench.project.ActiveProject;
 import org.baywright.workbench.project.Places;
 import org.baywright.workbench.view.bench.BenchView;
 import org.baywright.workbench.view.cases.CasesView;
-import org.baywright.workbench.view.findings.FindingsView;
+import org.baywright.workbench.view.flaws.FlawsView;
 import org.baywright.workbench.view.grid.GridView;
 import org.baywright.workbench.view.picture.PictureView;
 import org.baywright.workbench.wizard.ProjectMaker;
@@ -94,19 +95,23 @@ class ViewsTest {
 		if (!project.exists()) {
 			Map<String, String> texts = new TreeMap<>(Map.of("mistakes.bay", MISTAKES));
 			try (Stream<Path> files = Files.list(examples())) {
-				for (Path file : files.toList()) {
+				for (Path file : files.filter(each -> each.toString().endsWith(".bay")).toList()) {
 					texts.put(file.getFileName().toString(), Files.readString(file));
 				}
 			}
-			ProjectMaker.make("light-van", texts, new NullProgressMonitor());
+			Map<String, byte[]> pictures = new TreeMap<>();
+			for (String picture : PictureFile.in(examples())) {
+				pictures.put(picture, Files.readAllBytes(examples().resolve(picture)));
+			}
+			ProjectMaker.make("light-van", texts, pictures, new NullProgressMonitor());
 		}
 		Ui.run(() -> {
 			Ui.page().closeAllEditors(false);
 			Ui.page().resetPerspective();
 			Places.open(project.getFile("rules-starting.bay"), 0, 0, true);
-			ActiveProject.get().activate(project);
+			ActiveProject.of(Ui.page().getWorkbenchWindow()).activate(project);
 		});
-		Ui.await(() -> "not checked", () -> ActiveProject.get().state()
+		Ui.await(() -> "not checked", () -> ActiveProject.of(Ui.page().getWorkbenchWindow()).state()
 				.filter(state -> state.isFresh() && state.project().equals(project)).isPresent());
 	}
 
@@ -200,10 +205,10 @@ class ViewsTest {
 	// ---- the views ---------------------------------------------------------------------------------------------
 
 	@Test
-	void findingsTellTheMistakesAndLeadToThem() {
+	void flawsTellTheMistakesAndLeadToThem() {
 		closeEditors();
-		RulesView view = show(FindingsView.ID);
-		await("no findings", view, shown -> texts(shown).contains("1 error and 1 warning"));
+		RulesView view = show(FlawsView.ID);
+		await("no flaws", view, shown -> texts(shown).contains("1 error and 1 warning"));
 		Tree tree = one(view, Tree.class);
 		Ui.run(() -> {
 			var dead = Stream.of(tree.getItems()).flatMap(kind -> Stream.of(kind.getItems()))
@@ -215,7 +220,7 @@ class ViewsTest {
 		});
 		await("no reason", view, shown -> texts(shown).contains("These lines together make it so")
 				|| texts(shown).contains("This line alone makes it so"));
-		Ui.picture("views-findings");
+		Ui.picture("views-flaws");
 		StyledText details = one(view, StyledText.class);
 		Ui.run(() -> {
 			int link = details.getText().indexOf("of mistakes.bay");

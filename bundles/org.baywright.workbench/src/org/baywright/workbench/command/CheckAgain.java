@@ -5,6 +5,7 @@ import org.baywright.workbench.project.Nature;
 import org.baywright.workbench.project.OpenProject;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
+import org.eclipse.core.commands.ExecutionException;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.Adapters;
 import org.eclipse.jface.viewers.IStructuredSelection;
@@ -14,16 +15,17 @@ import org.eclipse.ui.handlers.HandlerUtil;
 public final class CheckAgain extends AbstractHandler {
 
 	@Override
-	public Object execute(ExecutionEvent event) {
+	public Object execute(ExecutionEvent event) throws ExecutionException {
+		ActiveProject active = ActiveProject.of(HandlerUtil.getActiveWorkbenchWindowChecked(event));
 		IResource chosen = HandlerUtil.getCurrentSelection(event) instanceof IStructuredSelection several
 				? Adapters.adapt(several.getFirstElement(), IResource.class)
 				: null;
 		if (chosen != null && chosen.getProject() != null && Nature.isOn(chosen.getProject())) {
-			ActiveProject.get().activate(chosen.getProject());
+			active.activate(chosen.getProject());
 		}
 		// one whose reading was stopped is another one from now on
-		ActiveProject.get().project().map(OpenProject::project).ifPresent(ActiveProject.get()::activate);
-		ActiveProject.get().project().ifPresent(OpenProject::reloadAll);
+		active.project().map(OpenProject::project).ifPresent(active::activate);
+		active.project().ifPresent(OpenProject::reloadAll);
 		return null;
 	}
 }

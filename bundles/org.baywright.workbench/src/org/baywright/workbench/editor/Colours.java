@@ -58,18 +58,18 @@ public final class Colours extends TextWorker<List<Coloured>> implements IPresen
 	}
 
 	@Override
-	boolean followsProject() {
+	protected boolean followsProject() {
 		// what a name is may have been declared in another file by now
 		return true;
 	}
 
 	@Override
-	List<Coloured> ask(EditedFile of) {
+	protected List<Coloured> ask(EditedFile of) {
 		return of.ask((EditorServices services, String path) -> services.colours(path));
 	}
 
 	@Override
-	void show(ITextViewer in, List<Coloured> answer) {
+	protected void show(ITextViewer in, List<Coloured> answer) {
 		int same = 0;
 		while (same < answer.size() && same < shown.size() && answer.get(same).equals(shown.get(same))) {
 			same++;

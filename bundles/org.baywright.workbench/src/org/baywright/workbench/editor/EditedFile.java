@@ -21,10 +21,10 @@ import org.eclipse.ui.texteditor.ITextEditor;
  * @param file the file
  * @param document its text as the editor has it
  */
-record EditedFile(OpenProject project, IFile file, IDocument document) {
+public record EditedFile(OpenProject project, IFile file, IDocument document) {
 
 	/** Finds the file of a document; nothing if the document is not that of a rule file in the workspace. */
-	static Optional<EditedFile> of(IDocument document) {
+	public static Optional<EditedFile> of(IDocument document) {
 		ITextFileBuffer buffer = document == null ? null : FileBuffers.getTextFileBufferManager().getTextFileBuffer(document);
 		IPath location = buffer == null ? null : buffer.getLocation();
 		if (location == null || location.segmentCount() < 2) {
@@ -35,7 +35,7 @@ record EditedFile(OpenProject project, IFile file, IDocument document) {
 	}
 
 	/** Finds the file of an editor. */
-	static Optional<EditedFile> of(IEditorPart editor) {
+	public static Optional<EditedFile> of(IEditorPart editor) {
 		ITextEditor text = editor == null ? null : Adapters.adapt(editor, ITextEditor.class);
 		if (text == null || text.getDocumentProvider() == null) {
 			return Optional.empty();
@@ -44,12 +44,12 @@ record EditedFile(OpenProject project, IFile file, IDocument document) {
 	}
 
 	/** Returns its path as services know it. */
-	String path() {
+	public String path() {
 		return file.getProjectRelativePath().toPortableString();
 	}
 
 	/** Asks the language about the present text; not to be called on the screen's thread. */
-	<T> T ask(OpenProject.Question<T> question) {
+	public <T> T ask(OpenProject.Question<T> question) {
 		return project.ask(file, document.get(), question);
 	}
 }

@@ -22,31 +22,13 @@ final class EditorMessages extends NLS {
 	public static String FixFailed;
 	public static String FixPreview;
 	public static String FixStale;
-
 	public static String AcceptPreview;
-	public static String ConflictTitle;
-	public static String ConflictText;
-	public static String ConflictLeave;
-	public static String ConflictWrite;
 	public static String AcceptWhy;
 	public static String AcceptBlank;
 	public static String BackTitle;
 	public static String BackText;
 	public static String BackOvertaken;
 	public static String BackGone;
-	public static String FullTitle;
-	public static String FullText;
-	public static String ChangedTitle;
-	public static String ChangedText;
-	public static String ChangedKeep;
-	public static String ChangedReplace;
-	public static String ChangedFailed;
-	public static String GoneTitle;
-	public static String GoneText;
-	public static String GoneKeep;
-	public static String GoneSave;
-	public static String GoneClose;
-	public static String GoneFailed;
 
 	static {
 		NLS.initializeMessages(EditorMessages.class.getPackageName() + ".messages", EditorMessages.class);

@@ -33,7 +33,7 @@ public final class FindUses extends AbstractHandler {
 
 	private static PlacesQuery.Answer answer(EditedFile edited, String name, List<Use> uses) {
 		return new PlacesQuery.Answer(NLS.bind(EditorMessages.UsesMatches, name, Say.count(uses.size(), "place")),
-				uses.stream().map(use -> new PlaceFound(edited.project().file(use.file()), use.offset(), use.length(), use.line(),
+				uses.stream().filter(use -> edited.project().file(use.file()).exists()).map(use -> new PlaceFound(edited.project().file(use.file()), use.offset(), use.length(), use.line(),
 						use.declaration() ? Icon.LINK : Icon.OPEN)).toList());
 	}
 }

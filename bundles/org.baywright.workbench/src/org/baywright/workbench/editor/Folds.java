@@ -39,12 +39,12 @@ public final class Folds extends TextWorker<List<Fold>> implements IReconciler {
 	}
 
 	@Override
-	List<Fold> ask(EditedFile of) {
+	protected List<Fold> ask(EditedFile of) {
 		return of.ask((EditorServices services, String path) -> services.folds(path));
 	}
 
 	@Override
-	void show(ITextViewer in, List<Fold> answer) {
+	protected void show(ITextViewer in, List<Fold> answer) {
 		if (!(in instanceof ProjectionViewer viewer)) {
 			return;
 		}

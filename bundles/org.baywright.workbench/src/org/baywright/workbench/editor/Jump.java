@@ -69,7 +69,7 @@ public final class Jump extends AbstractHandler {
 		dialog.setMatchEmptyString(true);
 		dialog.setElements(goals.toArray());
 		if (dialog.open() == Window.OK && dialog.getFirstResult() instanceof Goal goal) {
-			Places.open(at.edited().project().file(goal.file()), goal.offset(), goal.length(), true);
+			Places.open(at.edited().project(), goal.file(), goal.offset(), goal.length());
 		}
 	}
 }

@@ -48,7 +48,7 @@ public final class Links extends AbstractHyperlinkDetector {
 
 		@Override
 		public void open() {
-			Places.open(project.file(use.file()), use.offset(), use.length(), true);
+			Places.open(project, use.file(), use.offset(), use.length());
 		}
 	}
 }

@@ -11,7 +11,7 @@ import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.mining.Mining;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.preference.Preferences;
-import org.baywright.workbench.project.ProjectState;
+import org.baywright.workbench.project.LiveState;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
@@ -25,7 +25,7 @@ import org.eclipse.jface.text.source.ISourceViewerExtension5;
 public final class Notes extends AbstractCodeMiningProvider {
 
 	private Optional<EditedFile> followed = Optional.empty();
-	private Consumer<ProjectState> heard;
+	private Consumer<LiveState> heard;
 
 	@Override
 	public CompletableFuture<List<? extends ICodeMining>> provideCodeMinings(ITextViewer viewer, IProgressMonitor monitor) {
@@ -58,7 +58,7 @@ public final class Notes extends AbstractCodeMiningProvider {
 
 	private List<ICodeMining> notes(EditedFile edited) {
 		try {
-			var report = edited.project().state().checked().map(ProjectState.Checked::report);
+			var report = edited.project().state().checked().map(LiveState.Checked::report);
 			List<Mining> minings = edited.ask((EditorServices services, String path) -> services.minings(path, report));
 			// several things may be declared in one line: their notes stand beside each other
 			Map<Integer, String> lines = new TreeMap<>();

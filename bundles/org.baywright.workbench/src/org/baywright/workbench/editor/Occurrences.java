@@ -54,13 +54,13 @@ public final class Occurrences extends TextWorker<List<Use>> implements IReconci
 	}
 
 	@Override
-	List<Use> ask(EditedFile of) {
+	protected List<Use> ask(EditedFile of) {
 		int at = caret;
 		return at < 0 ? List.of() : of.ask((EditorServices services, String path) -> services.occurrences(path, at));
 	}
 
 	@Override
-	void show(ITextViewer in, List<Use> answer) {
+	protected void show(ITextViewer in, List<Use> answer) {
 		IAnnotationModel model = in instanceof ISourceViewer viewer ? viewer.getAnnotationModel() : null;
 		if (!(model instanceof IAnnotationModelExtension several)) {
 			return;

@@ -9,7 +9,7 @@ import org.eclipse.swt.graphics.Image;
 final class OutlineLabels extends LabelProvider {
 
 	static Icon icon(OutlineItem.Kind kind) {
-		return kind == OutlineItem.Kind.ACCEPTANCE ? Icon.ACCEPTED : Icon.valueOf(kind.name());
+		return kind == OutlineItem.Kind.ACCEPTANCE ? Icon.ACCEPTED : kind == OutlineItem.Kind.BUILDSON ? Icon.PROJECT : Icon.valueOf(kind.name());
 	}
 
 	@Override

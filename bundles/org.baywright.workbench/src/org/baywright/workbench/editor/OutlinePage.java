@@ -118,12 +118,12 @@ public final class OutlinePage extends ContentOutlinePage {
 		}
 
 		@Override
-		List<OutlineItem> ask(EditedFile of) {
+		protected List<OutlineItem> ask(EditedFile of) {
 			return of.ask((EditorServices services, String path) -> services.outline(path));
 		}
 
 		@Override
-		void show(ITextViewer in, List<OutlineItem> answer) {
+		protected void show(ITextViewer in, List<OutlineItem> answer) {
 			OutlinePage.this.show(answer);
 		}
 	}

@@ -9,21 +9,17 @@ import java.util.TreeMap;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.fix.QuickFix;
 import org.baywright.language.ide.text.TextEdit;
-import org.baywright.model.Meaning;
 import org.baywright.model.Span;
+import org.baywright.model.Written;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.preference.Preferences;
 import org.baywright.workbench.project.FileEdits;
+import org.baywright.workbench.project.LiveState;
 import org.baywright.workbench.project.OpenProject;
 import org.baywright.workbench.project.Places;
-import org.baywright.workbench.project.ProjectState;
-import org.baywright.workbench.project.ProjectState.Checked;
 import org.baywright.workbench.project.RuleMarkers;
 import org.baywright.workbench.project.RuleProjects;
-import org.eclipse.core.filebuffers.FileBuffers;
-import org.eclipse.core.filebuffers.ITextFileBuffer;
-import org.eclipse.core.filebuffers.LocationKind;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
 import org.eclipse.core.runtime.CoreException;
@@ -62,17 +58,16 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 		int offset = marker.getAttribute(IMarker.CHAR_START, 0);
 		int length = Math.max(0, marker.getAttribute(IMarker.CHAR_END, offset) - offset);
 		return RuleProjects.of(file).map(project -> of(project, file.getProjectRelativePath().toPortableString(), offset, length,
-				marker.getAttribute(RuleMarkers.FINDING_ID, ""))).orElse(List.of());
+				marker.getAttribute(RuleMarkers.FLAW_ID, ""))).orElse(List.of());
 	}
 
 	private static List<Resolution> of(OpenProject project, String path, int offset, int length, String about) {
-		ProjectState state = project.state();
+		LiveState state = project.state();
 		EditorServices services = project.ready().orElse(null);
 		if (services == null || state.texts().isEmpty()) {
 			return List.of();
 		}
-		Optional<Checked> checked = state.checked().filter(found -> state.isFresh());
-		List<QuickFix> fixes = services.fixes(path, offset, length, state.texts().get(), checked.map(Checked::report));
+		List<QuickFix> fixes = services.fixes(path, offset, length, state.texts().get(), state.fresh().map(LiveState.Checked::report));
 		return fixes.stream().filter(fix -> fix.about().equals(about)).map(fix -> new Resolution(project, fix, state)).toList();
 	}
 
@@ -84,8 +79,8 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 	/**
 	 * Shows what a fix would change and makes the change if the user agrees.
 	 *
-	 * @param place the finding's place
-	 * @param about the finding's id
+	 * @param place the flaw's place
+	 * @param about the flaw's id
 	 * @param title the fix's title
 	 */
 	public static void offer(Shell shell, OpenProject project, Span place, String about, String title) {
@@ -104,9 +99,9 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 
 		private final OpenProject project;
 		private final QuickFix fix;
-		private final ProjectState state;
+		private final LiveState state;
 
-		Resolution(OpenProject project, QuickFix fix, ProjectState state) {
+		Resolution(OpenProject project, QuickFix fix, LiveState state) {
 			this.project = project;
 			this.fix = fix;
 			this.state = state;
@@ -173,16 +168,14 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 
 		private static String clause(String reason) {
 			String author = Preferences.author();
-			return "because " + Meaning.quote(reason) + (author.isEmpty() ? "" : " by " + Meaning.quote(author) + " on " + LocalDate.now());
+			return "because " + Written.text(reason) + (author.isEmpty() ? "" : " by " + Written.text(author) + " on " + LocalDate.now());
 		}
 
 		/** A change is in terms of the texts that were checked. */
 		boolean isStillTrue() {
 			for (String path : fix.edits().keySet()) {
-				IFile file = project.file(path);
-				ITextFileBuffer buffer = FileBuffers.getTextFileBufferManager().getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
 				String checked = state.texts().orElseThrow().sources().get(path);
-				if (checked == null || buffer != null && !buffer.getDocument().get().equals(checked)) {
+				if (checked == null || !FileEdits.isText(project.file(path), checked)) {
 					return false;
 				}
 			}

@@ -13,7 +13,7 @@ import org.eclipse.text.edits.MultiTextEdit;
 import org.eclipse.text.edits.ReplaceEdit;
 
 /** Turns the language's changes into the platform's, which can be previewed and undone in one step. */
-final class TextChanges {
+public final class TextChanges {
 
 	private TextChanges() {
 	}
@@ -32,7 +32,7 @@ final class TextChanges {
 	}
 
 	/** Returns the changes of one text as one change, each in terms of the text as it is. */
-	static MultiTextEdit together(List<TextEdit> edits) {
+	public static MultiTextEdit together(List<TextEdit> edits) {
 		MultiTextEdit all = new MultiTextEdit();
 		edits.forEach(edit -> all.addChild(new ReplaceEdit(edit.offset(), edit.length(), edit.text())));
 		return all;

@@ -4,8 +4,8 @@ import java.util.Optional;
 import java.util.function.Consumer;
 
 import org.baywright.workbench.Baywright;
+import org.baywright.workbench.project.LiveState;
 import org.baywright.workbench.project.OpenProject;
-import org.baywright.workbench.project.ProjectState;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.text.DocumentEvent;
@@ -22,32 +22,32 @@ import org.eclipse.swt.custom.StyledText;
  *
  * @param <T> the answer
  */
-abstract class TextWorker<T> implements IDocumentListener, ITextInputListener {
+public abstract class TextWorker<T> implements IDocumentListener, ITextInputListener {
 
 	private static final long NO_STAMP = IDocumentExtension4.UNKNOWN_MODIFICATION_STAMP;
 
-	private final Consumer<ProjectState> heard = state -> projectChanged();
+	private final Consumer<LiveState> heard = state -> projectChanged();
 	private final long delay;
 	private ITextViewer viewer;
 	private Optional<EditedFile> edited = Optional.empty();
 	private Job job;
 
-	TextWorker(long delayMillis) {
+	protected TextWorker(long delayMillis) {
 		delay = delayMillis;
 	}
 
 	/** Asks; called on a worker thread. */
-	abstract T ask(EditedFile of);
+	protected abstract T ask(EditedFile of);
 
 	/** Shows the answer; called on the screen's thread. */
-	abstract void show(ITextViewer in, T answer);
+	protected abstract void show(ITextViewer in, T answer);
 
 	/** Returns whether it asks again when anything in the project has changed, not only this text. */
-	boolean followsProject() {
+	protected boolean followsProject() {
 		return false;
 	}
 
-	void install(ITextViewer of) {
+	public void install(ITextViewer of) {
 		viewer = of;
 		ICoreRunnable work = monitor -> work();
 		job = Job.createSystem(getClass().getSimpleName(), work);
@@ -56,7 +56,7 @@ abstract class TextWorker<T> implements IDocumentListener, ITextInputListener {
 		begin(viewer.getDocument());
 	}
 
-	void uninstall() {
+	public void uninstall() {
 		if (viewer != null) {
 			viewer.removeTextInputListener(this);
 			end();
@@ -65,7 +65,7 @@ abstract class TextWorker<T> implements IDocumentListener, ITextInputListener {
 		}
 	}
 
-	Optional<EditedFile> edited() {
+	protected Optional<EditedFile> edited() {
 		return edited;
 	}
 
@@ -74,7 +74,7 @@ abstract class TextWorker<T> implements IDocumentListener, ITextInputListener {
 	}
 
 	/** Asks soon. */
-	void again() {
+	public void again() {
 		if (job != null && edited.isPresent()) {
 			job.schedule(delay);
 		}

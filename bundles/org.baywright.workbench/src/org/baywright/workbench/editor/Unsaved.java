@@ -12,12 +12,14 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 
 import org.baywright.model.Meaning;
 import org.baywright.pack.WholeFile;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.FileEdits;
+import org.baywright.workbench.project.OpenProject;
 import org.eclipse.core.filebuffers.FileBuffers;
 import org.eclipse.core.filebuffers.IFileBuffer;
 import org.eclipse.core.filebuffers.IFileBufferListener;
@@ -54,20 +56,20 @@ public final class Unsaved implements IStartup {
 	/** What the platform puts, after a crash, in the place of an editor of something that is no file. */
 	private static final String NOTHING = "org.eclipse.ui.internal.emptyEditorTab";
 	private static final Map<IFile, String> WAITING = new HashMap<>();
-	/** What was on the disk when somebody began to type. */
-	private static final Map<IFile, String> BASES = new HashMap<>();
+	/** What tells the text apart that an editor has read or saved last, so that somebody types on from it. */
+	private static final Map<IFile, String> BASES = new ConcurrentHashMap<>();
 	private static final Job WRITING = Job.createSystem("Keeping what is not saved", (ICoreRunnable) monitor -> write());
 
 	static {
 		FileBuffers.getTextFileBufferManager().addFileBufferListener(new IFileBufferListener() {
 			@Override
 			public void bufferCreated(IFileBuffer buffer) {
-				// only what is saved matters here
+				read(buffer);
 			}
 
 			@Override
 			public void bufferDisposed(IFileBuffer buffer) {
-				// only what is saved matters here
+				file(buffer).ifPresent(BASES::remove);
 			}
 
 			@Override
@@ -77,7 +79,7 @@ public final class Unsaved implements IStartup {
 
 			@Override
 			public void bufferContentReplaced(IFileBuffer buffer) {
-				// only what is saved matters here
+				read(buffer);
 			}
 
 			@Override
@@ -107,12 +109,29 @@ public final class Unsaved implements IStartup {
 
 			@Override
 			public void dirtyStateChanged(IFileBuffer buffer, boolean isDirty) {
-				IPath location = buffer.getLocation();
-				if (!isDirty && location != null && location.segmentCount() > 1) {
-					forget(ResourcesPlugin.getWorkspace().getRoot().getFile(location));
+				if (!isDirty) {
+					read(buffer);
+					file(buffer).ifPresent(Unsaved::forget);
 				}
 			}
 		});
+		for (IFileBuffer buffer : FileBuffers.getTextFileBufferManager().getFileBuffers()) {
+			if (!buffer.isDirty()) {
+				read(buffer);
+			}
+		}
+	}
+
+	private static Optional<IFile> file(IFileBuffer buffer) {
+		IPath location = buffer.getLocation();
+		return Optional.ofNullable(location).filter(path -> path.segmentCount() > 1).map(ResourcesPlugin.getWorkspace().getRoot()::getFile);
+	}
+
+	/** Notes the text that an editor has read from the disk, or written there: whatever else is there later, somebody else wrote. */
+	private static void read(IFileBuffer buffer) {
+		if (buffer instanceof ITextFileBuffer text && text.getDocument() != null) {
+			file(buffer).filter(OpenProject::isRules).ifPresent(file -> BASES.put(file, fingerprint(text.getDocument().get())));
+		}
 	}
 
 	/** Notes the text of an editor that is not saved. Returns at once. */
@@ -156,7 +175,6 @@ public final class Unsaved implements IStartup {
 			try {
 				Path aside = aside(file);
 				if (text == null) {
-					BASES.remove(file);
 					Files.deleteIfExists(aside);
 				} else {
 					String kept = file.getFullPath().toPortableString() + "\n" + BASES.computeIfAbsent(file, Unsaved::base) + "\n" + text;
@@ -178,7 +196,7 @@ public final class Unsaved implements IStartup {
 	}
 
 	private static String fingerprint(String text) {
-		return HexFormat.of().formatHex(Meaning.sha256(text), 0, 16);
+		return HexFormat.of().formatHex(Meaning.sha256(text.startsWith("\uFEFF") ? text.substring(1) : text), 0, 16);
 	}
 
 	/** Brings back what an earlier run could not save. */

@@ -33,7 +33,7 @@ public final class Help {
 	public static synchronized HelpBook book() {
 		if (book == null) {
 			List<HelpPage> pages = new ArrayList<>();
-			for (String id : List.of(START, "views", "keys")) {
+			for (String id : List.of(START, "views", "card", "keys", "words")) {
 				pages.add(HelpPage.of(id, HelpMessages.Chapter, read("help/" + id + ".md")));
 			}
 			book = new HelpBook(pages);
@@ -73,7 +73,7 @@ public final class Help {
 		}
 	}
 
-	/** Shows the page on what has the keyboard: the finding at the cursor, or the view. */
+	/** Shows the page on what has the keyboard: the flaw at the cursor, or the view. */
 	public static void showHere() {
 		IWorkbenchWindow window = PlatformUI.getWorkbench().getActiveWorkbenchWindow();
 		IWorkbenchPart part = window == null || window.getActivePage() == null ? null : window.getActivePage().getActivePart();

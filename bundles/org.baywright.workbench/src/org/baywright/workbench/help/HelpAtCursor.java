@@ -14,7 +14,7 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.ui.texteditor.ITextEditor;
 
-/** Finds the page on the finding at the cursor. */
+/** Finds the page on the flaw at the cursor. */
 final class HelpAtCursor {
 
 	private HelpAtCursor() {
@@ -26,14 +26,14 @@ final class HelpAtCursor {
 			return Optional.empty();
 		}
 		try {
-			IMarker[] markers = file.findMarkers(RuleMarkers.FINDING, true, IResource.DEPTH_ZERO);
+			IMarker[] markers = file.findMarkers(RuleMarkers.FLAW, true, IResource.DEPTH_ZERO);
 			return Arrays.stream(markers)
 					.filter(marker -> marker.getAttribute(IMarker.LINE_NUMBER, 0) == selection.getStartLine() + 1)
 					.min(Comparator.comparing((IMarker marker) -> -marker.getAttribute(IMarker.SEVERITY, 0))
 							.thenComparing(marker -> marker.getAttribute(RuleMarkers.KIND, "")))
 					.map(marker -> marker.getAttribute(RuleMarkers.KIND, ""));
 		} catch (CoreException e) {
-			Baywright.log("The findings of " + file.getFullPath() + " cannot be read.", e);
+			Baywright.log("The flaws of " + file.getFullPath() + " cannot be read.", e);
 			return Optional.empty();
 		}
 	}

@@ -2,10 +2,12 @@ package org.baywright.workbench.pack;
 
 import java.io.IOException;
 
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackReader;
 import org.baywright.pack.PackText;
+import org.baywright.pack.manifest.PackException;
 import org.baywright.workbench.Baywright;
+import org.baywright.workbench.Icon;
+import org.baywright.workbench.TextInput;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.jobs.Job;
@@ -37,14 +39,16 @@ public final class PackLauncher implements IEditorLauncher {
 						NLS.bind(PackMessages.Unreadable, pack.toOSString(), e.getMessage())));
 				return;
 			}
-			window.getShell().getDisplay().asyncExec(() -> show(window.getActivePage(), new PackInput(pack, text)));
+			// the same pack is the same input
+			TextInput input = new TextInput(pack.lastSegment(), pack.toOSString(), Icon.PACK, text, pack);
+			window.getShell().getDisplay().asyncExec(() -> show(window.getActivePage(), input));
 		};
 		Job job = Job.create(NLS.bind(PackMessages.Reading, pack.lastSegment()), read);
 		job.setUser(true);
 		job.schedule();
 	}
 
-	private static void show(IWorkbenchPage page, PackInput input) {
+	private static void show(IWorkbenchPage page, TextInput input) {
 		try {
 			// it may have been written anew since
 			IEditorPart before = page.findEditor(input);

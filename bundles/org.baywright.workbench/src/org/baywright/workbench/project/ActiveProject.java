@@ -1,7 +1,9 @@
 package org.baywright.workbench.project;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
@@ -13,49 +15,53 @@ import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.Adapters;
 import org.eclipse.jface.viewers.ISelection;
 import org.eclipse.jface.viewers.IStructuredSelection;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IEditorPart;
 import org.eclipse.ui.IPartListener2;
 import org.eclipse.ui.ISelectionListener;
-import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchPart;
 import org.eclipse.ui.IWorkbenchPartReference;
-import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.IWorkbenchWindow;
 
 /**
- * Follows which rule project the user works on: that of the editor in front, else that of the selection in the project
- * tree, else the only one there is. All methods belong to the screen's thread, and listeners are called on it.
+ * Follows which rule project the user works on in a window: that of the editor in front, else that of the selection in the
+ * project tree, else the only one there is. It goes with its window. All methods belong to the screen's thread, and who
+ * hears of states hears of them on it.
  */
 public final class ActiveProject {
 
-	private static ActiveProject instance;
+	private static final Map<IWorkbenchWindow, ActiveProject> OF_WINDOWS = new HashMap<>();
 
 	private final Display display;
-	private final IWorkbenchPage page;
-	private final List<Consumer<ProjectState>> listeners = new CopyOnWriteArrayList<>();
-	private final Consumer<ProjectState> heard = this::hear;
+	private final IWorkbenchWindow window;
+	private final ISelectionListener selected = this::select;
+	private final List<Consumer<LiveState>> listeners = new CopyOnWriteArrayList<>();
+	private final Consumer<LiveState> heard = this::hear;
 	private OpenProject active;
 	private boolean waiting;
 
-	private ActiveProject(IWorkbenchPage page) {
-		this.page = page;
-		display = page.getWorkbenchWindow().getShell().getDisplay();
-		page.addPartListener(new IPartListener2() {
-			@Override
-			public void partActivated(IWorkbenchPartReference part) {
-				if (part.getPart(false) instanceof IEditorPart editor) {
-					follow(editor);
-				}
+	private final IPartListener2 parts = new IPartListener2() {
+		@Override
+		public void partActivated(IWorkbenchPartReference part) {
+			if (part.getPart(false) instanceof IEditorPart editor) {
+				follow(editor);
 			}
+		}
 
-			@Override
-			public void partBroughtToTop(IWorkbenchPartReference part) {
-				partActivated(part);
-			}
-		});
-		ISelectionListener selected = this::select;
-		page.addSelectionListener(selected);
-		IEditorPart editor = page.getActiveEditor();
+		@Override
+		public void partBroughtToTop(IWorkbenchPartReference part) {
+			partActivated(part);
+		}
+	};
+
+	private ActiveProject(IWorkbenchWindow window) {
+		this.window = window;
+		display = window.getShell().getDisplay();
+		window.getShell().addDisposeListener(event -> end());
+		window.getPartService().addPartListener(parts);
+		window.getSelectionService().addSelectionListener(selected);
+		IEditorPart editor = window.getActivePage() == null ? null : window.getActivePage().getActiveEditor();
 		if (editor != null) {
 			follow(editor);
 		}
@@ -68,15 +74,34 @@ public final class ActiveProject {
 		}
 	}
 
-	/** Returns the follower of the workbench's window. */
-	public static ActiveProject get() {
-		IWorkbenchPage page = PlatformUI.getWorkbench().getActiveWorkbenchWindow() == null
-				? PlatformUI.getWorkbench().getWorkbenchWindows()[0].getActivePage()
-				: PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
-		if (instance == null || instance.page != page) {
-			instance = new ActiveProject(page);
+	/** Returns the follower of a window that is open. */
+	public static ActiveProject of(IWorkbenchWindow window) {
+		ActiveProject known = OF_WINDOWS.get(window);
+		if (known == null) {
+			known = new ActiveProject(window);
+			OF_WINDOWS.put(window, known);
 		}
-		return instance;
+		return known;
+	}
+
+	/**
+	 * Tells a view of a window what is known of the project, each new state of it and each change to another project, until
+	 * the view is gone; of states that follow one another closely only the last is told.
+	 *
+	 * @param view the view, or a control of it
+	 * @param heard hears of it, first when what the view shows is made
+	 * @param none is called then if there is no project
+	 */
+	public static void tell(IWorkbenchWindow window, Control view, Consumer<LiveState> heard, Runnable none) {
+		// the window may not be whole yet while views are restored
+		view.getDisplay().asyncExec(() -> {
+			if (!view.isDisposed()) {
+				ActiveProject follower = of(window);
+				follower.listeners.add(heard);
+				view.addDisposeListener(event -> follower.listeners.remove(heard));
+				follower.state().ifPresentOrElse(heard, none);
+			}
+		});
 	}
 
 	/** Returns the project, if there is one. */
@@ -85,21 +110,8 @@ public final class ActiveProject {
 	}
 
 	/** Returns what is known of the project, if there is one. */
-	public Optional<ProjectState> state() {
+	public Optional<LiveState> state() {
 		return project().map(OpenProject::state);
-	}
-
-	/**
-	 * Hears of each new state of the project and of each change to another project; of states that follow one another
-	 * closely only the last is told.
-	 */
-	public void addListener(Consumer<ProjectState> listener) {
-		listeners.add(listener);
-	}
-
-	/** Stops hearing. */
-	public void removeListener(Consumer<ProjectState> listener) {
-		listeners.remove(listener);
 	}
 
 	/** Makes a project the one to show, if it holds rules. */
@@ -113,6 +125,17 @@ public final class ActiveProject {
 		active = RuleProjects.of(project);
 		active.addListener(heard);
 		listeners.forEach(listener -> listener.accept(active.state()));
+	}
+
+	private void end() {
+		OF_WINDOWS.remove(window);
+		window.getPartService().removePartListener(parts);
+		window.getSelectionService().removeSelectionListener(selected);
+		listeners.clear();
+		if (active != null) {
+			active.removeListener(heard);
+			active = null;
+		}
 	}
 
 	private void follow(IEditorPart editor) {
@@ -131,7 +154,7 @@ public final class ActiveProject {
 		}
 	}
 
-	private void hear(ProjectState state) {
+	private void hear(LiveState state) {
 		synchronized (this) {
 			if (waiting) {
 				return;
@@ -144,7 +167,7 @@ public final class ActiveProject {
 					waiting = false;
 				}
 				if (active != null) {
-					ProjectState now = active.state();
+					LiveState now = active.state();
 					listeners.forEach(listener -> listener.accept(now));
 				}
 			});

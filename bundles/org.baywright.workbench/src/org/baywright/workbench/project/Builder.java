@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
+import org.baywright.language.workspace.RuleProject;
 import org.baywright.workbench.Baywright;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
@@ -33,7 +34,8 @@ public final class Builder extends IncrementalProjectBuilder {
 			List<String> changed = new ArrayList<>();
 			delta.accept(part -> {
 				boolean isText = part.getKind() != IResourceDelta.CHANGED || (part.getFlags() & IResourceDelta.CONTENT) != 0;
-				if (part.getResource() instanceof IFile file && isText && OpenProject.isRules(file) && !EditedTexts.isEdited(file)) {
+				if (part.getResource() instanceof IFile file && isText && (OpenProject.isRules(file) && !EditedTexts.isEdited(file)
+						|| RuleProject.isPicture(OpenProject.path(file)))) {
 					changed.add(OpenProject.path(file));
 				}
 				return true;

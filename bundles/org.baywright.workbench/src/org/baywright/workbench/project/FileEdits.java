@@ -71,4 +71,21 @@ public final class FileEdits {
 			buffers.disconnect(file.getFullPath(), LocationKind.IFILE, null);
 		}
 	}
+
+	/** Returns whether the text of a file, as an editor has it open or else as it is on the disk, is this one. */
+	public static boolean isText(IFile file, String text) {
+		boolean same = false;
+		ITextFileBufferManager buffers = FileBuffers.getTextFileBufferManager();
+		try {
+			buffers.connect(file.getFullPath(), LocationKind.IFILE, null);
+			try {
+				same = buffers.getTextFileBuffer(file.getFullPath(), LocationKind.IFILE).getDocument().get().equals(text);
+			} finally {
+				buffers.disconnect(file.getFullPath(), LocationKind.IFILE, null);
+			}
+		} catch (CoreException e) {
+			Baywright.log("The text of " + file.getName() + " cannot be read.", e);
+		}
+		return same;
+	}
 }

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
@@ -20,7 +20,7 @@ import org.eclipse.core.resources.ResourcesPlugin;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.NullProgressMonitor;
 
-/** Writes problems and findings as markers; only what differs from the markers there is touched. */
+/** Writes problems and flaws as markers; only what differs from the markers there is touched. */
 final class Markers {
 
 	private Markers() {
@@ -30,7 +30,7 @@ final class Markers {
 	private record Note(String type, String file, Map<String, Object> attributes) {
 	}
 
-	/** Shows the problems of the texts; findings stay as they are. */
+	/** Shows the problems of the texts; flaws stay as they are. */
 	static void problems(IProject project, List<Problem> problems) {
 		List<Note> notes = new ArrayList<>();
 		for (Problem problem : problems) {
@@ -40,21 +40,21 @@ final class Markers {
 		write(project, RuleMarkers.PROBLEM, notes);
 	}
 
-	/** Shows the findings that nobody has accepted; problems of the texts stay as they are. */
-	static void findings(IProject project, List<Finding> findings) {
+	/** Shows the flaws that nobody has accepted; problems of the texts stay as they are. */
+	static void flaws(IProject project, List<Flaw> flaws) {
 		List<Note> notes = new ArrayList<>();
-		for (Finding finding : findings) {
-			if (finding.accepted().isEmpty()) {
-				notes.add(note(RuleMarkers.FINDING, finding.span(), finding.severity(), finding.message(), finding.check(),
-						finding.id()));
+		for (Flaw flaw : flaws) {
+			if (flaw.accepted().isEmpty()) {
+				notes.add(note(RuleMarkers.FLAW, flaw.span(), flaw.severity(), flaw.message(), flaw.check(),
+						flaw.id()));
 			}
 		}
-		write(project, RuleMarkers.FINDING, notes);
+		write(project, RuleMarkers.FLAW, notes);
 	}
 
 	static void clear(IProject project) throws CoreException {
 		project.deleteMarkers(RuleMarkers.PROBLEM, true, IResource.DEPTH_INFINITE);
-		project.deleteMarkers(RuleMarkers.FINDING, true, IResource.DEPTH_INFINITE);
+		project.deleteMarkers(RuleMarkers.FLAW, true, IResource.DEPTH_INFINITE);
 	}
 
 	private static Note note(String type, Span span, Severity severity, String message, String kind, String id) {
@@ -66,7 +66,7 @@ final class Markers {
 		attributes.put(IMarker.CHAR_END, span.offset() + Math.max(1, span.length()));
 		attributes.put(IMarker.SOURCE_ID, Baywright.ID);
 		attributes.put(RuleMarkers.KIND, kind);
-		attributes.put(RuleMarkers.FINDING_ID, id);
+		attributes.put(RuleMarkers.FLAW_ID, id);
 		return new Note(type, span.file(), attributes);
 	}
 

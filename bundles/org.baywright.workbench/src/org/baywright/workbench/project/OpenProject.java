@@ -24,9 +24,9 @@ import org.baywright.language.ide.live.LiveProject;
 import org.baywright.language.workspace.LoadListener;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.Span;
 import org.baywright.presenter.Working;
 import org.baywright.workbench.Baywright;
-import org.baywright.workbench.project.ProjectState.Checked;
 import org.baywright.workbench.preference.Preferences;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
@@ -46,16 +46,16 @@ public final class OpenProject {
 	private final IProject project;
 	private final JobWork work;
 	private final Reading reading;
-	private final List<Consumer<ProjectState>> listeners = new CopyOnWriteArrayList<>();
+	private final List<Consumer<LiveState>> listeners = new CopyOnWriteArrayList<>();
 	private final CompletableFuture<LiveProject> live = new CompletableFuture<>();
 	private final List<Consumer<LiveProject>> early = new ArrayList<>();
-	private volatile ProjectState state;
+	private volatile LiveState state;
 	private volatile boolean closed;
 
 	OpenProject(IProject project) {
 		this.project = project;
 		work = new JobWork(project.getName());
-		state = new ProjectState(project, Optional.empty(), Optional.empty(), Optional.empty());
+		state = LiveState.unread(project);
 		reading = new Reading(ProjectMessages.bind(ProjectMessages.Reading, project.getName()));
 		reading.setPriority(Job.SHORT);
 		reading.schedule();
@@ -96,7 +96,7 @@ public final class OpenProject {
 		RuleProjects.forget(this);
 		live.cancel(false);
 		if (state.failure().isEmpty()) {
-			tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(ProjectMessages.Stopped)));
+			tell(LiveState.unread(project, ProjectMessages.Stopped));
 		}
 	}
 
@@ -138,7 +138,7 @@ public final class OpenProject {
 			return Status.CANCEL_STATUS;
 		} catch (IOException e) {
 			String message = ProjectMessages.bind(ProjectMessages.Unreadable, project.getName(), e.getMessage());
-			tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(message)));
+			tell(LiveState.unread(project, message));
 			return Baywright.error(message, e);
 		}
 	}
@@ -149,23 +149,23 @@ public final class OpenProject {
 	}
 
 	/** Returns what is known now. */
-	public ProjectState state() {
+	public LiveState state() {
 		return state;
 	}
 
 	/** Hears of each new state, on a worker thread. */
-	public void addListener(Consumer<ProjectState> listener) {
+	public void addListener(Consumer<LiveState> listener) {
 		listeners.add(listener);
 	}
 
 	/** Stops hearing of new states. */
-	public void removeListener(Consumer<ProjectState> listener) {
+	public void removeListener(Consumer<LiveState> listener) {
 		listeners.remove(listener);
 	}
 
-	/** Returns the file of a path as it stands in spans. */
+	/** Returns the file of a path as it stands in spans; it need not be there if it belongs to what the project builds on. */
 	public IFile file(String path) {
-		return project.getFile(IPath.fromPortableString(path));
+		return Span.isElsewhere(path) ? Elsewhere.file(project, path).orElse(project.getFile(IPath.fromPortableString(path))) : project.getFile(IPath.fromPortableString(path));
 	}
 
 	// ---- changes ---------------------------------------------------------------------------------------------------
@@ -189,7 +189,7 @@ public final class OpenProject {
 	/** Reads all files again from disk and checks all of them. Returns at once; files with an open editor keep its text. */
 	public void reloadAll() {
 		TreeSet<String> paths = new TreeSet<>();
-		state.texts().ifPresent(known -> paths.addAll(known.sources().keySet()));
+		state.texts().ifPresent(known -> paths.addAll(known.ownSources().keySet()));
 		try {
 			project.accept(resource -> {
 				if (resource instanceof IFile file && isRules(file)) {
@@ -203,6 +203,7 @@ public final class OpenProject {
 		paths.removeIf(path -> EditedTexts.isEdited(file(path)));
 		change(to -> {
 			to.reload(paths);
+			to.lookBeneath();
 			to.checkAgain();
 		});
 	}
@@ -278,14 +279,14 @@ public final class OpenProject {
 		return live.isCancelled() || closed;
 	}
 
-	private void tell(ProjectState now) {
+	private void tell(LiveState now) {
 		state = now;
 		listeners.forEach(listener -> listener.accept(now));
 	}
 
 	void close() {
 		closed = true;
-		tell(new ProjectState(project, Optional.empty(), Optional.empty(), Optional.of(ProjectMessages.Closed)));
+		tell(LiveState.unread(project, ProjectMessages.Closed));
 		listeners.clear();
 		if (!live.cancel(false)) {
 			live.thenAccept(LiveProject::close);
@@ -297,22 +298,22 @@ public final class OpenProject {
 
 		@Override
 		public void problems(Snapshot snapshot) {
-			tell(new ProjectState(project, Optional.of(snapshot), state.checked(), Optional.empty()));
+			tell(state.read(snapshot));
 			Markers.problems(project, snapshot.problems());
 		}
 
 		@Override
-		public void findings(Snapshot snapshot, Report report) {
-			tell(new ProjectState(project, Optional.of(snapshot), Optional.of(new Checked(snapshot, report)), Optional.empty()));
-			Markers.findings(project, report.findings());
+		public void flaws(Snapshot snapshot, Report report) {
+			tell(state.checked(snapshot, report));
+			Markers.flaws(project, report.flaws());
 		}
 
 		@Override
 		public void failed(Snapshot snapshot, Throwable failure) {
 			boolean stopped = failure instanceof CancellationException;
 			String message = stopped ? ProjectMessages.Stopped : ProjectMessages.bind(ProjectMessages.Failed, failure.getMessage());
-			tell(new ProjectState(project, Optional.of(snapshot), Optional.empty(), Optional.of(message)));
-			Markers.findings(project, List.of());
+			tell(state.failed(snapshot, message));
+			Markers.flaws(project, List.of());
 			if (!stopped) {
 				Baywright.log(message, failure);
 			}

@@ -1,5 +1,6 @@
 package org.baywright.workbench.project;
 
+import org.baywright.model.PictureFile;
 import org.baywright.model.Span;
 import org.baywright.workbench.Baywright;
 import org.eclipse.core.resources.IFile;
@@ -38,18 +39,44 @@ public final class Places {
 	 * @param focus whether the editor gets the keyboard
 	 */
 	public static void open(IProject project, Span span, boolean focus) {
+		if (span.isElsewhere()) {
+			Elsewhere.file(project, span.file()).filter(file -> !span.file().endsWith(Span.PACK)).ifPresentOrElse(
+					file -> open(file, span.offset(), span.length(), focus), () -> openCopy(project, span, focus));
+			return;
+		}
 		open(project.getFile(IPath.fromPortableString(span.file())), span.offset(), span.length(), focus);
+	}
+
+	private static void openCopy(IProject project, Span span, boolean focus) {
+		try {
+			Elsewhere.open(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage(), project, span, focus);
+		} catch (PartInitException e) {
+			Baywright.log("The text of " + span.file() + " is not shown.", e);
+		}
+	}
+
+	/** Opens a place of a file as it stands in spans; see {@link #open(IProject, Span, boolean)}. */
+	public static void open(OpenProject project, String file, int offset, int length) {
+		open(project.project(), new Span(file, 1, 1, 1, 1, offset, length), true);
 	}
 
 	/** Opens a file and selects a stretch of it. */
 	public static void open(IFile file, int offset, int length, boolean focus) {
+		open(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage(), file, offset, length, focus);
+	}
+
+	/** Opens a file on a page and selects a stretch of it. */
+	public static void open(IWorkbenchPage page, IFile file, int offset, int length, boolean focus) {
 		if (!file.exists()) {
 			return;
 		}
+		if (PictureFile.type(file.getName()).isPresent() && file.getLocation() != null) {
+			PictureWindow.open(page.getWorkbenchWindow().getShell(), file.getLocation().toPath());
+			return;
+		}
 		try {
-			IWorkbenchPage page = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage();
 			IEditorPart editor = IDE.openEditor(page, file, focus);
-			ITextEditor text = editor.getAdapter(ITextEditor.class);
+			ITextEditor text = editor == null ? null : editor.getAdapter(ITextEditor.class);
 			if (text != null) {
 				text.selectAndReveal(offset, length);
 				if (offset == 0 && text.getAdapter(Control.class) instanceof StyledText widget) {

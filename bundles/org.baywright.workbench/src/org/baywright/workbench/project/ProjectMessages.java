@@ -5,6 +5,8 @@ import org.eclipse.osgi.util.NLS;
 /** Texts about projects, in {@code messages.properties}. */
 final class ProjectMessages extends NLS {
 
+	public static String PictureFailed;
+	public static String PictureTitle;
 	public static String Reading;
 	public static String ReadingFiles;
 	public static String Unreadable;

@@ -15,16 +15,16 @@ public final class RuleMarkers {
 	public static final String PROBLEM = Baywright.ID + ".problem";
 
 	/** What the proofs found. */
-	public static final String FINDING = Baywright.ID + ".finding";
+	public static final String FLAW = Baywright.ID + ".flaw";
 
 	/** Attribute: id of the kind of problem or of the check. */
 	public static final String KIND = "baywright.kind";
 
-	/** Attribute: id of the finding, or of the problem again. */
-	public static final String FINDING_ID = "baywright.finding";
+	/** Attribute: id of the flaw, or of the problem again. */
+	public static final String FLAW_ID = "baywright.flaw";
 
 	static final List<String> COMPARED = List.of(IMarker.SEVERITY, IMarker.MESSAGE, IMarker.LINE_NUMBER, IMarker.CHAR_START,
-			IMarker.CHAR_END, KIND, FINDING_ID);
+			IMarker.CHAR_END, KIND, FLAW_ID);
 
 	private RuleMarkers() {
 	}

@@ -49,6 +49,9 @@ public final class FindInRules extends AbstractHandler {
 			OpenProject open = RuleProjects.of(project);
 			Snapshot texts = open.snapshot(progress::isCanceled);
 			for (Hit hit : search.in(texts.rules())) {
+				if (hit.span().isElsewhere()) {
+					continue; // found there, if that is in the workspace
+				}
 				places.add(new PlaceFound(open.file(hit.span().file()), hit.span().offset(), hit.span().length(), hit.line(), icon(hit)));
 			}
 			left += texts.dropped().size();

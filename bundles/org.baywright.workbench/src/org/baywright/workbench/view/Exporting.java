@@ -51,4 +51,12 @@ public final class Exporting {
 		clipboard.setContents(new Object[] { content }, new Transfer[] { TextTransfer.getInstance() });
 		clipboard.dispose();
 	}
+
+	/** Returns the text on the clipboard; the empty text if there is none. */
+	public static String fromClipboard(Display display) {
+		Clipboard clipboard = new Clipboard(display);
+		Object content = clipboard.getContents(TextTransfer.getInstance());
+		clipboard.dispose();
+		return content instanceof String text ? text : "";
+	}
 }

@@ -15,6 +15,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.ProgressBar;
+import org.eclipse.ui.IWorkbenchWindow;
 
 /** Shows above a view how far reading or checking is, with a way to stop it; takes no room while nothing goes on. */
 final class ProgressRow {
@@ -23,12 +24,14 @@ final class ProgressRow {
 	private static final int PATIENCE_MILLIS = 500;
 	private static final int EACH_MILLIS = 200;
 
+	private final IWorkbenchWindow window;
 	private final Composite row;
 	private final Label text;
 	private final ProgressBar bar;
 	private boolean watching;
 
-	ProgressRow(Composite parent) {
+	ProgressRow(Composite parent, IWorkbenchWindow window) {
+		this.window = window;
 		row = new Composite(parent, SWT.NONE);
 		GridLayoutFactory.fillDefaults().numColumns(3).margins(4, 2).applyTo(row);
 		GridDataFactory.fillDefaults().grab(true, false).exclude(true).applyTo(row);
@@ -42,7 +45,7 @@ final class ProgressRow {
 		Button stop = new Button(row, SWT.PUSH | SWT.FLAT);
 		stop.setText(ViewMessages.Stop);
 		stop.addSelectionListener(
-				SelectionListener.widgetSelectedAdapter(event -> ActiveProject.get().project().ifPresent(OpenProject::stop)));
+				SelectionListener.widgetSelectedAdapter(event -> ActiveProject.of(window).project().ifPresent(OpenProject::stop)));
 	}
 
 	/** Looks from now on until nothing goes on any more. */
@@ -57,7 +60,7 @@ final class ProgressRow {
 		if (row.isDisposed()) {
 			return;
 		}
-		Optional<Working> working = ActiveProject.get().project().flatMap(OpenProject::working);
+		Optional<Working> working = ActiveProject.of(window).project().flatMap(OpenProject::working);
 		working.ifPresent(now -> {
 			text.setText(now.text());
 			bar.setSelection(now.thousandths());

@@ -3,13 +3,12 @@ package org.baywright.workbench.view;
 import java.util.Optional;
 import java.util.function.Consumer;
 
-import org.baywright.analysis.Report;
-import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Span;
+import org.baywright.presenter.ProjectState;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.LiveState;
 import org.baywright.workbench.project.Places;
-import org.baywright.workbench.project.ProjectState;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IAction;
@@ -32,7 +31,6 @@ public abstract class RulesView extends ViewPart {
 	/** How long the status line says that something was done, in ms. */
 	private static final int SAID = 8_000;
 
-	private final Consumer<ProjectState> heard = this::hear;
 	private IProject project;
 	private String about = "";
 	private String own = "";
@@ -42,7 +40,7 @@ public abstract class RulesView extends ViewPart {
 	@Override
 	public final void createPartControl(Composite parent) {
 		GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(parent);
-		progress = new ProgressRow(parent);
+		progress = new ProgressRow(parent, getSite().getWorkbenchWindow());
 		body = new Composite(parent, SWT.NONE);
 		GridDataFactory.fillDefaults().grab(true, true).applyTo(body);
 		createBody(body);
@@ -50,17 +48,10 @@ public abstract class RulesView extends ViewPart {
 		if (busy != null) {
 			busy.showBusyForFamily(Baywright.ID);
 		}
-		// the window may not be whole yet while views are restored
-		parent.getDisplay().asyncExec(() -> {
-			if (!parent.isDisposed()) {
-				ActiveProject.get().addListener(heard);
-				ActiveProject.get().state().ifPresentOrElse(heard, () -> {
-					about = ViewMessages.NoProject;
-					describe();
-				});
-			}
+		ActiveProject.tell(getSite().getWorkbenchWindow(), parent, this::hear, () -> {
+			about = ViewMessages.NoProject;
+			describe();
 		});
-		parent.addDisposeListener(event -> ActiveProject.get().removeListener(heard));
 	}
 
 	/** Returns all that the view shows. */
@@ -72,16 +63,7 @@ public abstract class RulesView extends ViewPart {
 	protected abstract void createBody(Composite parent);
 
 	/** Shows a new state of the project. */
-	protected abstract void show(State state);
-
-	/**
-	 * What is known of the project.
-	 *
-	 * @param now the present rules and problems, with the newest report
-	 * @param checked the rules that the report is about; the present ones if there is none
-	 */
-	public record State(org.baywright.presenter.ProjectState now, org.baywright.model.RuleBase checked) {
-	}
+	protected abstract void show(ProjectState state);
 
 	/** Tells what is shown, beside the project's name. */
 	protected final void tellShown(String what) {
@@ -96,16 +78,13 @@ public abstract class RulesView extends ViewPart {
 		}
 	}
 
-	private void hear(ProjectState state) {
+	private void hear(LiveState state) {
 		project = state.project();
 		progress.watch();
 		about = state.project().getName() + state.failure().map(failure -> ": " + failure)
 				.orElse(state.texts().isEmpty() ? ViewMessages.ReadingNow : state.isFresh() ? "" : ViewMessages.CheckingNow);
 		describe();
-		Optional<Report> report = state.checked().map(ProjectState.Checked::report);
-		state.texts().ifPresent(texts -> show(new State(new org.baywright.presenter.ProjectState(texts.rules(), texts.problems(),
-				texts.dropped(), report, state.isFresh()),
-				state.checked().map(ProjectState.Checked::snapshot).map(Snapshot::rules).orElse(texts.rules()))));
+		state.shown().ifPresent(this::show);
 	}
 
 	/** Returns the project that is shown, if there is one. */

@@ -2,7 +2,7 @@ package org.baywright.workbench.view;
 
 import org.eclipse.osgi.util.NLS;
 
-/** Texts that several views use, and those of findings and picture, in {@code messages.properties}. */
+/** Texts that several views use, and those of flaws and picture, in {@code messages.properties}. */
 public final class ViewMessages extends NLS {
 
 	public static String NotWritten;
@@ -17,9 +17,9 @@ public final class ViewMessages extends NLS {
 	public static String ARule;
 
 	public static String Search;
-	public static String Findings;
-	public static String FindingDetails;
-	public static String ChooseFinding;
+	public static String Flaws;
+	public static String FlawDetails;
+	public static String ChooseFlaw;
 	public static String Errors;
 	public static String Warnings;
 	public static String Notes;

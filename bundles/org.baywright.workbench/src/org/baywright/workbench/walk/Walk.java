@@ -10,7 +10,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 
 import org.baywright.workbench.Baywright;
-import org.baywright.workbench.project.ProjectState;
+import org.baywright.workbench.project.LiveState;
 import org.eclipse.core.runtime.FileLocator;
 import org.eclipse.core.runtime.IPath;
 import org.w3c.dom.Element;
@@ -53,12 +53,12 @@ record Walk(String title, String about, String project, List<Step> steps, Step e
 	}
 
 	/** Returns whether a step is done, by what is known of the project, if it is there. */
-	static boolean isDone(Step step, Optional<ProjectState> project) {
+	static boolean isDone(Step step, Optional<LiveState> project) {
 		return switch (step.done()) {
 		case UNSEEN -> false;
 		case THERE -> project.isPresent();
-		case SOUND -> project.filter(ProjectState::isFresh).filter(state -> !state.texts().orElseThrow().hasErrors())
-				.flatMap(ProjectState::checked).filter(checked -> !checked.report().hasErrors()).isPresent();
+		case SOUND -> project.flatMap(LiveState::fresh).filter(checked -> !checked.snapshot().hasErrors() && !checked.report().hasErrors())
+				.isPresent();
 		};
 	}
 

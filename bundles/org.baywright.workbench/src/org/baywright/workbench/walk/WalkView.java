@@ -4,12 +4,11 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 
 import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ActiveProject;
-import org.baywright.workbench.project.ProjectState;
+import org.baywright.workbench.project.LiveState;
 import org.eclipse.core.commands.common.CommandException;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -38,9 +37,8 @@ public final class WalkView extends ViewPart {
 
 	private static final String AT = "step";
 
-	private final Consumer<ProjectState> heard = this::hear;
 	private Walk walk;
-	private ProjectState known;
+	private LiveState known;
 	private int at;
 	private Label number;
 	private Label title;
@@ -101,17 +99,12 @@ public final class WalkView extends ViewPart {
 			}
 		});
 		turn(at);
-		// the window may not be whole yet while views are restored
-		parent.getDisplay().asyncExec(() -> {
-			if (!parent.isDisposed()) {
-				ActiveProject.get().addListener(heard);
-				ActiveProject.get().state().ifPresent(heard);
-			}
+		ActiveProject.tell(getSite().getWorkbenchWindow(), parent, this::hear, () -> {
+			// the walk brings one in
 		});
-		parent.addDisposeListener(event -> ActiveProject.get().removeListener(heard));
 	}
 
-	private void hear(ProjectState state) {
+	private void hear(LiveState state) {
 		if (state.project().getName().equals(walk.project())) {
 			known = state;
 			tell();

@@ -26,7 +26,7 @@ abstract class ElementWizard extends Wizard implements INewWizard {
 
 	@Override
 	public void init(IWorkbench workbench, IStructuredSelection selection) {
-		target = Target.of(selection);
+		target = Target.of(workbench.getActiveWorkbenchWindow(), selection);
 		setWindowTitle(title());
 	}
 

@@ -37,7 +37,7 @@ public final class ExampleWizard extends ProjectWizard implements IImportWizard 
 	public boolean performFinish() {
 		Examples.Example example = page.chosen;
 		try {
-			return make(example.id(), Examples.files(example.id()), example.opens());
+			return make(example.id(), Examples.files(example.id()), Examples.pictures(example.id()), example.opens());
 		} catch (IOException e) {
 			failed(e);
 			return false;

@@ -1,7 +1,7 @@
 package org.baywright.workbench.wizard;
 
 import org.baywright.presenter.draft.FamilyDraft;
-import org.baywright.presenter.draft.Names;
+import org.baywright.model.words.Names;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;

@@ -3,6 +3,7 @@ package org.baywright.workbench.wizard;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -27,6 +28,8 @@ import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.DirectoryDialog;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.ui.IWorkbenchWindow;
+import org.eclipse.ui.PlatformUI;
 
 /** Makes a folder of rule files a project of the workbench; the files stay where they are. */
 public final class FolderOfRules {
@@ -104,7 +107,7 @@ public final class FolderOfRules {
 			IProject shown = first;
 			try {
 				String file = RuleProject.filesIn(folders.get(0)).get(0);
-				shell.getDisplay().asyncExec(() -> ProjectMaker.show(shown, file));
+				shell.getDisplay().asyncExec(() -> ProjectMaker.show(window(shell), shown, file));
 			} catch (IOException e) {
 				return failed(shell, folders.get(0), e);
 			}
@@ -112,6 +115,12 @@ public final class FolderOfRules {
 		});
 		job.setUser(true);
 		job.schedule();
+	}
+
+	/** The window that the folder was brought into; the one in front, where it was a dialog. */
+	private static IWorkbenchWindow window(Shell shell) {
+		return Arrays.stream(PlatformUI.getWorkbench().getWorkbenchWindows()).filter(window -> window.getShell() == shell).findFirst()
+				.orElseGet(PlatformUI.getWorkbench()::getActiveWorkbenchWindow);
 	}
 
 	private static IStatus failed(Shell shell, Path folder, Exception e) {

@@ -10,10 +10,10 @@ import java.util.function.Consumer;
 import org.baywright.presenter.packing.PackCheck;
 import org.baywright.presenter.packing.PackCheck.Block;
 import org.baywright.workbench.Icon;
+import org.baywright.workbench.project.LiveState.Checked;
+import org.baywright.workbench.project.LiveState;
 import org.baywright.workbench.project.OpenProject;
 import org.baywright.workbench.project.Places;
-import org.baywright.workbench.project.ProjectState;
-import org.baywright.workbench.project.ProjectState.Checked;
 import org.baywright.workbench.project.RuleProjects;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -36,7 +36,7 @@ import org.eclipse.swt.widgets.Text;
 final class PackPage extends WizardPage {
 
 	private final Optional<Target> target;
-	private final Consumer<ProjectState> heard = state -> later();
+	private final Consumer<LiveState> heard = state -> later();
 	private Text file;
 	private Button sheet;
 	private Label summary;
@@ -125,15 +125,16 @@ final class PackPage extends WizardPage {
 	}
 
 	private void judge() {
-		ProjectState state = target.map(Target::state).orElse(null);
+		LiveState state = target.map(Target::state).orElse(null);
 		if (state == null) {
 			setPageComplete(false);
 			return;
 		}
 		boolean ready = false;
 		List<Block> blocking = List.of();
-		if (state.isFresh()) {
-			checked = state.checked().orElseThrow();
+		Optional<Checked> fresh = state.fresh();
+		if (fresh.isPresent()) {
+			checked = fresh.get();
 			PackCheck check = PackCheck.of(checked.snapshot().problems(), checked.report());
 			summary.setText(check.summary());
 			blocking = check.blocks();
@@ -148,10 +149,11 @@ final class PackPage extends WizardPage {
 		boolean written = !file.getText().isBlank() && isPath(file.getText());
 		Path folder = written ? file().getParent() : null;
 		boolean named = folder != null && Files.isDirectory(folder) && !Files.isDirectory(file());
-		setErrorMessage(named ? null : folder == null || Files.isDirectory(folder) ? WizardMessages.PackNoFile
+		boolean over = named && checked != null && checked.snapshot().isBuiltOn(file());
+		setErrorMessage(over ? WizardMessages.PackOver : named ? null : folder == null || Files.isDirectory(folder) ? WizardMessages.PackNoFile
 				: NLS.bind(WizardMessages.PackNoFolder, folder));
-		setMessage(named && Files.exists(file()) ? WizardMessages.PackExists : null, WARNING);
-		setPageComplete(ready && named);
+		setMessage(named && !over && Files.exists(file()) ? WizardMessages.PackExists : null, WARNING);
+		setPageComplete(ready && named && !over);
 	}
 
 	private static boolean isPath(String text) {
@@ -170,6 +172,11 @@ final class PackPage extends WizardPage {
 		return sheet.getSelection();
 	}
 
+	Optional<Path> folder() {
+		return target.map(to -> Path.of(to.project().getLocationURI()));
+	}
+
+	/** Returns the rules as they were checked. */
 	Checked checked() {
 		return checked;
 	}

@@ -6,15 +6,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
 
-import org.baywright.pack.PackException;
 import org.baywright.pack.PackWriter;
 import org.baywright.pack.WholeFile;
+import org.baywright.pack.manifest.PackException;
 import org.baywright.presenter.packing.PackCheck;
 import org.baywright.presenter.Say;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.pack.PackLauncher;
 import org.baywright.workbench.pack.SheetLauncher;
-import org.baywright.workbench.project.ProjectState.Checked;
+import org.baywright.workbench.project.LiveState.Checked;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.ICoreRunnable;
 import org.eclipse.core.runtime.IPath;
@@ -38,7 +38,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 
 	@Override
 	public void init(IWorkbench workbench, IStructuredSelection selection) {
-		target = Target.of(selection);
+		target = Target.of(workbench.getActiveWorkbenchWindow(), selection);
 		setWindowTitle(WizardMessages.PackTitle);
 		setNeedsProgressMonitor(true);
 	}
@@ -59,7 +59,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 			getContainer().run(true, true, monitor -> {
 				SubMonitor progress = SubMonitor.convert(monitor, WizardMessages.PackTitle, 4);
 				try {
-					made[0] = PackCheck.make(checked.snapshot().rules(), checked.report(), checked.snapshot().problems());
+					made[0] = PackCheck.make(page.folder(), checked.snapshot().rules(), checked.report(), checked.snapshot().problems());
 					progress.worked(2);
 					progress.checkCanceled();
 					WholeFile.write(file, made[0].bytes());
@@ -81,7 +81,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 		refresh();
 		String told = NLS.bind(WizardMessages.PackWritten, new Object[] { sheet ? file + "\n" + sheetOf(file) : file,
 				Say.count(checked.snapshot().rules().rules().size(), "rule"), jobs(made[0].pack().manifest().cases()),
-				made[0].pack().manifest().findings().size(), made[0].pack().manifest().fingerprint() });
+				made[0].pack().manifest().flaws().size(), made[0].pack().manifest().fingerprint() });
 		String[] buttons = sheet ? new String[] { IDialogConstants.OK_LABEL, WizardMessages.PackShow, WizardMessages.PackOpenSheet }
 				: new String[] { IDialogConstants.OK_LABEL, WizardMessages.PackShow };
 		int answer = MessageDialog.open(MessageDialog.INFORMATION, getShell(), WizardMessages.PackTitle, told, SWT.NONE, buttons);

@@ -16,6 +16,7 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.SubMonitor;
+import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.intro.IIntroManager;
 
@@ -33,6 +34,15 @@ public final class ProjectMaker {
 	 * @throws CoreException if there is already such a project or it cannot be written
 	 */
 	public static IProject make(String name, Map<String, String> files, IProgressMonitor monitor) throws CoreException {
+		return make(name, files, Map.of(), monitor);
+	}
+
+	/**
+	 * As {@link #make(String, Map, IProgressMonitor)}, for rules that show pictures.
+	 *
+	 * @param pictures the content of the pictures by path
+	 */
+	public static IProject make(String name, Map<String, String> files, Map<String, byte[]> pictures, IProgressMonitor monitor) throws CoreException {
 		IProject project = ResourcesPlugin.getWorkspace().getRoot().getProject(name);
 		SubMonitor progress = SubMonitor.convert(monitor, name, 100);
 		// one operation, so that the rules are checked once, when all are there
@@ -44,6 +54,9 @@ public final class ProjectMaker {
 				SubMonitor each = progress.split(60).setWorkRemaining(files.size());
 				for (Map.Entry<String, String> file : files.entrySet()) {
 					write(project.getFile(IPath.fromPortableString(file.getKey())), file.getValue(), each.split(1));
+				}
+				for (Map.Entry<String, byte[]> picture : pictures.entrySet()) {
+					write(project.getFile(IPath.fromPortableString(picture.getKey())), picture.getValue(), null);
 				}
 				Nature.add(project, progress.split(15));
 			} catch (CoreException | RuntimeException e) {
@@ -67,21 +80,25 @@ public final class ProjectMaker {
 
 	/** Writes a new file, with the folders that are missing. */
 	public static void write(IFile file, String text, IProgressMonitor monitor) throws CoreException {
+		write(file, text.getBytes(StandardCharsets.UTF_8), monitor);
+	}
+
+	private static void write(IFile file, byte[] content, IProgressMonitor monitor) throws CoreException {
 		if (file.getParent() instanceof IFolder folder && !folder.exists()) {
 			folder.create(false, true, null);
 		}
-		file.create(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), false, monitor);
+		file.create(new ByteArrayInputStream(content), false, monitor);
 	}
 
-	/** Opens a file of a project in the editor. To be called on the screen's thread. */
-	public static void show(IProject project, String file) {
+	/** Opens a file of a project in the editor, in a window. To be called on the screen's thread. */
+	public static void show(IWorkbenchWindow window, IProject project, String file) {
 		// the welcome page fills the window and would hide what was asked for
 		IIntroManager welcome = PlatformUI.getWorkbench().getIntroManager();
 		welcome.closeIntro(welcome.getIntro());
-		ActiveProject.get().activate(project);
+		ActiveProject.of(window).activate(project);
 		IFile opened = project.getFile(IPath.fromPortableString(file));
-		Places.open(opened, 0, 0, true);
+		Places.open(window.getActivePage(), opened, 0, 0, true);
 		// so that the new project is seen
-		Places.reveal(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage(), opened);
+		Places.reveal(window.getActivePage(), opened);
 	}
 }

@@ -2,6 +2,7 @@ package org.baywright.workbench.wizard;
 
 import java.lang.reflect.InvocationTargetException;
 import java.util.SortedMap;
+import java.util.TreeMap;
 
 import org.baywright.workbench.Baywright;
 import org.eclipse.core.resources.ResourcesPlugin;
@@ -11,11 +12,13 @@ import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.wizard.Wizard;
 import org.eclipse.ui.INewWizard;
 import org.eclipse.ui.IWorkbench;
+import org.eclipse.ui.IWorkbenchWindow;
 
 /** A wizard that makes a rule project and shows one of its files. */
 abstract class ProjectWizard extends Wizard implements INewWizard {
 
 	private final String title;
+	private IWorkbenchWindow window;
 
 	ProjectWizard(String title) {
 		this.title = title;
@@ -23,6 +26,7 @@ abstract class ProjectWizard extends Wizard implements INewWizard {
 
 	@Override
 	public void init(IWorkbench workbench, IStructuredSelection selection) {
+		window = workbench.getActiveWorkbenchWindow();
 		setWindowTitle(title);
 		setNeedsProgressMonitor(true);
 	}
@@ -36,10 +40,15 @@ abstract class ProjectWizard extends Wizard implements INewWizard {
 	 * @return whether it was made
 	 */
 	final boolean make(String name, SortedMap<String, String> files, String opens) {
+		return make(name, files, new TreeMap<>(), opens);
+	}
+
+	/** As {@link #make(String, SortedMap, String)}, for rules that show pictures: their content by path. */
+	final boolean make(String name, SortedMap<String, String> files, SortedMap<String, byte[]> pictures, String opens) {
 		try {
 			getContainer().run(true, true, monitor -> {
 				try {
-					ProjectMaker.make(name, files, monitor);
+					ProjectMaker.make(name, files, pictures, monitor);
 				} catch (CoreException e) {
 					throw new InvocationTargetException(e);
 				}
@@ -50,7 +59,7 @@ abstract class ProjectWizard extends Wizard implements INewWizard {
 		} catch (InterruptedException e) {
 			return false;
 		}
-		ProjectMaker.show(ResourcesPlugin.getWorkspace().getRoot().getProject(name), opens);
+		ProjectMaker.show(window, ResourcesPlugin.getWorkspace().getRoot().getProject(name), opens);
 		return true;
 	}
 

@@ -12,7 +12,7 @@ import org.baywright.model.Named;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
 import org.baywright.presenter.draft.Ending;
-import org.baywright.presenter.draft.Names;
+import org.baywright.model.words.Names;
 import org.baywright.presenter.draft.RuleDraft;
 import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Icon;

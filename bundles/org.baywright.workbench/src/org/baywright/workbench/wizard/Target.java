@@ -8,9 +8,9 @@ import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.RuleBase;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.project.ActiveProject;
+import org.baywright.workbench.project.LiveState;
 import org.baywright.workbench.project.Nature;
 import org.baywright.workbench.project.OpenProject;
-import org.baywright.workbench.project.ProjectState;
 import org.baywright.workbench.project.RuleProjects;
 import org.eclipse.core.resources.IContainer;
 import org.eclipse.core.resources.IFile;
@@ -24,7 +24,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.ui.IEditorPart;
-import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.IWorkbenchWindow;
 
 /**
  * Where a wizard writes to.
@@ -35,18 +35,18 @@ import org.eclipse.ui.PlatformUI;
  */
 record Target(IProject project, Optional<IFile> file, IContainer folder) {
 
-	/** Finds the target: what is selected, else what is in front. */
-	static Optional<Target> of(IStructuredSelection selection) {
+	/** Finds the target: what is selected, else what is in front in the window. */
+	static Optional<Target> of(IWorkbenchWindow window, IStructuredSelection selection) {
 		IResource selected = Adapters.adapt(selection.getFirstElement(), IResource.class);
 		if (selected != null && Nature.isOn(selected.getProject())) {
 			return Optional.of(of(selected));
 		}
-		IEditorPart editor = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getActivePage().getActiveEditor();
+		IEditorPart editor = window.getActivePage().getActiveEditor();
 		IFile front = editor == null ? null : Adapters.adapt(editor.getEditorInput(), IFile.class);
 		if (front != null && Nature.isOn(front.getProject())) {
 			return Optional.of(of(front));
 		}
-		return ActiveProject.get().project().map(OpenProject::project).map(project -> new Target(project, Optional.empty(), project));
+		return ActiveProject.of(window).project().map(OpenProject::project).map(project -> new Target(project, Optional.empty(), project));
 	}
 
 	private static Target of(IResource selected) {
@@ -62,7 +62,7 @@ record Target(IProject project, Optional<IFile> file, IContainer folder) {
 	}
 
 	/** Returns what is known of the project. */
-	ProjectState state() {
+	LiveState state() {
 		return RuleProjects.of(project).state();
 	}
 

@@ -59,6 +59,7 @@ final class WizardMessages extends NLS {
 	public static String PackShow;
 	public static String PackOpenSheet;
 	public static String PackNoFolder;
+	public static String PackOver;
 	public static String PackFailed;
 	public static String PackSheet;
 	public static String PackExists;

@@ -4,8 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.baywright.language.ide.testing.Cursor;
+import org.baywright.language.ide.EditorServices;
+import org.baywright.language.workspace.RuleProject;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.Test;
 
 class CompletionTest {
@@ -40,7 +46,8 @@ class CompletionTest {
 
 	@Test
 	void anEmptyFileOffersWholeElements() {
-		begins("@", "rule", "rule with a band", "rule without a test", "rule that refers", "test", "test with results", "sign");
+		begins("@", "rule", "rule with a band", "rule without a test", "rule that refers", "chain", "test", "test with results",
+				"sign");
 		expect("si@", "sign");
 		begins("tes@", "test", "test with results");
 	}
@@ -84,7 +91,7 @@ class CompletionTest {
 	@Test
 	void predicatesFitTheKind() {
 		expect("law \"x\" : when no_crank @", "absent", "and", "or", "present", "then", "unexplained", "not");
-		expect("law \"x\" : when low_supply @", "absent", "and", "missing", "or", "present", "then", "unread", "not");
+		expect("law \"x\" : when low_supply @", "absent", "active", "and", "missing", "or", "pending", "present", "stored", "then", "unread", "untested", "not");
 		expect("law \"x\" : when bcm @", "and", "answers", "or", "silent", "then", "not");
 		expect("law \"x\" : when rest_voltage @", "above", "and", "at_least", "at_most", "below", "is", "or", "then");
 		expect("law \"x\" : when lamp @", "and", "is", "or", "then");
@@ -98,7 +105,7 @@ class CompletionTest {
 		expect("rule a {\n  run lamp\n  on @\n}", "lit", "dark");
 		expect("rule a {\n  in ignition @\n}", "off", "on", "cranking");
 		expect("rule a {\n  for tarn where engine is @\n}", "diesel", "petrol", "electric", "any", "not");
-		expect("repair r { verify { repeat lamp expect @ } }", "lit", "dark", "low_supply");
+		expect("repair r { verify { repeat lamp expect @ } }", "lit", "dark", "no_crank", "low_supply");
 		begins("job \"j\" {\n  found lamp @\n}", "is", "lit", "dark");
 	}
 
@@ -118,6 +125,31 @@ class CompletionTest {
 		assertFalse(labels("rule a {\n  run rest_voltage\n  expect 12 V .. 13 V\n  @\n}").contains("then"));
 		assertEquals("rule a {\n  run lamp\n  on lit  : proves nothing\n  on dark : proves nothing@\n}",
 				chosen("rule a {\n  run lamp\n  o@\n}", "on each result"));
+	}
+
+	@Test
+	void whatAnInstrumentShowsBeyondItsRangeIsOneValueAmongNumbers() {
+		String test = "test ohms {\n  measures Ohm 0 .. 200 step 1 over open_line \"open line\"\n}\n";
+		assertEquals(test + "rule a {\n  given ohms is open_line@\n}", chosen(test + "rule a {\n  given ohms is o@\n}", "open_line"));
+		assertTrue(labels(test + "rule a {\n  given ohms @\n}").containsAll(List.of("above", "is")));
+		assertTrue(labels(test + "rule a {\n  run ohms\n  on @\n}").containsAll(List.of("open_line", "above")));
+		assertFalse(labels(test + "rule a {\n  run ohms\n  @\n}").contains("on each result"), "numbers cannot be listed");
+		assertTrue(labels("test ohms {\n  measures Ohm 0 .. 200 step 1 @\n}").containsAll(List.of("over", "under")));
+		assertFalse(labels("test ohms {\n  measures Ohm 0 .. 200 step 1 over ol @\n}").contains("over"));
+	}
+
+	@Test
+	void picturesOfTheProjectAreProposed(@TempDir Path folder) throws IOException {
+		Files.createDirectories(folder.resolve("pictures"));
+		for (String file : List.of("pictures/b.png", "a.JPG", "notes.txt", "pictures/c.svg")) {
+			Files.writeString(folder.resolve(file), "");
+		}
+		String text = "test t {\n  results a, b\n  picture \n}\n";
+		Files.writeString(folder.resolve("a.bay"), text);
+		EditorServices services = new EditorServices(RuleProject.open(folder), Cursor.CLOCK);
+		List<Proposal> found = services.complete("a.bay", text.indexOf("picture ") + 8);
+		assertEquals(List.of("\"a.JPG\"", "\"pictures/b.png\""), found.stream().map(Proposal::label).toList());
+		assertEquals("\"a.JPG\" \"what it shows\"", found.get(0).text());
 	}
 
 	@Test

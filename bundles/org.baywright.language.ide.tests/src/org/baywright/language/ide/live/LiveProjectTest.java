@@ -17,15 +17,16 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
-import org.baywright.analysis.Analysis;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.testing.Cursor;
 import org.baywright.language.ide.testing.Samples;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.ProblemKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -39,7 +40,7 @@ class LiveProjectTest {
 
 		private final List<String> calls = Collections.synchronizedList(new ArrayList<>());
 		private volatile long newest;
-		private volatile List<String> findings = List.of();
+		private volatile List<String> flaws = List.of();
 		private volatile boolean outOfOrder;
 
 		private void call(String call, Snapshot snapshot) {
@@ -54,20 +55,20 @@ class LiveProjectTest {
 		}
 
 		@Override
-		public void findings(Snapshot snapshot, Report report) {
-			call("findings", snapshot);
-			findings = ids(report);
+		public void flaws(Snapshot snapshot, Report report) {
+			call("flaws", snapshot);
+			flaws = ids(report);
 		}
 
 		@Override
 		public void failed(Snapshot snapshot, Throwable failure) {
 			call("failed " + failure.getMessage(), snapshot);
-			findings = List.of();
+			flaws = List.of();
 		}
 	}
 
 	private static List<String> ids(Report report) {
-		return report.findings().stream().map(Finding::id).toList();
+		return report.flaws().stream().map(Flaw::id).toList();
 	}
 
 	private static List<String> fresh(String text) {
@@ -87,17 +88,43 @@ class LiveProjectTest {
 	}
 
 	@Test
-	void problemsFirstThenFindings() throws InterruptedException {
+	void problemsFirstThenFlaws() throws InterruptedException {
 		Heard heard = new Heard();
 		try (LiveProject live = live(heard, Checker::proving)) {
 			assertTrue(live.awaitIdle(LONG));
-			assertEquals(List.of("problems 0", "findings"), heard.calls);
-			assertEquals(fresh(Cursor.COMMON), heard.findings);
+			assertEquals(List.of("problems 0", "flaws"), heard.calls);
+			assertEquals(fresh(Cursor.COMMON), heard.flaws);
 			live.edit(FILE, Cursor.COMMON.replace("run lamp", "run lam"));
 			assertTrue(live.awaitIdle(LONG));
 			assertEquals("problems 1", heard.calls.get(2));
 			assertTrue(live.report().isPresent());
 		}
+	}
+
+	/** Nobody says that the other project has changed: it is looked at now and then. */
+	@Test
+	void aChangeOfWhatIsBuiltOnIsSeen(@org.junit.jupiter.api.io.TempDir java.nio.file.Path shop) throws java.io.IOException, InterruptedException {
+		java.nio.file.Path other = java.nio.file.Files.createDirectories(shop.resolve("other")).resolve("o.bay");
+		java.nio.file.Files.writeString(other, Cursor.COMMON);
+		RuleProject project = RuleProject.unread(java.nio.file.Files.createDirectories(shop.resolve("van")));
+		project.update(FILE, "builds_on \"../other\"\nsign lamp_odd \"Odd\"\n");
+		Heard heard = new Heard();
+		try (LiveProject live = new LiveProject(new EditorServices(project, Cursor.CLOCK), Work.onThreads(), heard, Checker::proving)) {
+			assertTrue(live.awaitIdle(LONG));
+			assertEquals(List.of("problems 1", "flaws"), List.copyOf(heard.calls));
+			java.nio.file.Files.writeString(other, Cursor.COMMON + "sign lamp_odd\n");
+			for (int i = 0; i < 200 && heard.calls.size() < 4; i++) {
+				Thread.sleep(50);
+			}
+			assertEquals(List.of("problems 1", "flaws", "problems 2", "flaws"), List.copyOf(heard.calls));
+			assertTrue(live.snapshot().orElseThrow().problems().stream().anyMatch(problem -> problem.kind() == ProblemKind.DUPLICATE_NAME));
+			java.nio.file.Files.delete(other);
+			for (int i = 0; i < 200 && heard.calls.size() < 6; i++) {
+				Thread.sleep(50);
+			}
+			assertEquals(List.of(ProblemKind.BUILDS_ON_MISSING), live.snapshot().orElseThrow().problems().stream().map(problem -> problem.kind()).toList());
+		}
+		assertTrue(!heard.outOfOrder);
 	}
 
 	/** An editor opens a file with another text than the disk's while the folder is read, and asks at once. */
@@ -132,7 +159,7 @@ class LiveProjectTest {
 	}
 
 	@Test
-	void afterAFloodOfEditsTheFindingsAreThoseOfAFreshCheck() throws InterruptedException {
+	void afterAFloodOfEditsTheFlawsAreThoseOfAFreshCheck() throws InterruptedException {
 		Heard heard = new Heard();
 		try (LiveProject live = live(heard, Checker::proving)) {
 			for (int i = 0; i < 500; i++) {
@@ -141,7 +168,7 @@ class LiveProjectTest {
 			String last = Cursor.COMMON.replace("lit  : clears", "lit  : confirms") + "sign smoke \"Smoke\"\n";
 			live.edit(FILE, last);
 			assertTrue(live.awaitIdle(LONG));
-			assertEquals(fresh(last), heard.findings);
+			assertEquals(fresh(last), heard.flaws);
 			assertFalse(heard.outOfOrder);
 			assertTrue(heard.calls.size() < 500, "what nobody waits for is not read");
 		}
@@ -163,17 +190,17 @@ class LiveProjectTest {
 			};
 		})) {
 			live.awaitIdle(LONG);
-			assertFalse(heard.findings.isEmpty());
+			assertFalse(heard.flaws.isEmpty());
 			fails.set(true);
 			live.edit(FILE, Cursor.COMMON + "\n");
 			live.awaitIdle(LONG);
-			assertEquals(List.of(), heard.findings);
+			assertEquals(List.of(), heard.flaws);
 			assertEquals("failed broken", heard.calls.get(heard.calls.size() - 1));
 			assertEquals(Optional.empty(), live.report());
 			fails.set(false);
 			live.checkAgain();
 			live.awaitIdle(LONG);
-			assertEquals(fresh(Cursor.COMMON), heard.findings);
+			assertEquals(fresh(Cursor.COMMON), heard.flaws);
 			assertEquals(2, made.get(), "what a failed checker remembers is not trusted");
 		}
 	}
@@ -201,7 +228,7 @@ class LiveProjectTest {
 			live.edit(FILE, Cursor.COMMON + "sign smoke\n");
 			assertTrue(live.awaitIdle(LONG));
 			assertEquals(1, stopped.get());
-			assertEquals(List.of("problems 0", "problems 0", "findings"), heard.calls);
+			assertEquals(List.of("problems 0", "problems 0", "flaws"), heard.calls);
 		}
 	}
 
@@ -273,7 +300,7 @@ class LiveProjectTest {
 		List<String> files = project.files();
 		try (LiveProject live = new LiveProject(project, Work.onThreads(), heard)) {
 			live.awaitIdle(LONG);
-			List<String> before = heard.findings;
+			List<String> before = heard.flaws;
 			List<Thread> threads = new ArrayList<>();
 			List<Throwable> failures = Collections.synchronizedList(new ArrayList<>());
 			for (int t = 0; t < 4; t++) {
@@ -296,7 +323,7 @@ class LiveProjectTest {
 			}
 			assertTrue(live.awaitIdle(LONG));
 			assertEquals(List.of(), failures);
-			assertEquals(before, heard.findings);
+			assertEquals(before, heard.flaws);
 			assertFalse(heard.outOfOrder);
 		}
 	}

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Optional;
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.ide.testing.Cursor;
 import org.junit.jupiter.api.Test;
 

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import org.baywright.language.ide.complete.Slot;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;

@@ -19,8 +19,8 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Stream;
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.ide.live.Checker;
 import org.baywright.language.ide.testing.Cursor;
 import org.baywright.language.workspace.RuleProject;
@@ -83,8 +83,8 @@ class ServerTest {
 		List<String> codes = new ArrayList<>();
 		project.snapshot().problems().stream().filter(problem -> problem.span().file().equals("here.bay"))
 				.forEach(problem -> codes.add(problem.id()));
-		new Analysis().check(project.snapshot().rules(), Listener.NONE).findings().stream()
-				.filter(finding -> finding.span().file().equals("here.bay")).forEach(finding -> codes.add(finding.check()));
+		new Analysis().check(project.snapshot().rules(), Listener.NONE).flaws().stream()
+				.filter(flaw -> flaw.span().file().equals("here.bay")).forEach(flaw -> codes.add(flaw.check()));
 		return codes;
 	}
 
@@ -100,7 +100,7 @@ class ServerTest {
 		assertEquals(DiagnosticSeverity.Warning, gap.getSeverity());
 		assertTrue(gap.getRelatedInformation().get(0).getMessage().startsWith("For example: Tarn T3 van; Engine does not crank"),
 				gap::toString);
-		assertTrue(client.calls.contains("register workspace/didChangeWatchedFiles"));
+		client.until(() -> client.calls.contains("register workspace/didChangeWatchedFiles"), client.calls::toString);
 	}
 
 	@Test
@@ -187,6 +187,22 @@ class ServerTest {
 		client.until(() -> client.codes(outside).contains("unknown-name"), () -> client.codes(outside).toString());
 		client.close(outside);
 		client.codes(outside);
+	}
+
+	/** It need not be in the workspace, and no client watches it. */
+	@Test
+	void aProjectThatIsBuiltOnIsReadAndWatched(@TempDir Path other) throws IOException {
+		Path shared = other.toRealPath().resolve("smoke.bay");
+		Files.writeString(shared, "// more\nsign smoke \"Smoke\"\n");
+		begin();
+		String text = "builds_on \"" + folder.relativize(shared.getParent()) + "\"\nlaw \"x\" : never smoke\n";
+		client.open(here, text);
+		client.until(() -> client.codes(here).equals(List.of("builds-on-not-taken")), () -> client.codes(here).toString());
+		List<? extends Location> found = get(client.server.getTextDocumentService()
+				.definition(new DefinitionParams(client.id(here), at(text, "smoke")))).getLeft();
+		assertEquals(List.of(new Location(shared.toUri().toString(), new Range(new Position(1, 5), new Position(1, 10)))), found);
+		Files.writeString(shared, "sign smoke\nsign no_crank\n");
+		client.until(() -> client.codes(names).contains("duplicate-name"), () -> client.codes(names).toString());
 	}
 
 	@Test
@@ -321,7 +337,7 @@ class ServerTest {
 	}
 
 	@Test
-	void fixesOfFindings() throws IOException {
+	void fixesOfFlaws() throws IOException {
 		begin();
 		client.open(names, Cursor.COMMON);
 		Position sign = at(Cursor.COMMON, "no_crank");

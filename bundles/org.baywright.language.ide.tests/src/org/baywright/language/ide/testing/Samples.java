@@ -30,9 +30,9 @@ public final class Samples {
 		return examples().resolve(name);
 	}
 
-	/** Returns the small files that each show one kind of finding. */
+	/** Returns the small files that each show one kind of flaw. */
 	public static List<Path> flawed() {
-		return list(examples().resolve(FLAWED));
+		return rules(examples().resolve(FLAWED));
 	}
 
 	private static Path examples() {
@@ -42,6 +42,10 @@ public final class Samples {
 			}
 		}
 		throw new IllegalStateException("no folder " + EXAMPLES);
+	}
+
+	private static List<Path> rules(Path folder) {
+		return list(folder).stream().filter(file -> file.toString().endsWith(".bay")).toList();
 	}
 
 	private static List<Path> list(Path folder) {
@@ -64,7 +68,7 @@ public final class Samples {
 	/** Returns the text of each file of a project by its name. */
 	public static SortedMap<String, String> texts(Path project) {
 		SortedMap<String, String> texts = new TreeMap<>();
-		list(project).forEach(file -> texts.put(file.getFileName().toString(), read(file)));
+		rules(project).forEach(file -> texts.put(file.getFileName().toString(), read(file)));
 		return texts;
 	}
 

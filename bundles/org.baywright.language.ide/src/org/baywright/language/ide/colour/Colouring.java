@@ -9,14 +9,12 @@ import org.baywright.language.ide.names.Target;
 import org.baywright.language.ide.names.Usages;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
+import org.baywright.language.vocabulary.Vocabulary;
 import org.eclipse.xtext.RuleCall;
 import org.eclipse.xtext.nodemodel.INode;
 
 /** Colours words by what they mean; where the syntax is wrong, by what they look like. */
 public final class Colouring {
-
-	private static final Set<String> VERDICTS = Set.of("confirms", "suspects", "clears", "refers", "proves", "nothing",
-			"confirmed", "suspected", "cleared", "unexplained");
 
 	private Colouring() {
 	}
@@ -57,7 +55,7 @@ public final class Colouring {
 
 	private static Colour colour(Word word) {
 		return switch (word.kind()) {
-		case KEYWORD -> !word.isWord() ? null : VERDICTS.contains(word.text()) ? Colour.VERDICT : Colour.KEYWORD;
+		case KEYWORD -> !word.isWord() ? null : Vocabulary.isVerdict(word.text()) ? Colour.VERDICT : Colour.KEYWORD;
 		case NUMBER -> Colour.NUMBER;
 		case STRING -> Colour.TEXT;
 		case COMMENT -> Colour.COMMENT;

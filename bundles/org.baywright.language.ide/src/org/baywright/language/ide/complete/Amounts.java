@@ -48,11 +48,15 @@ final class Amounts {
 		}
 		List<String> fitting = fitting(wanted);
 		if (!fitting.isEmpty()) {
-			String number = frame.isIn("Test", "takes") || frame.isIn("Repair", "takes") ? "5" : lowest();
+			String number = isDuration() ? "5" : lowest();
 			String text = number + " " + fitting.get(0);
 			found.add(new Ranked(RANK, new Proposal(text, "a value in " + fitting.get(0), "", Proposal.Kind.NUMBER,
 					site.start(), 0, text, List.of(new Slot(0, number.length(), 1)))));
 		}
+	}
+
+	private boolean isDuration() {
+		return frame.isIn("Test", "takes") || frame.isIn("Repair", "takes") || frame.isIn("Module", "takes");
 	}
 
 	private String lowest() {
@@ -69,7 +73,7 @@ final class Amounts {
 
 	/** The unit of what the number is compared with, and then all others of its kind. */
 	private List<String> fitting(Wanted wanted) {
-		if (frame.isIn("Test", "takes") || frame.isIn("Repair", "takes")) {
+		if (isDuration()) {
 			return DURATIONS;
 		}
 		if (wanted.spot().rule().equals("Test")) {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.baywright.language.ide.complete.Proposal.Kind;
 import org.baywright.language.ide.text.Words;
 import org.baywright.language.index.ProjectIndex;
@@ -47,8 +48,9 @@ public final class Completion {
 	 * @param index names of the project
 	 * @param text the file
 	 * @param offset the cursor
+	 * @param pictures finds the pictures of the project, where one can be named
 	 */
-	public List<Proposal> at(ProjectIndex index, String text, int offset) {
+	public List<Proposal> at(ProjectIndex index, String text, int offset, Supplier<List<String>> pictures) {
 		Site site = Site.at(index, text, offset);
 		if (site.isMute()) {
 			return List.of();
@@ -58,7 +60,7 @@ public final class Completion {
 		if (!between) {
 			Follow follow = new Follow(grammar.getElementRule());
 			follow.read(site.before(), site.start());
-			inside(site, follow, found);
+			inside(site, follow, pictures, found);
 			between = follow.isComplete() && site.isFirstInLine();
 		}
 		if (between) {
@@ -74,7 +76,7 @@ public final class Completion {
 		return byLabel.values().stream().limit(MOST).toList();
 	}
 
-	private void inside(Site site, Follow follow, List<Ranked> found) {
+	private void inside(Site site, Follow follow, Supplier<List<String>> pictures, List<Ranked> found) {
 		Set<Wanted> done = new LinkedHashSet<>();
 		Names names = new Names(site);
 		Lines lines = new Lines(site, follow, today());
@@ -91,7 +93,7 @@ public final class Completion {
 			case REFERENCE -> names.add(wanted, frame, trail, found);
 			case UNIT -> amounts.units(wanted, found);
 			case NUMBER -> amounts.numbers(wanted, found);
-			case TEXT -> lines.text(wanted, found);
+			case TEXT -> lines.text(wanted, pictures, found);
 			case DATE -> lines.date(found);
 			case NONE -> {
 				// the author finds a new name, nobody else can

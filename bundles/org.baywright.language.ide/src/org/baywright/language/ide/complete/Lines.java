@@ -5,9 +5,10 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.baywright.language.ide.complete.Completion.Ranked;
-import org.baywright.language.ide.hover.WordHelp;
 import org.baywright.language.ide.names.Values;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
@@ -15,27 +16,17 @@ import org.baywright.language.index.Facts;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Symbol;
+import org.baywright.language.vocabulary.Clause;
+import org.baywright.language.vocabulary.Element;
+import org.baywright.language.vocabulary.Vocabulary;
 import org.baywright.model.Domain;
 
 /** Proposes words of the language: the lines that an element still lacks first, predicates that fit. */
 final class Lines {
 
-	/** Lines of elements in the order in which they are usually written. */
-	private static final Map<String, List<String>> ORDER = Map.of(
-			"Rule", List.of("for", "given", "in", "run", "expect", "on", "then", "because", "source", "by"),
-			"Test", List.of("measures", "results", "at", "needs", "in", "prepare", "takes", "cost", "skill", "fits", "disturbs",
-					"caution"),
-			"Repair", List.of("fixes", "steps", "caution", "needs", "takes", "cost", "skill", "tell_customer",
-					"changes_for_good", "verify"),
-			"Case", List.of("on", "vin", "found", "was"), "Hazard", List.of("caution", "licensed", "reference"));
-
-	/** Lines that an element has once. */
-	private static final Set<String> ONCE = Set.of("for", "run", "expect", "because", "source", "by", "measures", "results",
-			"at", "takes", "cost", "skill", "fixes", "tell_customer", "verify", "was", "vin", "found");
-
 	private static final Map<String, Set<String>> PREDICATES = Map.of(
-			"SIGN", Set.of("present", "absent", "unexplained", "not"), "CODE", Set.of("present", "absent", "missing", "unread",
-					"not"),
+			"SIGN", Set.of("present", "absent", "unexplained", "not"), "CODE", Set.of("present", "absent", "active", "stored", "pending",
+					"untested", "missing", "unread", "status", "not"),
 			"MODULE", Set.of("answers", "silent", "not"), "FAULT", Set.of("confirmed", "suspected", "cleared", "not"),
 			"NAMES", Set.of("is"), "QUANTITY", Set.of("is", "below", "at_most", "above", "at_least"));
 
@@ -71,26 +62,32 @@ final class Lines {
 		if (!site.matches(word, "") || !fits(word, rule, frame, trail)) {
 			return;
 		}
-		List<String> order = rule.equals("Outcome") || rule.equals("OutcomeLabel") ? ORDER.get("Rule")
-				: ORDER.getOrDefault(rule, List.of());
-		String line = rule.equals("OutcomeLabel") ? "on" : word;
-		int at = order.indexOf(line);
-		if (at < 0 || frame.rule().getName().equals("VerifyBlock")) {
+		Optional<Element> element = element(rule.equals("OutcomeLabel") ? "Outcome" : rule, frame);
+		int at = element.map(own -> own.indexOf(word)).orElse(-1);
+		if (at < 0) {
 			boolean continues = !Words.isFirstInLine(site.text(), site.start());
 			int rank = NEGATIONS.contains(word) ? BEHIND_NAMES : continues ? FIRST : LATER;
 			found.add(new Ranked(rank, proposal(word, word, List.of())));
 			return;
 		}
-		if (ONCE.contains(word) && present.contains(word)) {
+		Clause clause = element.get().clauses().get(at);
+		if (clause.isEnoughOnce() && present.contains(word)) {
 			return;
 		}
 		boolean missing = !present.contains(word) && site.isFirstInLine();
-		Skeleton skeleton = skeleton(word, rule, trail);
+		Skeleton skeleton = skeleton(word, rule, clause);
 		found.add(new Ranked((missing ? FIRST : site.isFirstInLine() ? LATER : LAST) + at,
 				proposal(word, skeleton.text(), skeleton.slots())));
 		if (word.equals("on") && rule.equals("Outcome") && site.isFirstInLine()) {
 			table(trail, found);
 		}
+	}
+
+	/** A clause that has a rule of its own stands among those of its element. */
+	private static Optional<Element> element(String rule, Frame frame) {
+		return Vocabulary.of(rule).filter(own -> !rule.equals("VerifyBlock")).or(() -> Vocabulary.elements().stream()
+				.filter(own -> !own.rule().equals("VerifyBlock") && frame.isIn(own.rule()) && !frame.isIn("VerifyStep"))
+				.filter(own -> own.clauses().stream().anyMatch(clause -> clause.part().equals(rule))).findFirst());
 	}
 
 	private boolean fits(String word, String rule, Frame frame, Trail trail) {
@@ -104,9 +101,15 @@ final class Lines {
 		case "OutcomeLabel" -> run && (expect || word.equals("otherwise")) && !present.contains(word);
 		case "Outcome" -> word.equals("then") ? !run && !present.contains("run") : run && !expect;
 		case "Rule" -> !word.equals("expect") || run;
-		case "CompareOp" -> Owners.at(site.index(), frame, trail).stream().anyMatch(owner -> Values.of(owner.element()).isEmpty());
+		case "CompareOp" -> frame.isIn("Preparation") || Owners.at(site.index(), frame, trail).stream().anyMatch(owner -> results(owner).isEmpty());
 		default -> true;
 		};
+	}
+
+	/** The named results of what gives no number; what an instrument shows beyond its range is one value among many. */
+	private static List<String> results(Symbol owner) {
+		return owner.facts() instanceof Facts.OfTest test && test.domain().filter(Domain.Quantity.class::isInstance).isPresent() ? List.of()
+				: Values.names(owner.element());
 	}
 
 	private Set<String> predicates(Frame frame, Trail trail) {
@@ -127,29 +130,21 @@ final class Lines {
 		return symbols.isEmpty() ? Set.of("present", "absent", "is", "not", "below", "above", "confirmed", "any", "of") : fitting;
 	}
 
-	private Skeleton skeleton(String word, String rule, Trail trail) {
-		String author = site.textsAfter("by").stream().findFirst().map(text -> text.substring(1, text.length() - 1))
-				.orElse("<author>");
-		String marked = switch (rule + " " + word) {
-		case "Rule because" -> "because \"<why>\"";
-		case "Rule by" -> "by \"" + author + "\" on " + today;
-		case "Rule source" -> "source <practice>";
-		case "Test takes" -> "takes <5> min";
-		case "Repair verify" -> "verify { repeat what confirmed }";
-		case "Test prepare", "Test fits", "Repair steps", "Repair tell_customer", "Repair changes_for_good", "Hazard caution",
-				"Hazard licensed", "Hazard reference" -> word + " \"<>\"";
-		case "OutcomeLabel met", "OutcomeLabel below", "OutcomeLabel above", "OutcomeLabel otherwise" -> word + " : ";
-		default -> word + " ";
-		};
-		return Skeleton.of(word, "", marked);
+	private Skeleton skeleton(String word, String rule, Clause clause) {
+		if (rule.equals("Rule") && word.equals("by")) {
+			String author = site.textsAfter("by").stream().findFirst().map(text -> text.substring(1, text.length() - 1))
+					.orElse("<author>");
+			return Skeleton.of(word, "", "by \"" + author + "\" on " + today);
+		}
+		boolean labelled = rule.equals("OutcomeLabel");
+		return Skeleton.of(word, "", labelled ? word + " : " : clause.words().size() > 1 ? word + " " : clause.draft());
 	}
 
 	/** All results of the rule's test at once. */
 	private void table(Trail trail, List<Ranked> found) {
 		List<Symbol> tests = site.index().get(Key.of(Kind.TEST,
 				Trail.last(trail, "Rule", "tests")));
-		List<String> results = tests.isEmpty() ? List.of()
-				: Values.names(tests.get(0).element());
+		List<String> results = tests.isEmpty() ? List.of() : results(tests.get(0));
 		if (results.size() < 2 || present.contains("on")) {
 			return;
 		}
@@ -170,13 +165,19 @@ final class Lines {
 				Proposal.Kind.SKELETON, site.start(), site.offset() - site.start(), skeleton.text(), slots)));
 	}
 
-	void text(Wanted wanted, List<Ranked> found) {
+	void text(Wanted wanted, Supplier<List<String>> pictures, List<Ranked> found) {
 		if (wanted.spot().feature().equals("authors") || wanted.spot().feature().equals("reviewer")
 				|| wanted.spot().feature().equals("author")) {
 			for (String author : site.textsAfter("by")) {
 				String text = author + " on " + today;
 				found.add(new Ranked(FIRST, new Proposal(text, "", "", Proposal.Kind.TEXT, site.start(),
 						site.offset() - site.start(), text, List.of())));
+			}
+		} else if (wanted.spot().rule().equals("Picture") && wanted.spot().feature().equals("file")) {
+			for (String picture : pictures.get()) {
+				Skeleton skeleton = Skeleton.of("", "", "\"" + picture + "\" \"<what it shows>\"");
+				found.add(new Ranked(FIRST, new Proposal("\"" + picture + "\"", "picture of the project", "", Proposal.Kind.TEXT, site.start(),
+						site.offset() - site.start(), skeleton.text(), skeleton.slots())));
 			}
 		} else if (wanted.spot().feature().equals("meaning")) {
 			found.add(new Ranked(FIRST, new Proposal("\"00000000\"", "the check tells the right one", "", Proposal.Kind.TEXT,
@@ -190,7 +191,7 @@ final class Lines {
 	}
 
 	private Proposal proposal(String label, String text, List<Slot> slots) {
-		return new Proposal(label, "", WordHelp.of(label).orElse(""), Proposal.Kind.WORD, site.start(),
+		return new Proposal(label, "", Vocabulary.help(label).orElse(""), Proposal.Kind.WORD, site.start(),
 				site.offset() - site.start(), text, slots);
 	}
 }

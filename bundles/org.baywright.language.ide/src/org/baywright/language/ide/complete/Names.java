@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.baywright.model.Family;
+import org.baywright.language.index.Facts;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.NamedValue;
 import org.baywright.language.ide.complete.Completion.Ranked;
@@ -22,6 +24,8 @@ final class Names {
 	/** Where no family can name itself. */
 	private static final Frame.Spot OWN_PARENT = new Frame.Spot("Family", "parent");
 
+	private static final Frame.Spot OWN_SYSTEMS = new Frame.Spot("Family", "systems");
+
 	private final Site site;
 
 	Names(Site site) {
@@ -37,11 +41,13 @@ final class Names {
 			List<Symbol> symbols = kind == Kind.TRAIT ? traits(trail) : site.index().all(kind);
 			Map<String, Symbol> byName = new TreeMap<>();
 			symbols.forEach(symbol -> byName.putIfAbsent(symbol.name(), symbol));
-			if (wanted.spot().equals(OWN_PARENT)) {
+			if (wanted.spot().equals(OWN_PARENT) || wanted.spot().equals(OWN_SYSTEMS)) {
 				byName.remove(Trail.last(trail, "Family", "name"));
+				boolean system = wanted.spot().equals(OWN_SYSTEMS) || !Trail.all(trail, "Family", "system").isEmpty();
+				byName.values().removeIf(symbol -> system != (((Facts.OfFamily) symbol.facts()).family() == Family.Kind.SYSTEM));
 			}
 			byName.values().stream().filter(symbol -> site.matches(symbol.name(), title(symbol.element())))
-					.forEach(symbol -> found.add(new Ranked(RANK + rank(kind), proposal(symbol))));
+					.forEach(symbol -> found.add(new Ranked(RANK + (frame.isIn("VerifyStep") ? kind.ordinal() : rank(kind)), proposal(symbol))));
 		}
 	}
 
@@ -53,8 +59,11 @@ final class Names {
 		if (wanted.type() != BayPackage.Literals.SUBJECT) {
 			return List.of(Kind.of(wanted.type()));
 		}
-		if (frame.isIn("Rule", "where") || frame.isIn("Case", "traits")) {
+		if (frame.isIn("Rule", "where") || frame.isIn("Reach", "where") || frame.isIn("Chain", "where") || frame.isIn("Case", "traits")) {
 			return List.of(Kind.TRAIT);
+		}
+		if (frame.isIn("VerifyStep")) {
+			return List.of(Kind.CODE, Kind.SIGN);
 		}
 		List<Kind> kinds = new ArrayList<>(List.of(Kind.SIGN, Kind.TEST, Kind.CODE, Kind.MODULE));
 		if (wanted.spot().rule().equals("Atom")) {
@@ -69,6 +78,8 @@ final class Names {
 	private List<Symbol> traits(Trail trail) {
 		List<String> families = new ArrayList<>();
 		families.addAll(Trail.all(trail, "Rule", "families"));
+		families.addAll(Trail.all(trail, "Chain", "families"));
+		families.addAll(Trail.all(trail, "Reach", "families"));
 		families.addAll(Trail.all(trail, "Law", "families"));
 		families.addAll(Trail.all(trail, "Case", "family"));
 		if (families.isEmpty()) {

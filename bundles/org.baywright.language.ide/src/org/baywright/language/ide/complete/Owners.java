@@ -15,6 +15,8 @@ final class Owners {
 	static List<Symbol> at(ProjectIndex index, Frame frame, Trail trail) {
 		for (Frame next = frame; next != null; next = next.parent()) {
 			switch (next.rule().getName()) {
+			case "CyclePart":
+				return index.get(Key.of(Kind.STATE, Trail.last(trail, "Cycle", "state")));
 			case "StateSetting":
 				return index.get(Key.of(Kind.STATE, Trail.last(trail, "StateSetting", "state")));
 			case "Atom":
@@ -23,6 +25,8 @@ final class Owners {
 				return index.get(Key.subject(Trail.last(trail, "Reading", "subject")));
 			case "RepeatStep", "VerifyStep":
 				return index.get(Key.of(Kind.TEST, Trail.last(trail, "VerifyStep", "test")));
+			case "Point":
+				return index.get(Key.of(Kind.TEST, Trail.last(trail, "Point", "test")));
 			case "Rule":
 				return index.get(Key.of(Kind.TEST, Trail.last(trail, "Rule", "tests")));
 			default:

@@ -23,6 +23,10 @@ final class Skeletons {
 						"rule <name> \"<title>\" {\n  for every family\n  given <sign>\n  then suspects <part.fault>\n" + provenance),
 				Skeleton.of("rule that refers", "Where the job goes when nothing explains the sign",
 						"rule <name> \"<title>\" {\n  given <sign> unexplained\n  then refers \"<to whom>\"\n" + provenance),
+				Skeleton.of("chain", "Check points along a line, the first wrong one names the fault",
+						"chain <name> \"<title>\" {\n  for every family\n  given <what_is_wrong>\n"
+								+ "  point <first_test> expect at_least <12 V> : <part.first>\n"
+								+ "  point <second_test> expect at_least <11.5 V> : <part.second>\n  beyond <part.last>\n" + provenance),
 				Skeleton.of("test", "A test that measures",
 						"test <name> \"<title>\" {\n  measures <V> <0> .. <18> step <0.1>\n  needs <tool>\n  in <state> <value>\n"
 								+ "  takes <5> min\n}\n"),
@@ -40,6 +44,7 @@ final class Skeletons {
 				Skeleton.of("module", "A control unit", "module <name> \"<title>\" answers in <ignition> <on>\n"),
 				Skeleton.of("family", "A family of vehicles",
 						"family <name> \"<title>\" {\n  trait <engine> : <diesel>, <petrol>\n  vin \"<WZZ>\"\n}\n"),
+				Skeleton.of("system", "What unlike families are fitted with", "system <name> \"<title>\" {\n  trait <generation> : <first>, <second>\n}\n"),
 				Skeleton.of("state", "What the vehicle is put into", "state <name> : <off>, <on>\n"),
 				Skeleton.of("tool", "A tool", "tool <name> \"<title>\" cost <0>\n"),
 				Skeleton.of("hazard", "A danger and its cautions",
@@ -50,6 +55,7 @@ final class Skeletons {
 				Skeleton.of("review", "A colleague's opinion of a rule",
 						"review <name> by \"" + author + "\" on " + today + " agrees \"<note>\" meaning \"00000000\"\n"),
 				Skeleton.of("accept", "Let a warning stand, with a reason",
-						"accept \"<key>\" because \"<why it may stand>\"\n  by \"" + author + "\" on " + today + "\n"));
+						"accept \"<key>\" because \"<why it may stand>\"\n  by \"" + author + "\" on " + today + "\n"),
+				Skeleton.of("builds_on", "Another project whose rules hold here too", "builds_on \"<../other>\"\n"));
 	}
 }

@@ -26,7 +26,7 @@ final class Draft {
 			return Optional.empty();
 		}
 		edits.values().forEach(list -> list.sort(null));
-		return Optional.of(new QuickFix(title, about, edits, Preview.of(edits, sources), next()));
+		return Optional.of(new QuickFix(title, about, edits, Preview.of(edits, sources), next(), Optional.empty()));
 	}
 
 	/** The first empty text in quotes that is written. */

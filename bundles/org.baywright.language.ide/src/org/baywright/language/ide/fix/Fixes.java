@@ -3,7 +3,8 @@ package org.baywright.language.ide.fix;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.baywright.analysis.Finding;
+import java.util.SortedMap;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Report;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
@@ -16,7 +17,7 @@ public final class Fixes {
 	}
 
 	/**
-	 * Returns the fixes of all problems and findings that touch a range, in the order of their places.
+	 * Returns the fixes of all problems and flaws that touch a range, in the order of their places.
 	 *
 	 * @param file path relative to the project
 	 * @param offset where the range begins
@@ -28,14 +29,15 @@ public final class Fixes {
 	public static List<QuickFix> at(String file, int offset, int length, Snapshot snapshot, Optional<Report> report,
 			Signature signature) {
 		List<QuickFix> fixes = new ArrayList<>();
+		SortedMap<String, String> sources = snapshot.ownSources();
 		for (Problem problem : snapshot.problems()) {
 			if (touches(problem.span(), file, offset, length)) {
-				fixes.addAll(new ProblemFixes(snapshot.sources(), signature).of(problem));
+				fixes.addAll(new ProblemFixes(sources, signature).of(problem));
 			}
 		}
-		for (Finding finding : report.map(Report::findings).orElse(List.of())) {
-			if (finding.accepted().isEmpty() && touches(finding.span(), file, offset, length)) {
-				fixes.addAll(new FindingFixes(snapshot.sources(), signature).of(finding));
+		for (Flaw flaw : report.map(Report::flaws).orElse(List.of())) {
+			if (flaw.accepted().isEmpty() && touches(flaw.span(), file, offset, length)) {
+				fixes.addAll(new FlawFixes(sources, signature).of(flaw));
 			}
 		}
 		return fixes;

@@ -6,17 +6,18 @@ import java.util.Optional;
 import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
+import org.baywright.language.vocabulary.Vocabulary;
 
 /** Finds in a text where elements can be changed, whatever is wrong elsewhere in it. */
-final class Places {
+public final class Places {
 
 	private static final String INDENT = "  ";
-	private static final List<String> CONCLUDING = List.of("confirms", "suspects", "clears", "refers", "proves");
 
 	private final String text;
 	private final List<Word> words;
 
-	Places(String text) {
+	/** @param text all of a file */
+	public Places(String text) {
 		this.text = text;
 		words = Words.of(text);
 	}
@@ -80,7 +81,7 @@ final class Places {
 	}
 
 	/** Returns what adds an element at the end of the text. */
-	TextEdit addElement(String element) {
+	public TextEdit addElement(String element) {
 		String body = text.stripTrailing();
 		String gap = body.isEmpty() ? "" : text.endsWith("\n\n") || text.isEmpty() ? "" : text.endsWith("\n") ? "\n" : "\n\n";
 		return TextEdit.insert(text.length(), gap + element.strip() + "\n");
@@ -133,7 +134,7 @@ final class Places {
 		if (!opener.is(":") && !opener.is("then")) {
 			return Optional.of(new TextEdit(opener.end(), end - opener.end(), ""));
 		}
-		if (CONCLUDING.stream().anyMatch(after::is)) {
+		if (after.kind() == Word.Kind.KEYWORD && Vocabulary.concludes(after.text())) {
 			return Optional.of(new TextEdit(before.offset(), after.offset() - before.offset(), ""));
 		}
 		return Optional.of(new TextEdit(before.offset(), end - before.offset(), "proves nothing"));

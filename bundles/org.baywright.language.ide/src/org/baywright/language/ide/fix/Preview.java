@@ -9,7 +9,7 @@ import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.ide.text.Words;
 
 /** Shows what edits change: where, and the lines as they were and as they will be. */
-final class Preview {
+public final class Preview {
 
 	private final StringBuilder out = new StringBuilder();
 
@@ -22,7 +22,7 @@ final class Preview {
 	 * @param edits the changes of each file, by place
 	 * @param sources the texts they are made in
 	 */
-	static String of(SortedMap<String, List<TextEdit>> edits, Map<String, String> sources) {
+	public static String of(SortedMap<String, List<TextEdit>> edits, Map<String, String> sources) {
 		Preview preview = new Preview();
 		edits.forEach((file, list) -> preview.file(file, sources.getOrDefault(file, ""), list));
 		return preview.out.toString();

@@ -6,18 +6,20 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.baywright.language.ide.text.TextEdit;
+import org.baywright.model.Mend;
 
 /**
- * Changes that answer a problem or a finding.
+ * Changes that answer a problem or a flaw.
  *
  * @param title what they do, as a menu entry
- * @param about id of the finding, or of the kind of problem
+ * @param about id of the flaw, or of the kind of problem
  * @param edits the changes of each file, by file and place
  * @param preview where it changes something, and those lines as they are and as they will be
  * @param next what the author fills in next, if anything
+ * @param mend what it was made of; nothing for a fix of a flaw
  */
 public record QuickFix(String title, String about, SortedMap<String, List<TextEdit>> edits, String preview,
-		Optional<Next> next) {
+		Optional<Next> next, Optional<Mend> mend) {
 
 	/**
 	 * Where the cursor goes.
@@ -31,5 +33,10 @@ public record QuickFix(String title, String about, SortedMap<String, List<TextEd
 
 	public QuickFix {
 		edits = Collections.unmodifiableSortedMap(new TreeMap<>(edits));
+	}
+
+	/** Returns the same as what would mend a problem. */
+	QuickFix mending(Mend what) {
+		return new QuickFix(title, about, edits, preview, next, Optional.of(what));
 	}
 }

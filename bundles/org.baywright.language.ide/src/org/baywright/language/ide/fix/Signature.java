@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-import org.baywright.model.Meaning;
+import org.baywright.model.Written;
 
 /**
  * Who stands for what a fix writes.
@@ -21,7 +21,7 @@ public record Signature(String author, LocalDate today) {
 	Optional<String> clause(String text) {
 		List<String> authors = BY.matcher(text).results().map(by -> by.group(1)).distinct().toList();
 		if (!author.isBlank()) {
-			return Optional.of(clauseOf(Meaning.quote(author)));
+			return Optional.of(clauseOf(Written.text(author)));
 		}
 		return authors.size() == 1 ? Optional.of(clauseOf(authors.get(0))) : Optional.empty();
 	}

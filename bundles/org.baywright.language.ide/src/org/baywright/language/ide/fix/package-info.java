@@ -1,2 +1,2 @@
-/** Changes that answer a problem or a finding. */
+/** Changes that answer a problem or a flaw. */
 package org.baywright.language.ide.fix;

@@ -3,9 +3,9 @@ package org.baywright.language.ide.fold;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
+import org.baywright.language.vocabulary.Vocabulary;
 
 /**
  * Finds what can be folded: elements with braces over several lines, comments over several lines, and runs of elements
@@ -14,8 +14,6 @@ import org.baywright.language.ide.text.Words;
 public final class Folding {
 
 	private static final int SHORTEST_RUN = 3;
-	private static final Set<String> ONE_LINE = Set.of("law", "code", "sign", "module", "tool", "state", "exclusive",
-			"review");
 
 	private final String text;
 	private final List<Fold> folds = new ArrayList<>();
@@ -84,7 +82,7 @@ public final class Folding {
 			}
 			Word first = words.get(i);
 			int lineEnd = words.get(Words.endOfElement(text, words, i) - 1).end();
-			boolean oneLine = ONE_LINE.contains(first.text()) && text.substring(first.offset(), lineEnd).indexOf('\n') < 0;
+			boolean oneLine = Vocabulary.beginsLine(first.text()) && text.substring(first.offset(), lineEnd).indexOf('\n') < 0;
 			boolean near = count > 0 && text.substring(end, first.offset()).chars().filter(c -> c == '\n').count() == 1;
 			if (!oneLine || !near || !first.text().equals(kind)) {
 				addRun(count, start, end);

@@ -1,19 +1,21 @@
 package org.baywright.language.ide.hover;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.baywright.language.ide.names.Target;
+import org.baywright.model.Chain;
 import org.baywright.model.Code;
 import org.baywright.model.Domain;
+import org.baywright.model.Family;
 import org.baywright.model.Fault;
 import org.baywright.model.Hazard;
+import org.baywright.model.Meaning;
 import org.baywright.model.Module;
 import org.baywright.model.NamedValue;
+import org.baywright.model.Picture;
 import org.baywright.model.Repair;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
@@ -22,6 +24,9 @@ import org.baywright.model.Trait;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.code.Dtc;
 import org.baywright.model.code.J1939Code;
+import org.baywright.model.words.Limits;
+import org.baywright.model.words.Telling;
+import org.baywright.model.words.Words;
 
 /** Explains the things of a rule base in Markdown: one paragraph for each line of what is known. */
 final class Explaining {
@@ -48,6 +53,12 @@ final class Explaining {
 		case FAMILY -> base.family(name).ifPresent(family -> {
 			title(family.title(), name);
 			family.parent().ifPresent(parent -> add("Like", parent));
+			add("Has", family.systems());
+			if (family.kind() == Family.Kind.SYSTEM) {
+				add("Fitted in", base.descendants(name).stream().filter(other -> !other.equals(name)).toList());
+			}
+			family.cycles().forEach(cycle -> base.state(cycle.state()).ifPresent(state -> add("Cycle of " + state.name(),
+					Telling.cycle(cycle, new Domain.Names(state.values())))));
 			add("Traits", base.traitsOf(name).keySet());
 		});
 		case STATE -> base.state(name).ifPresent(state -> {
@@ -56,7 +67,9 @@ final class Explaining {
 		});
 		case TOOL -> base.tool(name).ifPresent(tool -> {
 			title(tool.title(), name);
-			cost(tool.cost());
+			if (tool.cost().signum() > 0) {
+				add("Costs", Meaning.number(tool.cost()));
+			}
 		});
 		case HAZARD -> base.hazard(name).ifPresent(this::hazard);
 		case MODULE -> base.module(name).ifPresent(this::module);
@@ -66,17 +79,24 @@ final class Explaining {
 			if (sign.intermittent()) {
 				lines.add("Comes and goes: that it is absent on the day proves nothing.");
 			}
+			add("For", sign.scope().isEvery() ? List.of() : List.of(new Words(base).scope(sign.scope())));
+			sign.precautions().forEach(precaution -> lines.add(Telling.precaution(precaution)));
 			add("Asked for by", uses.rules(name));
 		});
 		case PART -> base.part(name).ifPresent(part -> {
 			title(part.title(), name);
+			part.place().ifPresent(place -> add("Where", place));
+			pictures(part.pictures());
 			add("Faults", part.faults().stream().map(Fault::title).toList());
 			add("Hazards", part.hazards());
 		});
 		case FAULT -> base.fault(name).ifPresent(this::fault);
 		case TEST -> base.test(name).ifPresent(this::test);
 		case TRAIT -> trait(name);
-		case RULE -> base.rule(name).ifPresent(this::rule);
+		case RULE -> {
+			base.rule(name).ifPresent(this::rule);
+			base.chain(name).ifPresent(this::chain);
+		}
 		case REPAIR -> base.repair(name).ifPresent(this::repair);
 		}
 		return lines;
@@ -85,16 +105,12 @@ final class Explaining {
 	private void value(String owner, String value) {
 		List<NamedValue> values = new ArrayList<>();
 		base.state(owner).ifPresent(state -> values.addAll(state.values()));
-		base.test(owner).ifPresent(test -> values.addAll(names(test.domain())));
+		base.test(owner).ifPresent(test -> values.addAll(test.domain().named()));
 		base.families().stream().flatMap(family -> family.traits().stream()).filter(trait -> trait.name().equals(owner))
-				.forEach(trait -> values.addAll(names(trait.domain())));
+				.forEach(trait -> values.addAll(trait.domain().named()));
 		values.stream().filter(found -> found.name().equals(value)).findFirst()
 				.ifPresent(found -> title(found.title(), value));
 		lines.add("Value of `" + owner + "`");
-	}
-
-	private static List<NamedValue> names(Domain domain) {
-		return domain instanceof Domain.Names names ? names.values() : List.of();
 	}
 
 	private void hazard(Hazard hazard) {
@@ -107,7 +123,8 @@ final class Explaining {
 	private void module(Module module) {
 		title(module.title(), module.name());
 		add("Fitted in", module.families());
-		add("Must answer in", module.answersIn().stream().map(Object::toString).toList());
+		add("Must answer in", module.answersIn().isEmpty() ? List.of() : List.of(new Words(base).anySetting(module.answersIn())));
+		known(new Telling(base).asking(module));
 		add("Codes", base.codes().stream().filter(code -> code.module().equals(module.name())).map(Code::name).toList());
 	}
 
@@ -128,6 +145,10 @@ final class Explaining {
 		lines.add("`" + code.text().display() + "` (" + form + ")");
 		lines.add("Kept by `" + code.module() + "`"
 				+ base.module(code.module()).map(module -> ", " + module.title()).orElse(""));
+		String runs = new Telling(base).runs(code);
+		if (!runs.isEmpty()) {
+			add("Tested by the module", runs);
+		}
 		add("Asked for by", uses.rules(code.name()));
 	}
 
@@ -144,19 +165,9 @@ final class Explaining {
 
 	private void test(Test test) {
 		title(test.title(), test.name());
-		if (test.domain() instanceof Domain.Quantity quantity) {
-			lines.add(quantity.sayNumber(quantity.low()) + " .. " + quantity.sayNumber(quantity.high()) + ", read to "
-					+ quantity.sayNumber(quantity.step()));
-		} else {
-			add("Results", say(names(test.domain())));
-		}
-		effort(test.takes(), test.cost(), test.skill().name());
-		test.part().ifPresent(part -> add("Works on", part));
-		add("In", test.states().stream().map(Object::toString).toList());
-		add("Tools", test.tools());
-		add("Before it", test.prepare());
-		add("Disturbs", test.disturbs());
-		add("Caution", test.cautions());
+		known(new Telling(base).of(test));
+		pictures(test.pictures());
+		add("Caution", List.copyOf(test.cautions(base)));
 		add("Used by", uses.rules(test.name()));
 	}
 
@@ -170,7 +181,18 @@ final class Explaining {
 			return (trait.word().isEmpty() ? "" : trait.word() + " ") + quantity.sayNumber(quantity.low()) + " .. "
 					+ quantity.sayNumber(quantity.high());
 		}
-		return say(names(trait.domain()));
+		return say(trait.domain().named());
+	}
+
+	private void chain(Chain chain) {
+		title(chain.title(), chain.name());
+		lines.add("A chain of check points: the first that is wrong names the fault.");
+		for (Chain.Point point : chain.points()) {
+			lines.add(point.title() + base.test(point.test()).map(test -> ": " + Limits.say(point.good(), test.domain())).orElse("")
+					+ (point.faults().isEmpty() ? "" : "; else " + String.join(" or ", point.faults())));
+		}
+		add("Beyond", chain.beyond());
+		chain.provenance().because().ifPresent(lines::add);
 	}
 
 	private void rule(Rule rule) {
@@ -184,25 +206,24 @@ final class Explaining {
 	private void repair(Repair repair) {
 		title(repair.title(), repair.name());
 		add("Fixes", repair.fixes());
-		effort(repair.takes(), repair.cost(), repair.skill().name());
-		add("Tools", repair.tools());
+		known(new Telling(base).doing(repair));
+		pictures(repair.pictures());
 		add("Caution", repair.cautions());
-		add("The customer must know", repair.tellCustomer());
-		add("For good", repair.changesForGood());
+		add("Verified", repair.verify().stream().map(new Telling(base)::step).toList());
 	}
 
-	private void effort(BigDecimal minutes, BigDecimal cost, String skill) {
-		if (minutes.signum() > 0) {
-			lines.add("Takes " + minutes.stripTrailingZeros().toPlainString() + " min, skill "
-					+ skill.toLowerCase(Locale.ROOT));
-		}
-		cost(cost);
+	private void pictures(List<Picture> pictures) {
+		pictures.forEach(picture -> add("Picture", picture.words() + " (" + picture.file() + ")"));
 	}
 
-	private void cost(BigDecimal cost) {
-		if (cost.signum() > 0) {
-			lines.add("Costs " + cost.toPlainString());
-		}
+	private void known(List<Telling.Line> known) {
+		known.forEach(line -> {
+			if (line.steps()) {
+				add(line.label(), String.join(" ", line.texts()));
+			} else {
+				add(line.label(), line.texts());
+			}
+		});
 	}
 
 	private void title(String title, String name) {

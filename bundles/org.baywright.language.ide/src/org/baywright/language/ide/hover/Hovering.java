@@ -9,6 +9,7 @@ import org.baywright.language.ide.names.Use;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
 import org.baywright.model.RuleBase;
+import org.baywright.language.vocabulary.Vocabulary;
 
 /** Finds what stands at a place and explains it. */
 public final class Hovering {
@@ -37,7 +38,7 @@ public final class Hovering {
 		}
 		for (Word word : Words.of(text)) {
 			if (word.kind() == Word.Kind.KEYWORD && word.offset() <= offset && offset <= word.end()) {
-				return WordHelp.of(word.text())
+				return Vocabulary.help(word.text())
 						.map(help -> new Hover(word.offset(), word.text().length(), "**" + word.text() + "**\n\n" + help));
 			}
 		}

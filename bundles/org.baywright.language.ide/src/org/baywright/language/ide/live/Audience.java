@@ -18,7 +18,7 @@ public interface Audience {
 	}
 
 	/** The rules were checked. */
-	default void findings(Snapshot snapshot, Report report) {
+	default void flaws(Snapshot snapshot, Report report) {
 	}
 
 	/**

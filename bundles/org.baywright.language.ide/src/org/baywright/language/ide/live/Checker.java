@@ -1,8 +1,8 @@
 package org.baywright.language.ide.live;
 
-import org.baywright.analysis.Analysis;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.model.RuleBase;
 
 /** Checks the rules of one project, again and again; used by one thread at a time. */

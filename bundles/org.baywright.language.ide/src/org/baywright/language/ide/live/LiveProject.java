@@ -24,6 +24,8 @@ public final class LiveProject implements AutoCloseable {
 
 	private static final String READING = "Read the rules";
 	private static final String CHECKING = "Check the rules";
+	/** No file has this name. */
+	private static final String BENEATH = "";
 
 	private final RuleProject project;
 	private final EditorServices services;
@@ -97,6 +99,7 @@ public final class LiveProject implements AutoCloseable {
 			readAgain = true;
 			beginReading();
 		}
+		Lookout.begin(this);
 	}
 
 	// ---- changes ---------------------------------------------------------------------------------------------------
@@ -126,6 +129,16 @@ public final class LiveProject implements AutoCloseable {
 	/** Takes a file out of the project. Returns at once. */
 	public void remove(String file) {
 		change(file, changed -> changed.remove(file));
+	}
+
+	/**
+	 * Looks whether what the project builds on has changed on the disk; it is then read again. Reads names, sizes and times
+	 * only, unless something has changed. It is done now and then without being asked.
+	 */
+	public void lookBeneath() {
+		if (snapshot().filter(Snapshot::isChangedBeneath).isPresent()) {
+			change(BENEATH, RuleProject::lookBeneath);
+		}
 	}
 
 	private void change(String file, Consumer<RuleProject> does) {
@@ -258,7 +271,7 @@ public final class LiveProject implements AutoCloseable {
 				}
 				newestReport = report;
 			}
-			tell(snapshot, () -> audience.findings(snapshot, report));
+			tell(snapshot, () -> audience.flaws(snapshot, report));
 		} catch (CancellationException e) {
 			if (!isOld(snapshot)) {
 				fail(snapshot, e);
@@ -363,6 +376,7 @@ public final class LiveProject implements AutoCloseable {
 	/** Ends all work; nothing is told from now on. */
 	@Override
 	public void close() {
+		Lookout.end(this);
 		synchronized (lock) {
 			closed = true;
 			waiting.clear();

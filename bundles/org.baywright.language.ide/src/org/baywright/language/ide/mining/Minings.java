@@ -77,7 +77,7 @@ public final class Minings {
 	}
 
 	private Optional<Mining> rule(int offset, String rule) {
-		List<String> cases = casesByRule.getOrDefault(rule, List.of());
+		List<String> cases = uses.madeOf(rule).stream().flatMap(made -> casesByRule.getOrDefault(made, List.of()).stream()).distinct().toList();
 		if (!checked) {
 			return Optional.empty();
 		}

@@ -12,9 +12,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
-import org.baywright.analysis.Analysis;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Analysis;
 import org.baywright.language.ide.text.Edits;
 import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.workspace.RuleProject;
@@ -63,20 +63,21 @@ final class Followers {
 			return names;
 		}
 		Followers followers = new Followers(project, names, oldName, newName);
-		RuleBase after = followers.tried();
+		RuleBase after = followers.tried(names);
 		followers.reviews(before, after);
 		if (accepted) {
-			followers.acceptances(before, after);
+			// an objection is found only while its review is fresh
+			followers.acceptances(before, followers.all.equals(names) ? after : followers.tried(followers.all));
 		}
 		followers.all.values().forEach(list -> list.sort(null));
 		return followers.all;
 	}
 
-	private RuleBase tried() {
+	private RuleBase tried(SortedMap<String, List<TextEdit>> edits) {
 		Map<String, String> texts = new TreeMap<>();
-		names.keySet().forEach(file -> texts.put(file, project.source(file).orElseThrow().text()));
+		edits.keySet().forEach(file -> texts.put(file, project.source(file).orElseThrow().text()));
 		try {
-			texts.forEach((file, text) -> project.update(file, Edits.apply(text, names.get(file))));
+			texts.forEach((file, text) -> project.update(file, Edits.apply(text, edits.get(file))));
 			return project.snapshot().rules();
 		} finally {
 			texts.forEach(project::update);
@@ -86,7 +87,7 @@ final class Followers {
 	// ---- reviews -------------------------------------------------------------------------------------------------
 
 	private static boolean isFresh(RuleBase base, Review review) {
-		return base.rule(review.rule()).filter(rule -> Meaning.fingerprint(rule).equals(review.meaning())).isPresent();
+		return base.meaning(review.rule()).filter(review.meaning()::equals).isPresent();
 	}
 
 	private void reviews(RuleBase before, RuleBase after) {
@@ -94,7 +95,7 @@ final class Followers {
 			Review old = before.reviews().get(i);
 			Review now = after.reviews().get(i);
 			if (isFresh(before, old) && !isFresh(after, now)) {
-				after.rule(now.rule()).ifPresent(rule -> write(old.span(), old.meaning(), Meaning.fingerprint(rule)));
+				after.meaning(now.rule()).ifPresent(meaning -> write(old.span(), old.meaning(), meaning));
 			}
 		}
 	}
@@ -103,35 +104,35 @@ final class Followers {
 
 	private void acceptances(RuleBase before, RuleBase after) {
 		Analysis analysis = new Analysis();
-		List<Finding> old = analysis.check(before, Listener.NONE).findings();
-		List<Finding> now = analysis.check(after, Listener.NONE).findings();
-		Set<String> kept = now.stream().map(Finding::acceptanceKey).collect(Collectors.toCollection(HashSet::new));
+		List<Flaw> old = analysis.check(before, Listener.NONE).flaws();
+		List<Flaw> now = analysis.check(after, Listener.NONE).flaws();
+		Set<String> kept = now.stream().map(Flaw::acceptanceKey).collect(Collectors.toCollection(HashSet::new));
 		for (Acceptance acceptance : before.acceptances()) {
-			old.stream().filter(finding -> finding.acceptanceKey().equals(acceptance.finding())).findFirst()
-					.filter(finding -> !kept.contains(finding.acceptanceKey()))
-					.flatMap(finding -> same(finding, old, now))
-					.ifPresent(finding -> write(acceptance.span(), acceptance.finding(), finding.acceptanceKey()));
+			old.stream().filter(flaw -> flaw.acceptanceKey().equals(acceptance.flaw())).findFirst()
+					.filter(flaw -> !kept.contains(flaw.acceptanceKey()))
+					.flatMap(flaw -> same(flaw, old, now))
+					.ifPresent(flaw -> write(acceptance.span(), acceptance.flaw(), flaw.acceptanceKey()));
 		}
 	}
 
-	/** Returns what a finding has become: the only one of its kind at its place, or of several the one that says the same. */
-	private Optional<Finding> same(Finding finding, List<Finding> old, List<Finding> now) {
-		List<Finding> were = alike(finding.check(), finding.span().file(), finding.span().offset(), old);
-		List<Finding> are = alike(finding.check(), finding.span().file(), moved(finding.span()), now);
-		List<Finding> same = were.size() == 1 ? are : are.stream().filter(each -> said(each).equals(renamed(said(finding)))).toList();
+	/** Returns what a flaw has become: the only one of its kind at its place, or of several the one that says the same. */
+	private Optional<Flaw> same(Flaw flaw, List<Flaw> old, List<Flaw> now) {
+		List<Flaw> were = alike(flaw.check(), flaw.span().file(), flaw.span().offset(), old);
+		List<Flaw> are = alike(flaw.check(), flaw.span().file(), moved(flaw.span()), now);
+		List<Flaw> same = were.size() == 1 ? are : are.stream().filter(each -> said(each).equals(renamed(said(flaw)))).toList();
 		return same.size() == 1 ? Optional.of(same.get(0)) : Optional.empty();
 	}
 
-	private static String said(Finding finding) {
-		return finding.message() + "\n" + String.join("\n", finding.story());
+	private static String said(Flaw flaw) {
+		return flaw.message() + "\n" + String.join("\n", flaw.story());
 	}
 
 	private String renamed(String text) {
 		return name.matcher(text).replaceAll(Matcher.quoteReplacement(newName));
 	}
 
-	private static List<Finding> alike(String check, String file, int offset, List<Finding> findings) {
-		return findings.stream().filter(each -> each.check().equals(check) && each.span().file().equals(file)
+	private static List<Flaw> alike(String check, String file, int offset, List<Flaw> flaws) {
+		return flaws.stream().filter(each -> each.check().equals(check) && each.span().file().equals(file)
 				&& each.span().offset() == offset).toList();
 	}
 
@@ -141,6 +142,9 @@ final class Followers {
 	}
 
 	private void write(Span within, String old, String now) {
+		if (within.isElsewhere()) {
+			return;
+		}
 		String text = project.source(within.file()).orElseThrow().text();
 		int at = text.lastIndexOf('"' + old + '"', within.offset() + within.length());
 		if (at >= within.offset()) {

@@ -13,6 +13,7 @@ import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.ProjectIndex.Key;
 import org.baywright.language.index.Symbol;
 import org.baywright.language.workspace.RuleProject;
+import org.baywright.model.Span;
 
 /** Gives a thing another name, wherever it is named. */
 public final class Renaming {
@@ -71,6 +72,11 @@ public final class Renaming {
 			return Optional.of("`" + newName + "` is not a valid name. A name is made of letters, digits and _ and begins with a letter.");
 		}
 		Target target = named.get().target();
+		Optional<Use> elsewhere = usages.of(target).stream().filter(use -> use.declaration() && Span.isElsewhere(use.file())).findFirst();
+		if (elsewhere.isPresent()) {
+			return Optional.of("`" + target.simpleName() + "` is declared in " + elsewhere.get().file()
+					+ ", which this project only builds on. Rename it there.");
+		}
 		return name.equals(target.simpleName()) ? Optional.empty() : taken(target, name);
 	}
 
@@ -78,6 +84,9 @@ public final class Renaming {
 		String written = target.value().isPresent() ? Spelled.writtenValue(name) : Spelled.written(name);
 		SortedMap<String, List<TextEdit>> edits = new TreeMap<>();
 		for (Use use : usages.of(target)) {
+			if (Span.isElsewhere(use.file())) {
+				continue; // what is built on knows nothing of this name; it only has an error that it shares
+			}
 			edits.computeIfAbsent(use.file(), none -> new ArrayList<>())
 					.add(new TextEdit(use.offset(), use.length(), written));
 		}

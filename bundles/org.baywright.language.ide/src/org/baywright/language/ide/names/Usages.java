@@ -71,7 +71,7 @@ public final class Usages {
 	/** Returns all places of a thing in the project, sorted. */
 	public List<Use> of(Target target) {
 		List<Use> uses = new ArrayList<>();
-		project.files().forEach(file -> uses.addAll(in(file, target)));
+		project.allFiles().forEach(file -> uses.addAll(in(file, target)));
 		return uses;
 	}
 

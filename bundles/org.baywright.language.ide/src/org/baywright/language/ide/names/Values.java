@@ -2,10 +2,12 @@ package org.baywright.language.ide.names;
 
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 import org.baywright.language.bay.NamedValue;
 import org.baywright.language.bay.State;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Trait;
+import org.baywright.language.index.Domains;
 import org.eclipse.emf.ecore.EObject;
 
 /** Named values of what has some. */
@@ -20,7 +22,7 @@ public final class Values {
 			return state.getValues();
 		}
 		if (owner instanceof Test test) {
-			return test.getResults();
+			return Stream.concat(test.getResults().stream(), Domains.beyond(test)).toList();
 		}
 		return owner instanceof Trait trait ? trait.getValues() : List.of();
 	}

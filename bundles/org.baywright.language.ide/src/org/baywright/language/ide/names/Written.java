@@ -7,10 +7,10 @@ import java.util.Optional;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.NamedValue;
 import org.baywright.language.conversion.Texts;
+import org.baywright.language.index.FileSymbols;
 import org.baywright.language.index.Kind;
 import org.baywright.language.index.Refs;
 import org.baywright.language.index.ValueOwner;
-import org.baywright.language.scoping.BayNames;
 import org.eclipse.emf.ecore.EClass;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.xtext.CrossReference;
@@ -84,20 +84,20 @@ record Written(Optional<Kind> kind, String name, Optional<ValueOwner> owner, int
 			return;
 		}
 		List<INode> nodes = NodeModelUtils.findNodesForFeature(element, element.eClass().getEStructuralFeature("name"));
-		if (nodes.isEmpty() || BayNames.reference(element) == null) {
+		if (nodes.isEmpty() || FileSymbols.reference(element) == null) {
 			return;
 		}
 		INode node = nodes.get(0);
 		if (value) {
 			Kind owner = Kind.of(element.eContainer().eClass());
-			String name = BayNames.reference(element.eContainer());
+			String name = FileSymbols.reference(element.eContainer());
 			if (owner != null && name != null) {
-				found.add(new Written(Optional.empty(), BayNames.reference(element),
+				found.add(new Written(Optional.empty(), FileSymbols.reference(element),
 						Optional.of(new ValueOwner(Optional.of(owner), Texts.plainName(name))), node.getOffset(), node.getLength(),
 						true));
 			}
 		} else {
-			found.add(new Written(Optional.of(kind), BayNames.reference(element), Optional.empty(), node.getOffset(),
+			found.add(new Written(Optional.of(kind), FileSymbols.reference(element), Optional.empty(), node.getOffset(),
 					node.getLength(), true));
 		}
 	}

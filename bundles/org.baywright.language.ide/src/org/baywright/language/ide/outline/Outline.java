@@ -6,17 +6,22 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.baywright.language.bay.Acceptance;
+import org.baywright.language.bay.BuildsOn;
+import org.baywright.language.bay.Chain;
 import org.baywright.language.bay.Element;
 import org.baywright.language.bay.Exclusive;
 import org.baywright.language.bay.Family;
 import org.baywright.language.bay.NamedValue;
 import org.baywright.language.bay.Part;
+import org.baywright.language.bay.Point;
 import org.baywright.language.bay.Review;
+import org.baywright.language.bay.Rule;
 import org.baywright.language.bay.RuleFile;
 import org.baywright.language.bay.State;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Trait;
 import org.baywright.language.ide.outline.OutlineItem.Kind;
+import org.baywright.language.ide.names.Values;
 import org.baywright.language.index.ProjectIndex;
 import org.baywright.language.index.Symbol;
 import org.eclipse.emf.ecore.EObject;
@@ -69,8 +74,10 @@ public final class Outline {
 			parts.addAll(family.getTraits());
 		} else if (element instanceof Part part) {
 			parts.addAll(part.getFaults());
+		} else if (element instanceof Chain chain) {
+			parts.addAll(chain.getPoints());
 		} else if (element instanceof Test test) {
-			parts.addAll(test.getResults());
+			parts.addAll(Values.of(test));
 		} else if (element instanceof State state) {
 			parts.addAll(state.getValues());
 		} else if (element instanceof Trait trait) {
@@ -80,19 +87,20 @@ public final class Outline {
 	}
 
 	private static Kind kind(EObject element) {
-		return element instanceof NamedValue ? Kind.VALUE : Kind.valueOf(element.eClass().getName().toUpperCase(Locale.ROOT));
+		return element instanceof NamedValue ? Kind.VALUE : element instanceof Point ? Kind.TEST : element instanceof Rule ? Kind.RULE
+				: Kind.valueOf(element.eClass().getName().toUpperCase(Locale.ROOT));
 	}
 
 	private static EStructuralFeature nameFeature(EObject element) {
-		String feature = element instanceof Review ? "rule"
-				: element instanceof Acceptance ? "finding"
+		String feature = element instanceof Point ? "test" : element instanceof Review ? "rule"
+				: element instanceof Acceptance ? "flaw" : element instanceof BuildsOn ? "path"
 						: element instanceof Exclusive ? "faults"
 								: element.eClass().getEStructuralFeature("name") == null ? "title" : "name";
 		return element.eClass().getEStructuralFeature(feature);
 	}
 
 	private static String name(EObject element) {
-		if (element instanceof Review || element instanceof Exclusive) {
+		if (element instanceof Review || element instanceof Exclusive || element instanceof Point) {
 			StringBuilder names = new StringBuilder();
 			for (INode node : NodeModelUtils.findNodesForFeature(element, nameFeature(element))) {
 				names.append(names.isEmpty() ? "" : ", ").append(NodeModelUtils.getTokenText(node));

@@ -20,7 +20,7 @@ public record OutlineItem(String label, String detail, Kind kind, int offset, in
 	/** Kinds of elements. */
 	public enum Kind {
 		FAMILY, TRAIT, STATE, TOOL, HAZARD, MODULE, CODE, SIGN, PART, FAULT, EXCLUSIVE, TEST, LAW, RULE, REPAIR, CASE, REVIEW,
-		ACCEPTANCE, VALUE
+		ACCEPTANCE, BUILDSON, VALUE
 	}
 
 	public OutlineItem {

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.baywright.language.ide.fix.QuickFix;
 import org.baywright.language.ide.text.TextEdit;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.baywright.language.workspace.Snapshot;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionKind;
@@ -21,13 +21,13 @@ import org.eclipse.lsp4j.jsonrpc.messages.Either;
 /** Says fixes and changes of several files as the protocol does. */
 final class Actions {
 
-	/** Fixes of findings are worth a moment, since the editor asks for them anew only when the cursor moves. */
+	/** Fixes of flaws are worth a moment, since the editor asks for them anew only when the cursor moves. */
 	private static final Duration WORTH_A_MOMENT = Duration.ofSeconds(2);
 
 	private Actions() {
 	}
 
-	/** Waits until the fixes of findings can be told. */
+	/** Waits until the fixes of flaws can be told. */
 	static void awaitCheck(Host host) {
 		try {
 			host.live().awaitIdle(WORTH_A_MOMENT);

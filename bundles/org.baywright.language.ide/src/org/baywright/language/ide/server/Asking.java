@@ -6,7 +6,7 @@ import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.baywright.language.ide.EditorServices;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.jsonrpc.CompletableFutures;

@@ -6,7 +6,7 @@ import java.util.Locale;
 import org.baywright.language.ide.complete.Completion;
 import org.baywright.language.ide.complete.Proposal;
 import org.baywright.language.ide.complete.Slot;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.eclipse.lsp4j.CompletionItem;
 import org.eclipse.lsp4j.CompletionItemKind;
 import org.eclipse.lsp4j.CompletionList;

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.baywright.analysis.Evidence;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Place;
 import org.baywright.model.Problem;
 import org.baywright.model.Severity;
@@ -15,7 +15,7 @@ import org.eclipse.lsp4j.DiagnosticRelatedInformation;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.Location;
 
-/** Says problems and findings as the protocol does. */
+/** Says problems and flaws as the protocol does. */
 final class Diagnostics {
 
 	private static final String SOURCE = "baywright";
@@ -32,14 +32,14 @@ final class Diagnostics {
 	}
 
 	/**
-	 * @param finding the finding
+	 * @param flaw the flaw
 	 * @param span where it stands now
 	 * @param related further places with what stands there, as far as the client wants them
 	 */
-	static Diagnostic of(Finding finding, Span span, List<DiagnosticRelatedInformation> related) {
-		Diagnostic diagnostic = new Diagnostic(Positions.range(span), finding.message(), severity(finding.severity()), SOURCE,
-				finding.check());
-		diagnostic.setData(finding.id());
+	static Diagnostic of(Flaw flaw, Span span, List<DiagnosticRelatedInformation> related) {
+		Diagnostic diagnostic = new Diagnostic(Positions.range(span), flaw.message(), severity(flaw.severity()), SOURCE,
+				flaw.check());
+		diagnostic.setData(flaw.id());
 		if (!related.isEmpty()) {
 			diagnostic.setRelatedInformation(related);
 		}
@@ -47,20 +47,20 @@ final class Diagnostics {
 	}
 
 	/**
-	 * Returns what shows a finding: its witness at its own place, and all further places.
+	 * Returns what shows a flaw: its witness at its own place, and all further places.
 	 *
-	 * @param where finds the place and the address that the client knows for a place of the finding
+	 * @param where finds the place and the address that the client knows for a place of the flaw
 	 */
-	static List<DiagnosticRelatedInformation> related(Finding finding, Function<Span, Optional<Location>> where) {
+	static List<DiagnosticRelatedInformation> related(Flaw flaw, Function<Span, Optional<Location>> where) {
 		List<DiagnosticRelatedInformation> all = new ArrayList<>();
-		if (finding.evidence() instanceof Evidence.Core core) {
+		if (flaw.evidence() instanceof Evidence.Core core) {
 			core.lines().forEach(place -> add(place, where, all));
-		} else if (!finding.story().isEmpty()) {
-			String story = finding.evidence() instanceof Evidence.Undecided ? "" : "For example: ";
-			where.apply(finding.span()).ifPresent(
-					place -> all.add(new DiagnosticRelatedInformation(place, story + String.join("; ", finding.story()))));
+		} else if (!flaw.story().isEmpty()) {
+			String story = flaw.evidence() instanceof Evidence.Undecided ? "" : "For example: ";
+			where.apply(flaw.span()).ifPresent(
+					place -> all.add(new DiagnosticRelatedInformation(place, story + String.join("; ", flaw.story()))));
 		}
-		finding.related().forEach(place -> add(place, where, all));
+		flaw.related().forEach(place -> add(place, where, all));
 		return all;
 	}
 

@@ -1,11 +1,13 @@
 package org.baywright.language.ide.server;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.baywright.language.ide.live.LiveProject;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
+import org.baywright.model.Span;
 
 /** A project with the texts that the client has open in it. */
 final class Host {
@@ -64,7 +66,16 @@ final class Host {
 	/** Returns the address of a file, as the client writes it if it has the file open. */
 	String uri(String file) {
 		return open(file).map(Document::uri)
-				.orElseGet(() -> folder.map(path -> path.resolve(file).toUri().toString()).orElse(file));
+				.orElseGet(() -> folder.map(path -> address(path, file)).orElse(file));
+	}
+
+	/** A way out of the folder leads where the folder really is. */
+	private static String address(Path folder, String file) {
+		try {
+			return (Span.isElsewhere(file) ? folder.toRealPath().resolve(file).normalize() : folder.resolve(file)).toUri().toString();
+		} catch (IOException e) {
+			return folder.resolve(file).normalize().toUri().toString();
+		}
 	}
 
 	/** Returns the client's number of a text, if that is what it has open. */

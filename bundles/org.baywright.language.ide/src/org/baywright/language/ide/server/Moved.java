@@ -1,7 +1,7 @@
 package org.baywright.language.ide.server;
 
 import java.util.Optional;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.baywright.model.Span;
 
 /** Where a place of an older text stands in a newer one. */

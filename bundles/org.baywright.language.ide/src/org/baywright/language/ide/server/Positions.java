@@ -2,7 +2,7 @@ package org.baywright.language.ide.server;
 
 import java.util.List;
 import org.baywright.language.ide.text.TextEdit;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.baywright.model.Span;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;

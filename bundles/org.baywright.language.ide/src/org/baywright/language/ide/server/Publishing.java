@@ -9,10 +9,10 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
-import org.baywright.analysis.Finding;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Report;
 import org.baywright.language.ide.live.Audience;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
 import org.baywright.model.Span;
@@ -24,8 +24,8 @@ import org.eclipse.lsp4j.PublishDiagnosticsParams;
 import org.eclipse.lsp4j.services.LanguageClient;
 
 /**
- * Sends the problems and findings of a project, each file's only when they differ from what was sent before. Between
- * reading and checking the findings of the last check stay where what they speak of has not changed.
+ * Sends the problems and flaws of a project, each file's only when they differ from what was sent before. Between
+ * reading and checking the flaws of the last check stay where what they speak of has not changed.
  */
 final class Publishing implements Audience {
 
@@ -34,7 +34,7 @@ final class Publishing implements Audience {
 	private final Abilities abilities;
 	private final Map<String, List<Diagnostic>> sent = new HashMap<>();
 	private final Map<String, String> sentTo = new HashMap<>();
-	private List<Finding> found = List.of();
+	private List<Flaw> found = List.of();
 	private Map<String, String> foundIn = Map.of();
 
 	Publishing(Host host, LanguageClient client, Abilities abilities) {
@@ -49,8 +49,8 @@ final class Publishing implements Audience {
 	}
 
 	@Override
-	public void findings(Snapshot snapshot, Report report) {
-		found = report.findings().stream().filter(finding -> finding.accepted().isEmpty()).toList();
+	public void flaws(Snapshot snapshot, Report report) {
+		found = report.flaws().stream().filter(flaw -> flaw.accepted().isEmpty()).toList();
 		foundIn = snapshot.sources();
 		send(snapshot);
 		if (abilities.refreshesLenses()) {
@@ -73,11 +73,11 @@ final class Publishing implements Audience {
 			now.computeIfAbsent(problem.span().file(), none -> new ArrayList<>()).add(Diagnostics.of(problem));
 		}
 		Map<String, Moved> moves = new HashMap<>();
-		for (Finding finding : found) {
-			place(finding.span(), snapshot, moves).ifPresent(span -> now
+		for (Flaw flaw : found) {
+			place(flaw.span(), snapshot, moves).ifPresent(span -> now
 					.computeIfAbsent(span.file(), none -> new ArrayList<>())
-					.add(Diagnostics.of(finding, span, abilities.relatedInformation() ? Diagnostics.related(finding,
-							place -> place(place, snapshot, moves).map(this::location)) : List.of())));
+					.add(Diagnostics.of(flaw, span, abilities.relatedInformation() ? Diagnostics.related(flaw,
+							place -> place(place, snapshot, moves).filter(at -> !at.file().endsWith(Span.PACK)).map(this::location)) : List.of())));
 		}
 		TreeSet<String> files = new TreeSet<>(now.keySet());
 		files.addAll(sent.keySet());

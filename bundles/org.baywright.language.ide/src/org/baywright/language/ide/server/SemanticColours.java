@@ -5,7 +5,7 @@ import java.util.List;
 import org.baywright.language.ide.colour.Colour;
 import org.baywright.language.ide.colour.Coloured;
 import org.baywright.language.ide.text.Words;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.baywright.model.Span;
 import org.eclipse.lsp4j.SemanticTokenModifiers;
 import org.eclipse.lsp4j.SemanticTokenTypes;

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import org.baywright.language.ide.outline.FoundSymbol;
 import org.baywright.language.ide.outline.OutlineItem;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.eclipse.lsp4j.DocumentSymbol;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.SymbolKind;
@@ -53,7 +53,7 @@ final class Symbols {
 		case VALUE -> SymbolKind.EnumMember;
 		case EXCLUSIVE, LAW -> SymbolKind.Operator;
 		case CASE -> SymbolKind.Object;
-		case REVIEW, ACCEPTANCE -> SymbolKind.String;
+		case REVIEW, ACCEPTANCE, BUILDSON -> SymbolKind.String;
 		};
 	}
 }

@@ -8,7 +8,7 @@ import org.baywright.language.ide.fold.Fold;
 import org.baywright.language.ide.names.Renaming;
 import org.baywright.language.ide.names.Use;
 import org.baywright.language.ide.server.Asking.Site;
-import org.baywright.language.translate.SourceText;
+import org.baywright.language.text.SourceText;
 import org.baywright.model.Span;
 import org.eclipse.lsp4j.*;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
@@ -126,7 +126,7 @@ final class Texts implements TextDocumentService {
 	}
 
 	private static List<Location> locations(Site site, List<Use> uses) {
-		return uses.stream().map(use -> {
+		return uses.stream().filter(use -> !use.file().endsWith(Span.PACK)).map(use -> { // no client can open a place in a pack
 			SourceText text = site.services().project().source(use.file()).orElseThrow();
 			return new Location(site.host().uri(use.file()), Positions.range(text, use.offset(), use.length()));
 		}).toList();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
 import org.baywright.language.workspace.RuleProject;
+import org.baywright.model.Span;
 import org.eclipse.lsp4j.DidChangeConfigurationParams;
 import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.DidChangeWorkspaceFoldersParams;
@@ -36,7 +37,7 @@ final class WorkspaceRequests implements WorkspaceService {
 	public CompletableFuture<Either<List<? extends SymbolInformation>, List<? extends WorkspaceSymbol>>> symbol(
 			WorkspaceSymbolParams params) {
 		return asking.<WorkspaceSymbol>all(host -> host.live().read("", services -> services.symbols(params.getQuery()).stream()
-				.limit(MOST_SYMBOLS)
+				.filter(found -> !found.file().endsWith(Span.PACK)).limit(MOST_SYMBOLS)
 				.map(found -> Symbols.of(host, services.project().source(found.file()).orElseThrow(), found)).toList()))
 				.thenApply(Either::forRight);
 	}

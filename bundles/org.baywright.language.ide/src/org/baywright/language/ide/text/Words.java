@@ -2,18 +2,15 @@ package org.baywright.language.ide.text;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import org.antlr.runtime.ANTLRStringStream;
 import org.antlr.runtime.CommonToken;
 import org.antlr.runtime.Token;
 import org.baywright.language.ide.text.Word.Kind;
 import org.baywright.language.parser.antlr.internal.InternalBayLexer;
+import org.baywright.language.vocabulary.Vocabulary;
 
 /** Cuts a text into words, whatever is wrong in it. */
 public final class Words {
-
-	private static final Set<String> ELEMENT_WORDS = Set.of("family", "state", "tool", "hazard", "module", "code", "sign",
-			"part", "exclusive", "test", "law", "rule", "repair", "job", "review", "accept", "base");
 
 	private Words() {
 	}
@@ -112,7 +109,7 @@ public final class Words {
 	/** Returns whether a word begins an element at a depth of braces. */
 	public static boolean beginsElement(String text, List<Word> tokens, int index, int depth) {
 		Word token = tokens.get(index);
-		if (token.kind() != Kind.KEYWORD || !ELEMENT_WORDS.contains(token.text())) {
+		if (token.kind() != Kind.KEYWORD || !Vocabulary.beginsElement(token.text())) {
 			return false;
 		}
 		boolean ofFamily = token.is("family") && index > 0 && tokens.get(index - 1).is("base");

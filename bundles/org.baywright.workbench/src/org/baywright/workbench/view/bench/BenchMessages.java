@@ -27,6 +27,7 @@ final class BenchMessages extends NLS {
 	public static String Verdicts;
 	public static String Next;
 	public static String Fired;
+	public static String First;
 	public static String Waiting;
 	public static String Never;
 	public static String Unsure;

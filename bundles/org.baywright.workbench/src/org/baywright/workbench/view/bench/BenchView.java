@@ -9,6 +9,7 @@ import org.baywright.language.ide.text.Spelled;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.presenter.Link;
+import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.bench.Bench;
 import org.baywright.presenter.bench.Benches;
 import org.baywright.presenter.bench.CaseText;
@@ -155,9 +156,9 @@ public final class BenchView extends RulesView {
 	}
 
 	@Override
-	protected void show(State state) {
-		if (bench.base() != state.now().rules()) {
-			set(benches.turn(bench, state.now().rules()));
+	protected void show(ProjectState state) {
+		if (bench.base() != state.rules()) {
+			set(benches.turn(bench, state.rules()));
 		}
 	}
 
@@ -204,7 +205,12 @@ public final class BenchView extends RulesView {
 	private void tell(Shown now) {
 		shown = now;
 		copy.setEnabled(!bench.now().family().isEmpty());
-		details.begin().heading(now.headline());
+		details.begin();
+		if (!now.precautions().isEmpty()) {
+			details.heading(BenchMessages.First);
+			now.precautions().forEach(details::link);
+		}
+		details.heading(now.headline());
 		if (!now.warnings().isEmpty()) {
 			details.heading(BenchMessages.Warnings);
 			now.warnings().forEach(details::link);
@@ -222,6 +228,7 @@ public final class BenchView extends RulesView {
 				String effort = step.effort().isEmpty() ? "" : " (" + step.effort() + ")";
 				details.link(step.subject().title() + effort, () -> choose(step.subject().variable()));
 				details.link(new Link(step.reason(), Span.NONE));
+				step.pictures().forEach(details::link);
 			});
 		}
 		tell(BenchMessages.Fired, now.fired());

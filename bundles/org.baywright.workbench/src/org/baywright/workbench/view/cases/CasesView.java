@@ -4,11 +4,12 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 
-import org.baywright.analysis.Jobs;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Jobs;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.presenter.Link;
+import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.cases.Cases;
 import org.baywright.presenter.cases.Job;
 import org.baywright.presenter.cases.Tally;
@@ -116,11 +117,11 @@ public final class CasesView extends RulesView {
 	}
 
 	@Override
-	protected void show(State state) {
+	protected void show(ProjectState state) {
 		base = state.checked();
 		run.setEnabled(!base.cases().isEmpty());
 		RuleBase rules = base;
-		state.now().report().ifPresentOrElse(report -> running.run(cancelled -> Cases.of(rules, report.cases(), filter), this::show),
+		state.report().ifPresentOrElse(report -> running.run(cancelled -> Cases.of(rules, report.cases(), filter), this::show),
 				() -> headline.setText(Cases.NONE.headline()));
 	}
 

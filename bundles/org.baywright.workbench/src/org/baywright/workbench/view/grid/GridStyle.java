@@ -6,6 +6,7 @@ import org.baywright.model.VerdictKind;
 import org.baywright.presenter.picture.Node;
 import org.baywright.presenter.picture.Theme;
 import org.baywright.workbench.view.Grounds;
+import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.nebula.widgets.nattable.NatTable;
 import org.eclipse.nebula.widgets.nattable.config.CellConfigAttributes;
 import org.eclipse.nebula.widgets.nattable.config.IConfigRegistry;
@@ -28,6 +29,9 @@ final class GridStyle {
 
 	/** Label of faults that no test can tell apart. */
 	static final String UNSPLIT = "UNSPLIT";
+
+	/** Label of tests and faults that no rule uses. */
+	static final String UNUSED = "UNUSED";
 
 	private GridStyle() {
 	}
@@ -54,6 +58,9 @@ final class GridStyle {
 		paint(registry, VerdictKind.SUSPECTED.name(), theme, theme.boxes().get(Node.Kind.SUSPECTED).fill());
 		paint(registry, VerdictKind.CLEARED.name(), theme, theme.boxes().get(Node.Kind.CLEARED).fill());
 		paint(registry, UNSPLIT, theme, theme.boxes().get(Node.Kind.SUSPECTED).fill());
+		Style unused = new Style();
+		unused.setAttributeValue(CellStyleAttributes.FONT, JFaceResources.getFontRegistry().getItalic(JFaceResources.DEFAULT_FONT));
+		registry.registerConfigAttribute(CellConfigAttributes.CELL_STYLE, unused, DisplayMode.NORMAL, UNUSED);
 		table.refresh();
 	}
 

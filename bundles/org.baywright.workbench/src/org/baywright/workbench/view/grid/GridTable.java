@@ -28,9 +28,11 @@ import org.eclipse.nebula.widgets.nattable.layer.DataLayer;
 import org.eclipse.nebula.widgets.nattable.layer.event.StructuralRefreshEvent;
 import org.eclipse.nebula.widgets.nattable.selection.SelectionLayer;
 import org.eclipse.nebula.widgets.nattable.tooltip.NatTableContentTooltip;
+import org.eclipse.nebula.widgets.nattable.ui.matcher.KeyEventMatcher;
 import org.eclipse.nebula.widgets.nattable.viewport.ViewportLayer;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
 
@@ -47,15 +49,26 @@ final class GridTable {
 	private final SelectionLayer selection;
 	private final List<DataLayer> data;
 	private Theme dressed;
-	private final Consumer<Span> open;
 	private Grid grid = new Grid(List.of(), List.of(), List.of(), "");
 
 	static {
 		TableParts.load();
 	}
 
-	GridTable(Composite parent, Consumer<Span> open) {
-		this.open = open;
+	/** What the keyboard asks for, for the cell that is chosen. */
+	interface Hears {
+		void edit();
+
+		void empty();
+
+		void paste();
+	}
+
+	/**
+	 * @param open opens a place in its editor
+	 * @param hears hears what the keyboard asks for
+	 */
+	GridTable(Composite parent, Consumer<Span> open, Hears hears) {
 		IDataProvider body = provider(() -> grid.columns().size(), () -> grid.rows().size(), (column, row) -> cell(column, row).text());
 		IDataProvider faults = provider(() -> grid.columns().size(), () -> 1, (column, row) -> grid.columns().get(column).title());
 		IDataProvider tests = provider(() -> 2, () -> grid.rows().size(),
@@ -71,10 +84,18 @@ final class GridTable {
 			if (grid.columns().get(column).group() >= 0) {
 				labels.addLabel(GridStyle.UNSPLIT);
 			}
+			if (!grid.columns().get(column).used()) {
+				labels.addLabel(GridStyle.UNUSED);
+			}
 		});
 		ColumnHeaderLayer columnHeader = new ColumnHeaderLayer(head, viewport, selection);
 		DataLayer left = new DataLayer(tests, TITLE_WIDTH, ROW_HEIGHT);
 		left.setColumnWidthByPosition(1, EFFORT_WIDTH);
+		left.setConfigLabelAccumulator((labels, column, row) -> {
+			if (!grid.rows().get(row).used()) {
+				labels.addLabel(GridStyle.UNUSED);
+			}
+		});
 		RowHeaderLayer rowHeader = new RowHeaderLayer(left, viewport, selection);
 		CornerLayer corner = new CornerLayer(new DataLayer(new DefaultCornerDataProvider(faults, tests)), rowHeader, columnHeader);
 		data = List.of(left, head, cells);
@@ -84,11 +105,13 @@ final class GridTable {
 		dress(parent);
 		parent.addPaintListener(event -> dress(parent));
 		table.addListener(SWT.MouseDoubleClick, event -> place(event).ifPresent(open));
-		table.addListener(SWT.KeyDown, event -> {
-			if (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR) {
-				openSelected();
-			}
-		});
+		table.addListener(SWT.MenuDetect, event -> choose(table.toControl(event.x, event.y)));
+		// before the keys of the library, of which Enter would go to the next row first
+		for (int key : new int[] { SWT.CR, SWT.KEYPAD_CR, SWT.F2 }) {
+			onKey(SWT.NONE, key, hears::edit);
+		}
+		onKey(SWT.NONE, SWT.DEL, hears::empty);
+		onKey(SWT.MOD1, 'v', hears::paste);
 		new NatTableContentTooltip(table, GridRegion.BODY, GridRegion.COLUMN_HEADER, GridRegion.ROW_HEADER) {
 			@Override
 			protected String getText(Event event) {
@@ -97,15 +120,21 @@ final class GridTable {
 		};
 	}
 
+	private void onKey(int modifiers, int key, Runnable action) {
+		table.getUiBindingRegistry().registerFirstKeyBinding(new KeyEventMatcher(modifiers, key), (table, event) -> action.run());
+	}
+
 	NatTable control() {
 		return table;
 	}
 
 	void show(Grid shown) {
+		Optional<Chosen> before = chosen();
 		grid = shown;
 		selection.clear(false);
 		data.forEach(layer -> layer.resetRowHeightConfiguration(false));
 		data.forEach(layer -> layer.fireLayerEvent(new StructuralRefreshEvent(layer)));
+		before.ifPresent(this::choose);
 	}
 
 	/** Follows the platform's theme, which may change at any time. */
@@ -137,11 +166,11 @@ final class GridTable {
 		if (region == null || column < 0 || row < 0) {
 			return Optional.empty();
 		} else if (region.hasLabel(GridRegion.BODY)) {
-			return Optional.of(inBody.apply(column, row));
+			return Optional.ofNullable(inBody.apply(column, row));
 		} else if (region.hasLabel(GridRegion.COLUMN_HEADER)) {
-			return Optional.of(atHead.apply(column));
+			return Optional.ofNullable(atHead.apply(column));
 		}
-		return region.hasLabel(GridRegion.ROW_HEADER) ? Optional.of(atSide.apply(row)) : Optional.empty();
+		return region.hasLabel(GridRegion.ROW_HEADER) ? Optional.ofNullable(atSide.apply(row)) : Optional.empty();
 	}
 
 	private String tooltip(Event event) {
@@ -167,10 +196,41 @@ final class GridTable {
 		return cell.marks().isEmpty() ? Span.NONE : cell.marks().get(0).span();
 	}
 
-	private void openSelected() {
+	/**
+	 * A cell.
+	 *
+	 * @param row its test
+	 * @param column its fault
+	 */
+	record Chosen(Row row, Column column) {
+	}
+
+	/** Returns the cell that was chosen last. */
+	Optional<Chosen> chosen() {
 		PositionCoordinate at = selection.getLastSelectedCellPosition();
-		if (at != null && at.getRowPosition() < grid.rows().size() && at.getColumnPosition() < grid.columns().size()) {
-			open.accept(span(cell(at.getColumnPosition(), at.getRowPosition())));
+		boolean there = at != null && at.getRowPosition() >= 0 && at.getRowPosition() < grid.rows().size() && at.getColumnPosition() >= 0
+				&& at.getColumnPosition() < grid.columns().size();
+		return there ? Optional.of(new Chosen(grid.rows().get(at.getRowPosition()), grid.columns().get(at.getColumnPosition()))) : Optional.empty();
+	}
+
+	/** The menu of the right button is about the cell under it. */
+	private void choose(Point point) {
+		Event event = new Event();
+		event.x = point.x;
+		event.y = point.y;
+		this.<int[]>at(event, (column, row) -> selection.isCellPositionSelected(column, row) ? null : new int[] { column, row }, column -> null, row -> null)
+				.ifPresent(cell -> selection.selectCell(cell[0], cell[1], false, false));
+	}
+
+	/** Chooses the cell of a test and a fault again after the grid was made anew. */
+	private void choose(Chosen cell) {
+		for (int row = 0; row < grid.rows().size(); row++) {
+			for (int column = 0; column < grid.columns().size(); column++) {
+				if (grid.rows().get(row).test().equals(cell.row().test()) && grid.columns().get(column).fault().equals(cell.column().fault())) {
+					selection.selectCell(column, row, false, false);
+					return;
+				}
+			}
 		}
 	}
 

@@ -3,6 +3,7 @@ package org.baywright.workbench.view.picture;
 import java.util.Optional;
 
 import org.baywright.model.RuleBase;
+import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.RuleScope;
 import org.baywright.presenter.picture.LaidOut;
 import org.baywright.presenter.picture.Layout;
@@ -58,9 +59,9 @@ public final class PictureView extends RulesView {
 	}
 
 	@Override
-	protected void show(State state) {
-		boolean changed = base != state.now().rules();
-		base = state.now().rules();
+	protected void show(ProjectState state) {
+		boolean changed = base != state.rules();
+		base = state.rules();
 		if (changed) {
 			scope.fill(base);
 			draw();

@@ -1,0 +1,129 @@
+package org.baywright.model.write;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.baywright.model.Acceptance;
+import org.baywright.model.Case;
+import org.baywright.model.Domain;
+import org.baywright.model.Notice;
+import org.baywright.model.Preparation;
+import org.baywright.model.Reading;
+import org.baywright.model.Repair;
+import org.baywright.model.Review;
+import org.baywright.model.Test;
+import org.baywright.model.VerifyStep;
+import org.baywright.model.Written;
+
+/** Tests, repairs and jobs as text, with the reviews and acceptances. */
+final class Work {
+
+	private final Values values;
+
+	Work(Values values) {
+		this.values = values;
+	}
+
+	String test(Test test) {
+		Block block = new Block("test", test.name(), test.title());
+		if (test.domain() instanceof Domain.Quantity range) {
+			block.line("measures " + (range.unit().isEmpty() ? "" : range.unit() + " ") + Values.number(range.low()) + " .. "
+					+ Values.number(range.high()) + " step " + Values.number(range.step())
+					+ range.under().map(value -> " under " + Vehicle.values(List.of(value))).orElse("")
+					+ range.over().map(value -> " over " + Vehicle.values(List.of(value))).orElse(""));
+		} else {
+			block.line("results " + Vehicle.values(((Domain.Names) test.domain()).values()));
+		}
+		block.line("for", values.vehicles(test.scope()));
+		test.seenWith().ifPresent(other -> block.line("seen_with", Written.name(other)));
+		test.part().ifPresent(part -> block.line("at", Written.name(part)));
+		test.place().ifPresent(place -> block.line("place", Written.text(place)));
+		test.pictures().forEach(picture -> block.line("picture", Vehicle.picture(picture)));
+		block.line("needs", Values.names(test.tools())).line("in", Values.settings(test.states()));
+		test.prepare().forEach(preparation -> block.line(preparation instanceof Preparation.Do said ? "prepare " + Written.text(said.text())
+				: Values.preparation(preparation)));
+		return block.takes("takes", test.takes()).cost(test.cost()).skill(test.skill()).texts("fits", test.fits())
+				.line("disturbs", Values.names(test.disturbs())).line("caution", Values.names(test.cautions())).done();
+	}
+
+	String repair(Repair repair) {
+		Block block = new Block("repair", repair.name(), repair.title()).line("fixes", Values.names(repair.fixes()))
+				.line("for", values.vehicles(repair.scope()));
+		repair.place().ifPresent(place -> block.line("place", Written.text(place)));
+		repair.pictures().forEach(picture -> block.line("picture", Vehicle.picture(picture)));
+		block.line("steps", repair.steps().stream().map(Written::text).collect(Collectors.joining("\n    ")))
+				.line("caution", Values.names(repair.cautions())).line("needs", Values.names(repair.tools()))
+				.takes("takes", repair.takes()).cost(repair.cost()).skill(repair.skill());
+		repair.notices().forEach(notice -> block.line(notice(notice)));
+		block.texts("changes_for_good", repair.changesForGood());
+		if (repair.verified()) {
+			block.line("verify {\n" + repair.verify().stream().map(step -> "    " + step(step) + "\n").collect(Collectors.joining()) + "  }");
+		}
+		return block.done();
+	}
+
+	private static String notice(Notice notice) {
+		return "tell " + notice.whom().name().toLowerCase(Locale.ROOT) + " " + Written.text(notice.text())
+				+ (notice.why().isEmpty() ? "" : " because " + Written.text(notice.why()));
+	}
+
+	private String step(VerifyStep step) {
+		return step.match(
+				(VerifyStep.Clear clear) -> "clear " + Written.name(clear.module()),
+				(VerifyStep.Cycle cycle) -> "cycle " + Written.name(cycle.state()),
+				(VerifyStep.Put put) -> "set " + Values.setting(put.setting()),
+				(VerifyStep.Read read) -> "read " + Written.name(read.module()),
+				(VerifyStep.Expect expect) -> "expect " + Written.name(expect.code()) + (expect.present() ? " present" : " absent"),
+				(VerifyStep.ExpectSign expect) -> "expect " + Written.name(expect.sign()) + (expect.present() ? " present" : " absent")
+						+ (expect.tried() == 0 ? "" : " tried " + expect.tried() + " times"),
+				(VerifyStep.Prepare prepare) -> Values.preparation(prepare.preparation()),
+				(VerifyStep.Repeat repeat) -> "repeat " + Written.name(repeat.test())
+						+ repeat.values().map(set -> " expect " + Values.expected(set, values.unit(repeat.test()))).orElse(""),
+				(VerifyStep.RepeatWhatConfirmed repeat) -> "repeat what confirmed");
+	}
+
+	String job(Case job) {
+		Block block = new Block("job " + Written.text(job.name())).line("on " + Written.name(job.family())
+				+ (job.traits().isEmpty() ? "" : " with " + readings(job.traits())));
+		job.vin().ifPresent(vin -> block.line("vin", Written.text(vin)));
+		block.line("found", readings(job.found())).line("was", Values.names(job.causes())).line("was", job.referred() ? "referred" : "");
+		block.takes("took", job.record().minutes());
+		if (job.record().cost().signum() != 0) {
+			block.line("spent " + Values.number(job.record().cost()));
+		}
+		block.line("afterwards", readings(job.record().afterwards()));
+		job.record().backAfter().ifPresent(days -> block.line("came_back after " + Values.number(days) + " d"));
+		return block.done();
+	}
+
+	private String readings(List<Reading> readings) {
+		return readings.stream().map(this::reading).collect(Collectors.joining(", "));
+	}
+
+	private String reading(Reading reading) {
+		String name = Written.name(reading.subject());
+		if (reading instanceof Reading.Named named) {
+			return name + " is " + Written.value(named.value());
+		} else if (reading instanceof Reading.Measured measured) {
+			String unit = values.unit(reading.subject());
+			return name + " " + Values.number(measured.value()) + (unit.isEmpty() ? "" : " " + unit);
+		} else if (reading instanceof Reading.SignSeen seen) {
+			return name + (seen.present() ? " present" : " absent");
+		} else if (reading instanceof Reading.CodeRead read) {
+			return name + " " + read.reading().name().toLowerCase(Locale.ROOT);
+		}
+		return name + (((Reading.ModuleAsked) reading).answers() ? " answers" : " silent");
+	}
+
+	static String review(Review review) {
+		return "review " + Written.name(review.rule()) + " by " + Written.text(review.reviewer()) + " on " + review.date()
+				+ (review.agrees() ? " agrees" : " objects") + (review.note().isEmpty() ? "" : " " + Written.text(review.note()))
+				+ " meaning " + Written.text(review.meaning()) + "\n";
+	}
+
+	static String acceptance(Acceptance acceptance) {
+		String by = acceptance.author().isEmpty() || acceptance.date().isEmpty() ? ""
+				: "\n  by " + Written.text(acceptance.author().get()) + " on " + acceptance.date().get();
+		return "accept " + Written.text(acceptance.flaw()) + " because " + Written.text(acceptance.reason()) + by + "\n";
+	}
+}

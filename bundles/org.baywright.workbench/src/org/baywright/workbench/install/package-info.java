@@ -1,0 +1,2 @@
+/** Whether an installation works. */
+package org.baywright.workbench.install;
