@@ -9,6 +9,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 
 import org.eclipse.core.resources.ResourcesPlugin;
@@ -37,10 +38,15 @@ final class Drive {
 	/** Whether it is another workbench into which the plug-in was installed. */
 	static final boolean ELSEWHERE = "elsewhere".equals(System.getProperty("drive.only"));
 
+	/** The groups of a whole drive. */
+	private static final String[] EVERY = "first typing contexts wizards card fields grid project labels outside controls restart".split(" ");
+
 	private final Hands hands;
 	private final Controls controls;
 	private final Path work;
 	private final Restarts restarts;
+	/** The group of the case that is driven, by the name that ONLY knows. */
+	private String group = "first";
 
 	Drive(Hands hands, Controls controls, Path work) {
 		this.hands = hands;
@@ -51,6 +57,9 @@ final class Drive {
 
 	void go() {
 		try {
+			if (!part(work).equals("1")) {
+				group = "restart";
+			}
 			switch (part(work)) {
 			case "1" -> first();
 			case "theme" -> restarts.afterTheme();
@@ -74,11 +83,32 @@ final class Drive {
 		}
 	}
 
-	void note(String line) {
+	/** Drives a group to its end, or as far as the product lasts. */
+	void group(String name, Case cases) {
+		group = name;
 		try {
-			Files.writeString(work.resolve("result"), line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+			cases.run();
+			if (!hands.gone()) {
+				append("done-groups", name);
+			}
+		} catch (Exception e) {
+			note("FAILED group " + name + ": " + e);
+			e.printStackTrace();
+		}
+	}
+
+	private void append(String file, String line) {
+		try {
+			Files.writeString(work.resolve(file), line + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
 		} catch (IOException e) {
 			e.printStackTrace();
+		}
+	}
+
+	void note(String line) {
+		append("result", line);
+		if (line.startsWith("FAILED")) {
+			append("failed-groups", group);
 		}
 	}
 
@@ -118,20 +148,37 @@ final class Drive {
 			new Elsewhere(this, hands, controls, groups, work).go();
 			halt();
 		}
-		if (!only.isEmpty()) {
-			walk();
-			if (only.contains("controls")) {
-				groups.words();
+		Set<String> named = Set.of(only.isEmpty() ? EVERY : only.split("[+]"));
+		boolean first = named.contains("first");
+		group("first", () -> {
+			if (first) {
+				everything(groups);
+			} else {
+				walk();
 			}
-			if (only.contains("typing")) {
-				new Typing(this, hands).go();
-			}
-			groups.go(only);
-			if (only.contains("restart")) {
-				restarts.theme();
-			}
-			halt();
+		});
+		if (named.contains("typing")) {
+			group("typing", () -> new Typing(this, hands).go());
 		}
+		if (named.contains("controls") && !first) {
+			groups.words();
+		}
+		groups.go(named);
+		if (first) {
+			group("first", () -> {
+				check("the text is as it was saved", this::revert);
+				check("nothing is logged", () -> log());
+			});
+		}
+		if (named.contains("restart")) {
+			group = "restart";
+			restarts.theme();
+		}
+		halt();
+	}
+
+	/** What is on the welcome page, the walk, and each menu, page of the preferences and button of a tool bar. */
+	private void everything(Groups groups) throws IOException {
 		check("welcome: Read the help", () -> {
 			hands.click(hands.findAny("Read the help"));
 			hands.until("the help's first page", () -> hands.says("First steps"));
@@ -252,7 +299,6 @@ final class Drive {
 			hands.key("ctrl+z");
 			hands.until("the text is back", () -> editorText().contains("rule strap_by_drop"));
 		});
-		new Typing(this, hands).go();
 		check("a part typed slowly has its braces once", () -> {
 			hands.click(editor());
 			hands.key("ctrl+End", "Return");
@@ -322,11 +368,6 @@ final class Drive {
 		for (String view : List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench")) {
 			toolBar(view);
 		}
-		groups.go("contexts wizards card grid project labels outside controls");
-		check("the text is as it was saved", this::revert);
-		check("nothing is logged", () -> log());
-		restarts.theme();
-		halt();
 	}
 
 	/** The start of the walk, which brings in rules to work with. */

@@ -6,9 +6,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 
+import org.eclipse.core.runtime.jobs.IJobChangeEvent;
+import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.core.runtime.jobs.JobChangeAdapter;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.dnd.Clipboard;
 import org.eclipse.swt.dnd.TextTransfer;
@@ -26,6 +31,8 @@ final class Entries {
 	private static final int FEW_PIXELS = 1500;
 	/** What an entry is called in the list that cannot be chosen as things stand. */
 	static final String GREY = " (grey)";
+	/** How the work is named that an entry begins and that may show nothing. */
+	private static final Map<String, String> WORK = Map.of("Refresh", "Refresh", "Check all rules again", "Read");
 	private static final String SENTINEL = "nothing was copied";
 
 	private final Hands hands;
@@ -117,11 +124,12 @@ final class Entries {
 
 	/** Does something and looks whether anything comes of it; on a busy machine a stroke is lost now and then, so a second time too. */
 	void attempt(String name, int few, Runnable act) {
-		// what these show is over within the blink of an eye, mostly before anybody looks
-		int most = name.endsWith("> Refresh") || name.endsWith("> Check all rules again") ? 6 : 2;
+		int most = 2;
+		// what these show is over within the blink of an eye, mostly before anybody looks; the work that they begin is known
+		String work = WORK.entrySet().stream().filter(each -> name.endsWith("> " + each.getKey())).map(Map.Entry::getValue).findFirst().orElse(null);
 		for (int attempt = 1; attempt <= most; attempt++) {
 			try {
-				act(few, act);
+				act(few, work, act);
 				note.accept("passed " + name);
 				return;
 			} catch (RuntimeException | AssertionError e) {
@@ -135,17 +143,31 @@ final class Entries {
 		}
 	}
 
-	private void act(int few, Runnable act) {
+	private void act(int few, String work, Runnable act) {
 		ready.run();
 		copy();
 		hands.rest(300);
 		int[] before = hands.screen();
-		act.run();
-		for (int i = 0; i < 6; i++) {
-			if (hands.gone() || differ(before, hands.screen()) > few || !SENTINEL.equals(hands.see(Entries::copied))) {
-				return;
+		AtomicBoolean begun = new AtomicBoolean();
+		JobChangeAdapter listener = new JobChangeAdapter() {
+			@Override
+			public void scheduled(IJobChangeEvent event) {
+				if (work != null && event.getJob().getName().startsWith(work)) {
+					begun.set(true);
+				}
 			}
-			hands.rest(150);
+		};
+		Job.getJobManager().addJobChangeListener(listener);
+		try {
+			act.run();
+			for (int i = 0; i < 6; i++) {
+				if (begun.get() || hands.gone() || differ(before, hands.screen()) > few || !SENTINEL.equals(hands.see(Entries::copied))) {
+					return;
+				}
+				hands.rest(150);
+			}
+		} finally {
+			Job.getJobManager().removeJobChangeListener(listener);
 		}
 		throw new AssertionError("nothing came of it");
 	}

@@ -212,6 +212,21 @@ final class Fields extends CardHands {
 			wait("one more fault", () -> box("Fault, title", 1).isPresent());
 			stands("title");
 		});
+		drive.check("card: who closes the editor is asked about what is begun and not whole", () -> {
+			hands.key("ctrl+s");
+			hands.rest(1000);
+			hands.key("ctrl+w");
+			wait("a question", () -> hands.front().equals("Not all is in the text") && hands.says("New: Trouble code"));
+			hands.picture("card-begun");
+			hands.click(hands.find(Button.class, "Go on with the card"));
+			hands.rest(500);
+			row("New: Trouble code (not written yet)");
+			wait("what was begun", () -> shows("Title", "Code two"));
+			hands.key("ctrl+w");
+			wait("a question", () -> hands.front().equals("Not all is in the text"));
+			hands.click(hands.find(Button.class, "Close and lose it"));
+			wait("the editor is closed", () -> hands.look(CTabItem.class, tab -> tab.getText().endsWith("fields.bay")).isEmpty());
+		});
 		drive.check("card: a file with begun lines is deleted", () -> drive.forget("fields.bay"));
 	}
 

@@ -5,7 +5,9 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 import org.eclipse.swt.graphics.Point;
@@ -66,39 +68,27 @@ final class Groups {
 	}
 
 	/** Drives those that are named. */
-	void go(String which) {
-		if (which.contains("contexts")) {
-			contexts(List.of("Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help"));
-		}
-		if (which.contains("bench")) {
+	void go(Set<String> named) {
+		Map<String, Drive.Case> all = new LinkedHashMap<>();
+		all.put("contexts", () -> contexts(List.of("Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help")));
+		all.put("bench", () -> {
 			bench();
 			dangerAndChain();
-		}
-		if (which.contains("wizards")) {
-			wizards();
-		}
+		});
+		all.put("wizards", this::wizards);
 		// before what is written on cards brings in more columns
-		if (which.contains("grid")) {
-			new Grids(drive, hands).go();
-		}
-		if (which.contains("card")) {
-			new Cards(drive, hands).go();
-		}
-		if (which.contains("card") || which.contains("fields")) {
-			new Fields(drive, hands, work).go();
-		}
-		if (which.contains("project")) {
-			new WholeProject(drive, hands, work).go();
-		}
-		if (which.contains("labels")) {
-			labels();
-		}
-		if (which.contains("outside")) {
-			new Outside(drive, hands, work).go();
-		}
-		if (which.contains("controls")) {
-			controls();
-		}
+		all.put("grid", () -> new Grids(drive, hands).go());
+		all.put("card", () -> new Cards(drive, hands).go());
+		all.put("fields", () -> new Fields(drive, hands, work).go());
+		all.put("project", () -> new WholeProject(drive, hands, work).go());
+		all.put("labels", this::labels);
+		all.put("outside", () -> new Outside(drive, hands, work).go());
+		all.put("controls", this::controls);
+		all.forEach((name, cases) -> {
+			if (named.contains(name)) {
+				drive.group(name, cases);
+			}
+		});
 	}
 
 	/** Follows the words that lead somewhere in what is told of a flaw. */

@@ -40,15 +40,16 @@ public final class UnusedResult implements Check {
 				own.forEach((test, values) -> used.merge(test, values, IndexSet::union));
 			}
 		});
-		Set<String> verified = new HashSet<>();
+		Set<String> needed = new HashSet<>();
 		checked.base().repairs().forEach(repair -> repair.verify().forEach(step -> {
 			if (step instanceof VerifyStep.Repeat repeat) {
-				verified.add(repeat.test());
+				needed.add(repeat.test());
 			}
 		}));
+		checked.base().tests().stream().filter(test -> used.containsKey(test.name())).forEach(test -> test.seenWith().ifPresent(needed::add));
 		for (Test test : checked.base().tests()) {
-			if (!used.containsKey(test.name()) && verified.contains(test.name())) {
-				// what a verification needs is not to be taken out
+			if (!used.containsKey(test.name()) && needed.contains(test.name())) {
+				// what a verification needs, or what has to be done to see another result, is not to be taken out
 				continue;
 			}
 			report(checked, test, used.getOrDefault(test.name(), IndexSet.EMPTY), told.getOrDefault(test.name(), IndexSet.EMPTY));

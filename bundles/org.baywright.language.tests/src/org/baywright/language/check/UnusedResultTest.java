@@ -74,6 +74,18 @@ class UnusedResultTest {
 	}
 
 	@Test
+	void whatHasToBeDoneToSeeAnotherResultIsNotToBeTakenOut() {
+		MarkedFlaws.check(UnusedResult.class, """
+				family tarn
+				sign slow
+				part alternator { fault dead }
+				test charging { results low, good }
+				test course { results steady, falling  seen_with charging }
+				rule a { given slow run course on falling : confirms alternator.dead on steady : clears alternator.dead }
+				""");
+	}
+
+	@Test
 	void whatAVerificationRepeatsIsNotToBeTakenOut() {
 		MarkedFlaws.check(UnusedResult.class, """
 				family tarn

@@ -70,8 +70,8 @@ public final class CardPage implements CardForm.Doing {
 	private final CardReader reader;
 	private List<Card.Item> items = List.of();
 	private List<String> kinds = List.of();
-	private Card card;
-	private Drafts drafts = Drafts.NONE;
+	private volatile Card card;
+	private volatile Drafts drafts = Drafts.NONE;
 	/** What was begun when the card was read. */
 	private Drafts shownDrafts = Drafts.NONE;
 	/** Where the element stands; it moves with the text. */
@@ -87,8 +87,8 @@ public final class CardPage implements CardForm.Doing {
 	private final KeptDrafts kept = new KeptDrafts();
 	/** What was typed on the card that is shown and cannot be written, by its place. */
 	private volatile Map<String, String> refused = new ConcurrentHashMap<>();
-	/** The same of cards that are not shown. */
-	private final Map<String, Map<String, String>> refusedElsewhere = new ConcurrentHashMap<>();
+	/** Whether what was left on the card that is meant now is there again. */
+	private boolean resumed;
 
 	/**
 	 * @param editor the editor whose second page it is
@@ -162,11 +162,9 @@ public final class CardPage implements CardForm.Doing {
 			}
 		}, () -> {
 			if (card != null) {
-				kept.keep(document(), card, place.offset, drafts);
-				if (!refused.isEmpty()) {
-					refusedElsewhere.put(identity(card), refused);
-				}
+				kept.keep(document(), card, place.offset, new KeptDrafts.Left(drafts, Map.copyOf(refused)));
 			}
+			resumed = false;
 			refused = new ConcurrentHashMap<>();
 			drafts = Drafts.NONE;
 			card = null;
@@ -264,12 +262,12 @@ public final class CardPage implements CardForm.Doing {
 			return;
 		}
 		Card now = shown.card().orElse(null);
-		if (card == null && now != null) {
-			refused = Optional.ofNullable(refusedElsewhere.remove(identity(now))).orElseGet(ConcurrentHashMap::new);
-		}
-		if (card == null && now != null && drafts.isEmpty()) {
-			drafts = kept.take(now);
-			if (!drafts.isEmpty()) {
+		if (card == null && now != null && !resumed) {
+			resumed = true;
+			KeptDrafts.Left left = kept.take(now);
+			refused = new ConcurrentHashMap<>(left.refused());
+			if (drafts.isEmpty() && !left.drafts().isEmpty()) {
+				drafts = left.drafts();
 				want(wanted.kind());
 				return;
 			}
@@ -293,6 +291,8 @@ public final class CardPage implements CardForm.Doing {
 			mended = null;
 			card.added(before).ifPresent(line -> form.focus(line.key()));
 		}
+		// what is begun is not saved
+		typed();
 	}
 
 	/** Another program has changed the file, so that all of the text is another: shows the same element, where it stands now. */
@@ -449,11 +449,14 @@ public final class CardPage implements CardForm.Doing {
 
 	/** Returns what was typed on cards and cannot be written, each once; may be asked on any thread. */
 	public List<String> refused() {
-		return Stream.concat(Stream.of(refused), refusedElsewhere.values().stream()).flatMap(some -> some.values().stream()).distinct().sorted().toList();
+		return Stream.concat(refused.values().stream(), kept.refused()).distinct().sorted().toList();
 	}
 
-	private static String identity(Card of) {
-		return of.kind() + " " + of.title();
+	/** Returns the elements, in words, on whose cards a line is begun that is not in the text yet; may be asked on any thread. */
+	public List<String> begun() {
+		Card shown = card;
+		Stream<String> here = shown == null || drafts.isBlank() ? Stream.of() : Stream.of(shown.isNew() ? KeptDrafts.newCard(shown.kind()) : shown.title());
+		return Stream.concat(here, kept.begun()).distinct().sorted().toList();
 	}
 
 	@Override

@@ -24,6 +24,9 @@ final class PageMessages extends NLS {
 	public static String GoneFailed;
 	public static String RefusedTitle;
 	public static String Refused;
+	public static String Begun;
+	public static String BegunKeep;
+	public static String BegunClose;
 	public static String TextPage;
 	public static String CardPage;
 

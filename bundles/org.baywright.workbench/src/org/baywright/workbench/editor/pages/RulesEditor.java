@@ -30,6 +30,9 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.ui.IEditorInput;
+import org.eclipse.ui.IEditorPart;
+import org.eclipse.ui.ISaveablePart2;
+import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.contexts.IContextService;
 import org.eclipse.ui.internal.genericeditor.ExtensionBasedTextEditor;
 import org.eclipse.ui.texteditor.IDocumentProvider;
@@ -41,7 +44,7 @@ import org.eclipse.ui.texteditor.ITextEditorActionConstants;
  * The platform's editor, but that what is typed never goes without the author's word: neither when another program changes
  * the file nor when it, or its whole project, is taken away.
  */
-public final class RulesEditor extends ExtensionBasedTextEditor {
+public final class RulesEditor extends ExtensionBasedTextEditor implements ISaveablePart2 {
 
 	private static final String[] WINDOW = { IContextService.CONTEXT_ID_WINDOW };
 
@@ -64,7 +67,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		super.createPartControl(text);
 		scopes = getEditorSite().getKeyBindingService().getScopes();
 		textTab = tab(PageMessages.TextPage, text);
-		card = new CardPage(pages, this, () -> turn(false), () -> firePropertyChange(PROP_DIRTY));
+		card = new CardPage(pages, this, () -> turn(false), () -> firePropertyChange(IEditorPart.PROP_DIRTY));
 		tab(PageMessages.CardPage, card.control());
 		pages.setSelection(textTab);
 		pages.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> turned()));
@@ -142,10 +145,11 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		settle();
 		super.doSave(monitor);
 		List<String> refused = card == null ? List.of() : card.refused();
+		boolean stays = !refused.isEmpty() || PlatformUI.getWorkbench().isClosing() && !isLossMeant();
+		if (stays && monitor != null) {
+			monitor.setCanceled(true);
+		}
 		if (!refused.isEmpty()) {
-			if (monitor != null) {
-				monitor.setCanceled(true);
-			}
 			MessageDialog.openInformation(getSite().getShell(), PageMessages.RefusedTitle,
 					PageMessages.bind(PageMessages.Refused, String.join("\n", refused)));
 		}
@@ -157,10 +161,32 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 		super.doSaveAs();
 	}
 
-	/** What is typed into a field and waits for a pause is not saved either, nor is what does not fit. */
+	/** What is typed into a field and waits for a pause is not saved either, nor is what does not fit or is not whole. */
 	@Override
 	public boolean isDirty() {
+		return isTextDirty() || card != null && !card.begun().isEmpty();
+	}
+
+	/** Returns whether there is something to save, or that cannot be. */
+	private boolean isTextDirty() {
 		return super.isDirty() || card != null && (card.isTyping() || !card.refused().isEmpty());
+	}
+
+	/** What is begun on cards and not whole is in no text that could be saved. */
+	@Override
+	public int promptToSaveOnClose() {
+		settle();
+		if (!isLossMeant()) {
+			return CANCEL;
+		}
+		return isTextDirty() ? DEFAULT : NO;
+	}
+
+	/** Asks whether what is begun on cards may be lost, if there is any. */
+	private boolean isLossMeant() {
+		List<String> begun = card == null ? List.of() : card.begun();
+		return begun.isEmpty() || MessageDialog.open(MessageDialog.QUESTION, getSite().getShell(), PageMessages.RefusedTitle,
+				PageMessages.bind(PageMessages.Begun, String.join("\n", begun)), SWT.NONE, PageMessages.BegunKeep, PageMessages.BegunClose) == 1;
 	}
 
 	private void settle() {
@@ -190,7 +216,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 	}
 
 	private void changed(IDocumentProvider provider) {
-		boolean replace = !isDirty() || ask(PageMessages.ChangedTitle, PageMessages.ChangedText, PageMessages.ChangedKeep,
+		boolean replace = !isTextDirty() || ask(PageMessages.ChangedTitle, PageMessages.ChangedText, PageMessages.ChangedKeep,
 				PageMessages.ChangedReplace) == 1;
 		if (replace && provider.isDeleted(getEditorInput())) {
 			// it went while the question was open
@@ -207,12 +233,12 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 	/** The platform closes the editor of a file that is gone. */
 	@Override
 	public void close(boolean save) {
-		if (save || decided || !isDirty() || !isGone()) {
+		if (save || decided || !isTextDirty() || !isGone()) {
 			super.close(save);
 			return;
 		}
 		getSite().getShell().getDisplay().asyncExec(() -> {
-			if (getSourceViewer() != null && !asking && isDirty() && isGone()) {
+			if (getSourceViewer() != null && !asking && isTextDirty() && isGone()) {
 				handleEditorInputChanged();
 			}
 		});
@@ -221,7 +247,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 	/** The platform shows in the editor's stead that there is no file; what was typed would be out of sight. */
 	@Override
 	public void updatePartControl(IEditorInput input) {
-		if (!isDirty() || !isGone()) {
+		if (!isTextDirty() || !isGone()) {
 			super.updatePartControl(input);
 		}
 	}
@@ -231,7 +257,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor {
 	}
 
 	private void gone() {
-		if (!isDirty()) {
+		if (!isTextDirty()) {
 			decided = true;
 			super.close(false);
 			return;
