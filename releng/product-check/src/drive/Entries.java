@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
@@ -32,7 +33,7 @@ final class Entries {
 	/** What an entry is called in the list that cannot be chosen as things stand. */
 	static final String GREY = " (grey)";
 	/** How the work is named that an entry begins and that may show nothing. */
-	private static final Map<String, String> WORK = Map.of("Refresh", "Refresh", "Check all rules again", "Read");
+	private static final Map<String, String> WORK = Map.of("Refresh", "refresh", "Check all rules again", "read");
 	private static final String SENTINEL = "nothing was copied";
 
 	private final Hands hands;
@@ -152,7 +153,7 @@ final class Entries {
 		JobChangeAdapter listener = new JobChangeAdapter() {
 			@Override
 			public void scheduled(IJobChangeEvent event) {
-				if (work != null && event.getJob().getName().startsWith(work)) {
+				if (work != null && event.getJob().getName().toLowerCase(Locale.ROOT).startsWith(work)) {
 					begun.set(true);
 				}
 			}

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -80,6 +81,11 @@ final class ClashReport {
 
 	/** Tells of rules that say two things that do not fit about one subject. */
 	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Told, String> sentence) {
+		report(checked, check, sentence, told -> Optional.empty());
+	}
+
+	/** @param own a fix of the check's own, beside those that take back what one of the rules says */
+	static void report(Checked checked, ProofCheck<List<Pairs.Clash>> check, Function<Told, String> sentence, Function<Told, Optional<Fix>> own) {
 		Map<String, Told> byOutcomes = new LinkedHashMap<>();
 		each(checked, check, (pair, part, clash) -> {
 			Told told = byOutcomes.computeIfAbsent(clash.outcomes(), key -> new Told(clash, part));
@@ -87,7 +93,7 @@ final class ClashReport {
 			told.second().add(clash.subject());
 			told.note(clash);
 		});
-		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told)));
+		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told), own.apply(told)));
 	}
 
 	/** Tells of rules that confirm one fault each of which only one can be the cause. */
@@ -105,7 +111,7 @@ final class ClashReport {
 			told.second().add(faults.get(inOrder ? 1 : 0));
 			told.note(clash);
 		});
-		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told)));
+		byOutcomes.values().forEach(told -> report(checked, check, told, sentence.apply(told), Optional.empty()));
 	}
 
 	private static void each(Checked checked, ProofCheck<List<Pairs.Clash>> check, Smallest.Use<Pairs.Clash> use) {
@@ -119,7 +125,7 @@ final class ClashReport {
 		smallest.each((pair, part, clash) -> use.accept(pair, part, outcomes.get(pair).size() > 1 ? clash.withMore() : clash));
 	}
 
-	private static void report(Checked checked, Check check, Told told, String sentence) {
+	private static void report(Checked checked, Check check, Told told, String sentence, Optional<Fix> own) {
 		Pairs.Clash clash = told.clash();
 		Rule first = checked.base().rule(clash.first()).orElseThrow();
 		Rule second = checked.base().rule(clash.second()).orElseThrow();
@@ -132,6 +138,7 @@ final class ClashReport {
 				.forEach(step -> flaw.near(List.of(checked.place(step.rule(), step.outcome()))));
 		withdraw(checked, second, clash.secondOutcome(), told.subjects(), flaw);
 		withdraw(checked, first, clash.firstOutcome(), told.subjects(), flaw);
+		own.ifPresent(flaw::fix);
 		flaw.add();
 	}
 

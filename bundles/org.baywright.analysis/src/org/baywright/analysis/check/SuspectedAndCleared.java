@@ -1,7 +1,10 @@
 package org.baywright.analysis.check;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 
+import org.baywright.analysis.Fix;
 import org.baywright.analysis.RuleCheck;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.proof.Checked;
@@ -11,6 +14,7 @@ import org.baywright.analysis.proof.Prover;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.VerdictKind;
+import org.baywright.model.Written;
 import org.baywright.model.words.Words;
 
 /**
@@ -51,6 +55,18 @@ public final class SuspectedAndCleared implements ProofCheck<List<Pairs.Clash>> 
 						+ " and rule " + told.secondRule() + " clears " + told.it() + " in the same situation, on equally strong evidence; "
 						+ (checked.base().rule(told.clash().second()).flatMap(Rule::test).isPresent()
 								? "if the second counts more, let it ask for " + Words.and(told.subjects()) + " suspected."
-								: "let the weaker of them prove nothing, or rest on a test."));
+								: "let the weaker of them prove nothing, or rest on a test."),
+				told -> askForSuspicion(checked, told));
+	}
+
+	/** The second counts more once it rests on the suspicion itself. */
+	private static Optional<Fix> askForSuspicion(Checked checked, ClashReport.Told told) {
+		Rule second = checked.base().rule(told.clash().second()).orElseThrow();
+		if (second.test().isEmpty() || checked.base().isOfChain(second.name())) {
+			return Optional.empty();
+		}
+		String asks = told.subjects().stream().map(fault -> Written.name(fault) + " suspected").collect(Collectors.joining(", "));
+		return Optional.of(new Fix.AddLine("Let " + second.name() + " ask for " + Words.and(told.subjects()) + " suspected", "rule", second.name(),
+				"given " + asks));
 	}
 }
