@@ -27,6 +27,7 @@ import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.wizard.Wizard;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.IExportWizard;
 import org.eclipse.ui.IWorkbench;
 
@@ -86,7 +87,7 @@ public final class PackWizard extends Wizard implements IExportWizard {
 				: new String[] { IDialogConstants.OK_LABEL, WizardMessages.PackShow };
 		int answer = MessageDialog.open(MessageDialog.INFORMATION, getShell(), WizardMessages.PackTitle, told, SWT.NONE, buttons);
 		// when the wizard is closed
-		getShell().getDisplay().asyncExec(() -> {
+		Display.getCurrent().asyncExec(() -> {
 			if (answer == 1) {
 				new PackLauncher().open(IPath.fromPath(file));
 			} else if (answer == 2) {
