@@ -18,6 +18,9 @@ public sealed interface Fix {
 
 	/** Add a new element at the end of the file that holds the flaw. */
 	record AddElement(String title, String text) implements Fix {
+		public AddElement {
+			text = text.stripTrailing();
+		}
 	}
 
 	/** Take one conclusion back: the result proves less. A result that proves nothing else says so. */

@@ -4,20 +4,17 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 import org.baywright.model.Code;
 import org.baywright.model.CodeReading;
 import org.baywright.model.Domain;
-import org.baywright.model.Family;
 import org.baywright.model.IndexSet;
 import org.baywright.model.Module;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Sign;
-import org.baywright.model.Test;
 import org.baywright.model.Trait;
+import org.baywright.model.words.Limits;
+import org.baywright.model.words.Words;
 
 /** Tells evidence as a technician would. */
 public final class Story {
@@ -69,27 +66,25 @@ public final class Story {
 				}
 			}
 		}
-		String family = base.family(situation.family()).map(Family::title).orElse(situation.family());
+		String family = new Words(base).family(situation.family());
 		return traits.isEmpty() ? family : family + " with " + String.join(", ", traits);
 	}
 
 	/** Returns one known thing as a technician says it. */
 	public static String say(RuleBase base, String family, Situation.Fact fact, boolean allValues) {
+		Words words = new Words(base);
 		String name = fact.variable().name();
 		boolean first = fact.values().contains(Variable.PRESENT);
 		switch (fact.variable().kind()) {
 		case SIGN:
-			String sign = base.sign(name).map(Sign::title).orElse(name);
+			String sign = words.sign(name);
 			return first ? sign : "\"" + sign + "\" is not seen";
 		case MODULE:
-			String module = base.module(name).map(Module::title).orElse(name);
-			return module + (first ? " answers" : " is silent");
+			return words.module(name) + (first ? " answers" : " is silent");
 		case CODE:
 			return code(base, name, fact);
 		case TEST:
-			Optional<Test> test = base.test(name);
-			return test.map(Test::title).orElse(name) + ": "
-					+ test.map(found -> values(found.domain(), fact, allValues)).orElse("?");
+			return words.test(name) + ": " + base.test(name).map(found -> values(found.domain(), fact, allValues)).orElse("?");
 		default:
 			Trait trait = base.traitsOf(family).get(name);
 			return name + " " + (trait == null ? "?" : values(trait.domain(), fact, allValues));
@@ -112,32 +107,6 @@ public final class Story {
 	}
 
 	private static String values(Domain domain, Situation.Fact fact, boolean allValues) {
-		return allValues ? say(domain, fact.values()) : domain.say(fact.example());
-	}
-
-	/** Returns a set of values as a technician says it: "below 9.6 V", "12.0 V or more", "lit or dim". */
-	public static String say(Domain domain, IndexSet values) {
-		List<String> parts = new ArrayList<>();
-		int last = domain.size() - 1;
-		for (int run = 0; run < values.runCount(); run++) {
-			int low = values.low(run);
-			int high = values.high(run);
-			if (domain instanceof Domain.Names) {
-				for (int i = low; i <= high; i++) {
-					parts.add(domain.say(i));
-				}
-			} else if (low == 0 && high == last) {
-				parts.add("any value");
-			} else if (low == high) {
-				parts.add(domain.say(low));
-			} else if (low == 0) {
-				parts.add(domain.say(high) + " or less");
-			} else if (high == last) {
-				parts.add(domain.say(low) + " or more");
-			} else {
-				parts.add(domain.say(low) + " to " + domain.say(high));
-			}
-		}
-		return parts.stream().collect(Collectors.joining(" or "));
+		return allValues ? Limits.say(fact.values(), domain) : domain.say(fact.example());
 	}
 }

@@ -4,7 +4,6 @@ import java.util.Locale;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Verdict;
-import org.baywright.model.Written;
 import org.baywright.model.words.Words;
 
 /** Small words that several screens use. */
@@ -50,9 +49,9 @@ public final class Say {
 				: words.fault(verdict.fault()) + " is " + verdict.kind().word();
 	}
 
-	/** Returns the text in the quotes of the language, in one line. */
-	public static String quoted(String text) {
-		return Written.text(text.strip().replaceAll("\\s+", " "));
+	/** Returns the text in one line, with one blank between its words. */
+	public static String inLine(String text) {
+		return text.strip().replaceAll("\\s+", " ");
 	}
 
 	/** Returns the text without tabs and line breaks. */

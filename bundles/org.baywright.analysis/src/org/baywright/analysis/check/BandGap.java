@@ -3,7 +3,6 @@ package org.baywright.analysis.check;
 import java.util.List;
 
 import org.baywright.analysis.RuleCheck;
-import org.baywright.analysis.Story;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.EachRule;
 import org.baywright.model.Domain;
@@ -12,6 +11,7 @@ import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Test;
+import org.baywright.model.words.Limits;
 
 /** Values that lie between two bands of a rule, or beyond the range at which one ends, and belong to none. */
 @RuleCheck(id = "band-gap", severity = Severity.WARNING, summary = "Measured values between the bands of a rule lead nowhere")
@@ -23,7 +23,7 @@ public final class BandGap implements EachRule {
 		if (!between.isEmpty()) {
 			checked.flaw(this, rule.name(), rule.testSpan())
 					.says("Rule " + rule.name() + " says nothing about "
-							+ Story.say(checked.base().test(rule.test().orElseThrow()).orElseThrow().domain(), between)
+							+ Limits.say(between, checked.base().test(rule.test().orElseThrow()).orElseThrow().domain())
 							+ where(checked, rule, between) + "; extend one of them.")
 					.about(rule).add();
 		}

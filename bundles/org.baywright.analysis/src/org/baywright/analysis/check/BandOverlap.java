@@ -3,7 +3,6 @@ package org.baywright.analysis.check;
 import java.util.Optional;
 
 import org.baywright.analysis.RuleCheck;
-import org.baywright.analysis.Story;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.EachRule;
 import org.baywright.model.Domain;
@@ -12,6 +11,7 @@ import org.baywright.model.Outcome;
 import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Test;
+import org.baywright.model.words.Limits;
 
 /** Two outcomes of one rule that share results. */
 @RuleCheck(id = "band-overlap", severity = Severity.ERROR, summary = "The same result leads to two outcomes of one rule")
@@ -36,7 +36,7 @@ public final class BandOverlap implements EachRule {
 			IndexSet shared = first.values().get().in(domain).intersect(second.values().get().in(domain));
 			if (!shared.isEmpty()) {
 				checked.flaw(this, rule.name() + "/" + i + "/" + j, second.span())
-						.says("In rule " + rule.name() + ", " + Story.say(domain, shared) + " belongs to two outcomes: \""
+						.says("In rule " + rule.name() + ", " + Limits.say(shared, domain) + " belongs to two outcomes: \""
 								+ first.label() + "\" and \"" + second.label() + "\"; leave it to one of them.")
 						.near(first.span(), "the other outcome").about(rule).add();
 			}

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -20,14 +21,21 @@ import org.baywright.analysis.proof.GapSearch;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.ProofCheck;
 import org.baywright.analysis.proof.Prover;
+import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
 import org.baywright.model.Family;
 import org.baywright.model.Meaning;
+import org.baywright.model.Outcome;
+import org.baywright.model.Provenance;
 import org.baywright.model.Rule;
+import org.baywright.model.Scope;
 import org.baywright.model.Severity;
 import org.baywright.model.Sign;
-import org.baywright.model.Written;
+import org.baywright.model.Source;
+import org.baywright.model.Span;
+import org.baywright.model.words.Names;
 import org.baywright.model.words.Words;
+import org.baywright.model.write.RuleWriter;
 
 /**
  * A sign is present, every test of the family is done, and still nothing is confirmed and nobody referred to. Gaps are
@@ -111,8 +119,8 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 						+ (gap.more() ? " There are more such regions than are listed." : ""))
 				.shownBy(new Evidence.Region(region))
 				.fix(new Fix.AddElement("Add a rule that refers when nothing explains it",
-						refers(checked, sign, "_unexplained", "", " unexplained", ", and nothing explains it",
-								"Nothing that can be checked here explains it.")));
+						refers(checked, sign.name() + "_unexplained", sign.title() + ", and nothing explains it", Scope.EVERY,
+								new Condition.Unexplained(sign.name(), Span.NONE), "Nothing that can be checked here explains it.")));
 		gap.rules().forEach(rule -> checked.base().rule(rule).ifPresent(flaw::about));
 		flaw.add();
 	}
@@ -146,14 +154,12 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 	}
 
 	/** Returns a rule that refers; who says so is for its author to write. */
-	private static String refers(Checked checked, Sign sign, String name, String reach, String unexplained, String title, String because) {
-		String free = sign.name() + name;
-		for (int i = 2; checked.base().rule(free).isPresent(); i++) {
-			free = sign.name() + name + "_" + i;
-		}
-		return "rule " + free + " " + Written.text(sign.title() + title) + " {\n" + reach + "  given "
-				+ Written.name(sign.name()) + unexplained + "\n  then refers \"a specialist, with all results written down\"\n  because \"" + because
-				+ "\"\n  source practice\n}";
+	private static String refers(Checked checked, String name, String title, Scope scope, Condition given, String because) {
+		String free = Names.free(name, taken -> checked.base().rule(taken).isPresent());
+		Conclusion refers = new Conclusion.Refers("a specialist, with all results written down", Span.NONE);
+		return new RuleWriter(checked.base()).text(new Rule(free, title, scope, List.of(given), List.of(), Optional.empty(),
+				List.of(new Outcome("then", Optional.empty(), false, List.of(refers), Span.NONE)),
+				new Provenance(Optional.empty(), Optional.empty(), new Source(Source.Kind.PRACTICE, ""), Optional.of(because)), Span.NONE, Span.NONE));
 	}
 
 	/** Families that build on the same one are much alike; those that share a system need not be. */
@@ -170,9 +176,9 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 					.says("No rule asks for \"" + sign.title() + "\" in " + (families.size() == 1 ? "family " : "families ")
 							+ Words.and(families) + ", so it leads nowhere there; write a rule for it, or a law that it is never there.")
 					.about(sign.name())
-					.fix(new Fix.AddElement("Add a rule that refers", refers(checked, sign, "_elsewhere",
-							"  for " + String.join(", ", families.stream().map(Written::name).toList()) + "\n",
-							"", " in other vehicles", "No rule of these families speaks of it yet.")))
+					.fix(new Fix.AddElement("Add a rule that refers", refers(checked, sign.name() + "_elsewhere", sign.title() + " in other vehicles",
+							new Scope(families, List.of(), Optional.empty(), Span.NONE), new Condition.SignIs(sign.name(), true, Span.NONE),
+							"No rule of these families speaks of it yet.")))
 					.add();
 		}
 	}

@@ -1,7 +1,9 @@
 package org.baywright.analysis.check;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 import org.baywright.analysis.Fix;
@@ -15,9 +17,15 @@ import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Fault;
 import org.baywright.model.Meaning;
+import org.baywright.model.Repair;
+import org.baywright.model.Scope;
 import org.baywright.model.Severity;
+import org.baywright.model.Skill;
+import org.baywright.model.Span;
 import org.baywright.model.VerdictKind;
-import org.baywright.model.Written;
+import org.baywright.model.VerifyStep;
+import org.baywright.model.words.Names;
+import org.baywright.model.write.RuleWriter;
 
 /**
  * A fault that rules can confirm on some vehicle for which no repair is meant. Where there is no repair at all the text
@@ -63,7 +71,7 @@ public final class MissingRepair implements ProofCheck<List<MissingRepair.Missin
 				checked.flaw(this, fault.name(), fault.span())
 						.says("Rules can confirm " + ClashReport.say(checked, fault.name())
 								+ ", but no repair puts it right; write the repair.")
-						.about(fault.name()).fix(addRepair(checked, fault.name(), "")).add();
+						.about(fault.name()).fix(addRepair(checked, fault.name(), Scope.EVERY)).add();
 			}
 		}
 		Smallest<Missing> smallest = new Smallest<>();
@@ -74,23 +82,18 @@ public final class MissingRepair implements ProofCheck<List<MissingRepair.Missin
 					.says("Rules can confirm " + ClashReport.say(checked, missing.fault())
 							+ " on a vehicle for which no repair is meant; write a repair for it, or let one that is there reach it.")
 					.shownBy(checked.witness(part, missing.situation())).about(missing.fault())
-					.fix(addRepair(checked, missing.fault(), "  for " + Written.name(family) + "\n"));
+					.fix(addRepair(checked, missing.fault(), new Scope(List.of(family), List.of(), Optional.empty(), Span.NONE)));
 			checked.base().repairsOf(missing.fault()).forEach(repair -> flaw.near(repair.span(), "repair " + repair.name() + " is for other vehicles")
 					.about(repair.name() + Meaning.text(repair.scope())));
 			flaw.add();
 		});
 	}
 
-	private static Fix addRepair(Checked checked, String fault, String scope) {
-		return new Fix.AddElement("Add a repair", "repair " + freeName(checked, fault.replace('.', '_')) + " {\n" + scope
-				+ "  fixes " + Written.name(fault) + "\n  steps \"\"\n  verify { repeat what confirmed }\n}");
-	}
-
-	private static String freeName(Checked checked, String name) {
-		String free = name;
-		for (int i = 2; checked.base().repair(free).isPresent(); i++) {
-			free = name + "_" + i;
-		}
-		return free;
+	/** Returns a repair that is verified; what is done is for its author to write. */
+	private static Fix addRepair(Checked checked, String fault, Scope scope) {
+		String name = Names.free(fault.replace('.', '_'), taken -> checked.base().repair(taken).isPresent());
+		return new Fix.AddElement("Add a repair", new RuleWriter(checked.base()).text(new Repair(name, name, scope, List.of(fault), Optional.empty(),
+				List.of(), List.of(""), List.of(), List.of(), BigDecimal.ZERO, BigDecimal.ZERO, Skill.BASIC, List.of(), List.of(), true,
+				List.of(new VerifyStep.RepeatWhatConfirmed(Span.NONE)), Span.NONE)));
 	}
 }

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Set;
 
 import org.baywright.analysis.RuleCheck;
-import org.baywright.analysis.Story;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.model.Condition;
@@ -16,6 +15,7 @@ import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.Test;
 import org.baywright.model.VerifyStep;
+import org.baywright.model.words.Limits;
 
 /** Results of a test that no rule which can fire ever uses. A condition that takes every result uses none. */
 @RuleCheck(id = "unused-result", severity = Severity.WARNING, summary = "A test can give a result that no rule uses")
@@ -61,7 +61,7 @@ public final class UnusedResult implements Check {
 		if (!unused.isEmpty() && !HeldBack.in(checked).uses(test.name())) {
 			checked.flaw(this, test.name(), test.span())
 					.says(used.isEmpty() ? "No rule uses test " + test.name() + "; write a rule for it, or take it out."
-							: "No rule uses the result " + Story.say(test.domain(), unused) + " of test " + test.name()
+							: "No rule uses the result " + Limits.say(unused, test.domain()) + " of test " + test.name()
 									+ "; say what it proves, or that it proves nothing.")
 					.about(test.name() + unused).add();
 		}

@@ -23,6 +23,7 @@ import org.baywright.analysis.Situation;
 import org.baywright.analysis.Story;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.sat.Answer;
+import org.baywright.model.Acceptance;
 import org.baywright.model.Case;
 import org.baywright.model.Condition;
 import org.baywright.model.Law;
@@ -31,7 +32,7 @@ import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
-import org.baywright.model.Written;
+import org.baywright.model.write.RuleWriter;
 
 /** A rule base whose parts are proved: where checks read the proofs and put their flaws. */
 public final class Checked {
@@ -259,7 +260,7 @@ public final class Checked {
 			String meaning = Meaning.fingerprint(id + meanings);
 			if (severity == Severity.WARNING) {
 				fixes.add(new Fix.AddElement("Accept this with a reason",
-						"accept " + Written.text(id + "@" + meaning) + " because \"\""));
+						new RuleWriter().text(new Acceptance(id + "@" + meaning, "", Optional.empty(), Optional.empty(), Span.NONE))));
 			}
 			flaws.add(new Flaw(id, check.about().id(), severity, span, message, related, evidence,
 					Story.tell(base, evidence), meaning, fixes, Optional.empty()));

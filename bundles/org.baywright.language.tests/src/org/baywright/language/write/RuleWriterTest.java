@@ -2,6 +2,7 @@ package org.baywright.language.write;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
@@ -13,15 +14,29 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.baywright.analysis.Fix;
+import org.baywright.analysis.Flaw;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.run.Analysis;
+import org.baywright.language.formatting2.Formatting;
 import org.baywright.language.testing.Samples;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
+import org.baywright.model.Conclusion;
 import org.baywright.model.Law;
+import org.baywright.model.Outcome;
 import org.baywright.model.ProblemKind;
+import org.baywright.model.Provenance;
+import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Scope;
 import org.baywright.model.Severity;
+import org.baywright.model.Source;
 import org.baywright.model.Span;
+import org.baywright.model.ValueSet;
+import org.baywright.model.VerdictKind;
 import org.baywright.model.write.RuleWriter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -71,6 +86,7 @@ class RuleWriterTest {
 				  takes 90 s cost 3 skill licensed fits "f" fits "g" disturbs bare_sign, ^module caution ^caution }
 				test words { results ^met "Met", on, bad takes 0.5 min skill trained }
 				test number { measures 0 .. 10 step 1 }
+				test lamp_of_module { results active, stored, pending, untested, status }
 				law "L" for ^law : when (^sign or not one present), ^given is any of (1 V .. 2.5 V, 4 V) then not (bare_sign absent or bare silent)
 				law "N" : never bare answers and one missing
 				chain feed "Feed" { for ^law where ^test is not on given ^sign
@@ -91,7 +107,8 @@ class RuleWriterTest {
 				    wait 20 min drive below 50 km/h do "x" repeat what confirmed repeat ^given expect at_least 1 V, 0 V repeat words expect ^met repeat number } }
 				repair bare_repair { fixes ^part.open }
 				job "J \\"1\\"" { on ^law with built 2018, ^test is on vin "WZZT2AA75J0000001" found ^sign present, ^given 1500 mV, words ^met, number 3, one unread,
-				  two absent, ^module silent, bare answers was ^part.open, ^part.^seen took 2 h spent 100 afterwards bare_sign absent came_back after 9 d }
+				  two absent, ^module silent, bare answers, lamp_of_module is active was ^part.open, ^part.^seen took 2 h spent 100 afterwards bare_sign absent came_back after 9 d }
+				job "J3" { on ^law found lamp_of_module is status was ^part.open afterwards lamp_of_module is stored }
 				job "J2" { on ^law found bare_sign absent was referred }
 				review both by "A" on 2026-03-02 objects "n \\"q\\"" meaning "00000000"
 				review feed by "A" on 2026-03-02 agrees meaning "00000000"
@@ -113,7 +130,99 @@ class RuleWriterTest {
 				.filter(problem -> problem.kind() != ProblemKind.VIN_CHECK_DIGIT).toList(), text);
 		assertEquals(plain(rules), plain(again.rules()), text);
 		assertEquals(text, new RuleWriter(again.rules()).all());
+		assertEquals(text, tidied(project));
 		assertFalse(text.isEmpty());
+	}
+
+	private static String tidied(RuleProject project) {
+		return project.services().getInstance(Formatting.class).format(project.resource("written.bay").orElseThrow()).orElseThrow();
+	}
+
+	/** What a fingerprint is made of stays as it is, however texts are laid out. */
+	@Test
+	void thePlainTextSaysTheSameInALayoutOfItsOwn() {
+		RuleProject project = RuleProject.inMemory("plain");
+		project.update("a.bay", """
+				family tarn "Tarn" { trait engine : diesel, petrol trait built : year 2015 .. 2021 }
+				part battery { fault flat "Flat" seen 3 fault open_cell }
+				part bare { }
+				repair charge { fixes battery.flat steps "One." "Two." verify { repeat what confirmed } }
+				""");
+		RuleBase rules = project.snapshot().rules();
+		assertEquals("""
+				family tarn "Tarn" {
+				  trait engine : diesel, petrol
+				  trait built : year 2015 .. 2021
+				}
+
+				part battery {
+				  fault flat "Flat" seen 3
+				  fault open_cell
+				}
+
+				part bare {
+				}
+
+				repair charge {
+				  fixes battery.flat
+				  steps "One."
+				    "Two."
+				  verify {
+				    repeat what confirmed
+				  }
+				}
+				""", RuleWriter.plain(rules).all());
+	}
+
+	@Test
+	void aRuleBeingMadeNeedsNoAuthorAndMayExpectMoreThanItSays() {
+		RuleProject project = RuleProject.inMemory("draft");
+		project.update("a.bay", "test volts { measures V 0 .. 18 step 0.1 } part battery { fault flat }");
+		Outcome met = new Outcome("met", Optional.of(ValueSet.Band.closed(BigDecimal.ONE, BigDecimal.TEN)), true, List.of(), Span.NONE);
+		Outcome below = new Outcome("below", Optional.of(ValueSet.Band.below(BigDecimal.ONE)), false,
+				List.of(new Conclusion.OnFault(VerdictKind.CONFIRMED, "battery.flat", Span.NONE)), Span.NONE);
+		assertEquals("""
+				rule low "Low" {
+				  run volts
+				  expect 1 V .. 10 V
+				  below : confirms battery.flat
+				  because "So."
+				}
+				""", new RuleWriter(project.snapshot().rules()).text(new Rule("low", "Low", Scope.EVERY, List.of(), List.of(), Optional.of("volts"),
+				List.of(met, below), new Provenance(Optional.empty(), Optional.empty(), new Source(Source.Kind.NONE, ""), Optional.of("So.")),
+				Span.NONE, Span.NONE)));
+	}
+
+	@Test
+	void aLongListGoesOnBelowItsFirstName() {
+		RuleProject project = RuleProject.inMemory("long");
+		List<String> signs = IntStream.range(0, 12).mapToObj(i -> "a_sign_with_the_number_" + i).toList();
+		project.update("a.bay", "family tarn\npart battery { fault flat }\nsign " + String.join("\nsign ", signs) + "\njob \"J\" { on tarn found "
+				+ String.join(", ", signs) + " was battery.flat }");
+		roundTrip(project.snapshot().rules());
+		String text = new RuleWriter(project.snapshot().rules()).text(project.snapshot().rules().cases().get(0));
+		assertTrue(text.contains("  found a_sign_with_the_number_0, a_sign_with_the_number_1, a_sign_with_the_number_2,\n"
+				+ "        a_sign_with_the_number_3,"), text);
+		assertTrue(text.lines().allMatch(line -> line.length() <= 100), text);
+	}
+
+	/** What a fix adds is laid out as its author would have it after tidying. */
+	@Test
+	void whatFixesAddIsLaidOut() throws IOException {
+		int added = 0;
+		for (Path path : texts().toList()) {
+			for (Flaw flaw : new Analysis().check(RuleProject.open(path).snapshot().rules(), Listener.NONE).flaws()) {
+				for (Fix fix : flaw.fixes()) {
+					if (fix instanceof Fix.AddElement add) {
+						RuleProject project = RuleProject.inMemory("fix");
+						project.update("written.bay", add.text() + "\n");
+						assertEquals(add.text() + "\n", tidied(project));
+						added++;
+					}
+				}
+			}
+		}
+		assertTrue(added > 20, () -> "found less than there is");
 	}
 
 	/** Returns all that a rule base says, apart from places; laws in an order of their own, as those of chains stand apart. */

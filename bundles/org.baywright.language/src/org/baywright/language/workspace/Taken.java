@@ -49,7 +49,7 @@ final class Taken {
 
 	/** Returns what rules say now. */
 	static Taken now(RuleBase rules) {
-		RuleWriter writer = new RuleWriter(rules);
+		RuleWriter writer = RuleWriter.plain(rules);
 		Map<String, SortedMap<String, String>> all = nothing();
 		rules.chains().forEach(chain -> all.get("rule").put(chain.name(), Meaning.fingerprint(chain)));
 		rules.rules().stream().filter(rule -> !rules.isOfChain(rule.name()))

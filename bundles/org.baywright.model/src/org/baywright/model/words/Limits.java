@@ -19,10 +19,10 @@ public final class Limits {
 	private Limits() {
 	}
 
-	/** Returns the values of the set that a test can give. */
+	/** Returns the values of the set that a test can give; limits are said as their author wrote them. */
 	public static String say(ValueSet values, Domain domain) {
-		List<String> said = new ArrayList<>();
 		if (domain instanceof Domain.Quantity quantity) {
+			List<String> said = new ArrayList<>();
 			IndexSet in = values.in(quantity);
 			Optional<NamedValue> under = quantity.under().filter(value -> in.contains(0));
 			Optional<NamedValue> over = quantity.over().filter(value -> in.contains(quantity.size() - 1));
@@ -43,14 +43,33 @@ public final class Limits {
 			if (over.isPresent() && !high) {
 				said.add(over.get().title());
 			}
-		} else {
-			IndexSet in = values.in(domain);
-			for (int i = 0; i < domain.size(); i++) {
-				if (in.contains(i)) {
+			return joined(said);
+		}
+		return say(values.in(domain), domain);
+	}
+
+	/** Returns values by their numbers; the first and the last of a band are said, as no author wrote limits for it. */
+	public static String say(IndexSet values, Domain domain) {
+		List<String> said = new ArrayList<>();
+		int last = domain.size() - 1;
+		for (int run = 0; run < values.runCount(); run++) {
+			int low = values.low(run);
+			int high = values.high(run);
+			boolean all = low == 0 && high == last;
+			if (domain instanceof Domain.Quantity && (low < high || all)) {
+				Integer from = low == 0 ? null : Integer.valueOf(low);
+				Integer to = high == last ? null : Integer.valueOf(high);
+				said.add(band(domain::say, from, false, to, false));
+			} else {
+				for (int i = low; i <= high; i++) {
 					said.add(domain.say(i));
 				}
 			}
 		}
+		return joined(said);
+	}
+
+	private static String joined(List<String> said) {
 		return said.isEmpty() ? "no result" : String.join(" or ", said);
 	}
 
@@ -59,8 +78,7 @@ public final class Limits {
 		return band(Meaning::number, band.low().orElse(null), band.lowOpen(), band.high().orElse(null), band.highOpen());
 	}
 
-	private static String band(Function<BigDecimal, String> number, BigDecimal low, boolean lowOpen, BigDecimal high,
-			boolean highOpen) {
+	private static <T extends Comparable<T>> String band(Function<T, String> number, T low, boolean lowOpen, T high, boolean highOpen) {
 		if (low == null && high == null) {
 			return "any value";
 		} else if (low == null) {

@@ -4,6 +4,7 @@ import java.text.Normalizer;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 
 /** Names of elements: lower-case words joined by underscores. */
@@ -25,8 +26,13 @@ public final class Names {
 
 	/** Returns the name, or the name with the first number that makes it one that is not taken. */
 	public static String free(String name, Collection<String> taken) {
+		return free(name, taken::contains);
+	}
+
+	/** As {@link #free(String, Collection)}, for those who need not list what is taken. */
+	public static String free(String name, Predicate<String> taken) {
 		String candidate = name;
-		for (int i = 2; taken.contains(candidate); i++) {
+		for (int i = 2; taken.test(candidate); i++) {
 			candidate = name + "_" + i;
 		}
 		return candidate;

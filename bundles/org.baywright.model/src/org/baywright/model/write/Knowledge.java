@@ -26,30 +26,31 @@ final class Knowledge {
 		this.values = values;
 	}
 
-	String law(Law law) {
+	Block law(Law law) {
 		String what = law.then() instanceof Condition.Or or && or.parts().isEmpty() ? "never " + values.condition(law.when())
 				: "when " + values.condition(law.when()) + "\n  then " + values.condition(law.then());
-		return "law " + Written.text(law.title()) + (law.families().isEmpty() ? "" : " for " + Values.names(law.families())) + " : " + what + "\n";
+		return new Block("law " + Written.text(law.title()) + (law.families().isEmpty() ? "" : " for " + Values.names(law.families())) + " : " + what);
 	}
 
-	String rule(Rule rule) {
+	Block rule(Rule rule) {
 		Block block = new Block("rule", rule.name(), rule.title());
 		begin(block, rule.scope(), rule.given());
 		block.line("in", Values.settings(rule.states()));
 		String unit = rule.test().map(values::unit).orElse("");
 		rule.test().ifPresent(test -> block.line("run", Written.name(test)));
 		expected(rule.outcomes()).ifPresent(expected -> block.line("expect", Values.expected(expected, unit)));
-		rule.outcomes().forEach(outcome -> block.line(outcome(outcome)));
-		return provenance(block, rule.provenance()).done();
+		// what proves nothing yet only tells what is expected
+		rule.outcomes().stream().filter(outcome -> !outcome.conclusions().isEmpty()).forEach(outcome -> outcome(block, outcome));
+		return provenance(block, rule.provenance());
 	}
 
-	String chain(Chain chain) {
+	Block chain(Chain chain) {
 		Block block = new Block("chain", chain.name(), chain.title());
 		begin(block, chain.scope(), chain.given());
-		chain.points().forEach(point -> block.line("point " + Written.name(point.test()) + " expect "
-				+ Values.expected(point.good(), values.unit(point.test()))
-				+ (point.faults().isEmpty() ? "" : " : " + Values.names(point.faults()))));
-		return provenance(block.line("beyond", Values.names(chain.beyond())), chain.provenance()).done();
+		chain.points().forEach(point -> block.row("point " + Written.name(point.test()),
+				"expect " + Values.expected(point.good(), values.unit(point.test())),
+				point.faults().isEmpty() ? "" : ": " + Values.names(point.faults())));
+		return provenance(block.line("beyond", Values.names(chain.beyond())), chain.provenance());
 	}
 
 	private void begin(Block block, Scope scope, List<Condition> given) {
@@ -77,9 +78,14 @@ final class Knowledge {
 		return outcomes.stream().filter(outcome -> outcome.label().equals(label)).flatMap(outcome -> outcome.values().stream()).findFirst();
 	}
 
-	private static String outcome(Outcome outcome) {
-		// behind "on" it is the text that its author wrote
-		return outcome.label() + " : " + outcome.conclusions().stream().map(Knowledge::conclusion).collect(Collectors.joining("  "));
+	private static void outcome(Block block, Outcome outcome) {
+		String said = outcome.conclusions().stream().map(Knowledge::conclusion).collect(Collectors.joining("  "));
+		if (outcome.label().equals("then")) {
+			block.line("then", said);
+		} else {
+			// behind "on" it is the text that its author wrote
+			block.row(outcome.label(), ": " + said);
+		}
 	}
 
 	private static String conclusion(Conclusion conclusion) {

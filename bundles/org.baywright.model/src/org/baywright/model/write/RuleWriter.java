@@ -7,13 +7,26 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.baywright.model.Acceptance;
+import org.baywright.model.Case;
 import org.baywright.model.Chain;
+import org.baywright.model.Family;
+import org.baywright.model.Fault;
+import org.baywright.model.Hazard;
 import org.baywright.model.Law;
 import org.baywright.model.Meaning;
+import org.baywright.model.Module;
+import org.baywright.model.Part;
 import org.baywright.model.Repair;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Sign;
+import org.baywright.model.State;
 import org.baywright.model.Test;
+import org.baywright.model.Tool;
 import org.baywright.model.ValueSet;
 
 /**
@@ -26,13 +39,29 @@ public final class RuleWriter {
 	private final Values values;
 	private final Knowledge knowledge;
 	private final Work work;
+	private final Function<Block, String> layout;
+
+	/** One that writes what needs no others to be written. */
+	public RuleWriter() {
+		this(new RuleBase.Builder("").build());
+	}
 
 	/** @param base the rules to write */
 	public RuleWriter(RuleBase base) {
+		this(base, Block::laidOut);
+	}
+
+	private RuleWriter(RuleBase base, Function<Block, String> layout) {
 		this.base = base;
+		this.layout = layout;
 		values = new Values(base);
 		knowledge = new Knowledge(values);
 		work = new Work(values);
+	}
+
+	/** Returns one that writes the same words in a layout that never changes, for fingerprints that texts keep. */
+	public static RuleWriter plain(RuleBase base) {
+		return new RuleWriter(base, Block::plain);
 	}
 
 	/** Returns all elements, those first that others name. */
@@ -42,25 +71,65 @@ public final class RuleWriter {
 		texts.addAll(laws());
 		texts.addAll(rules());
 		base.repairs().forEach(repair -> texts.add(text(repair)));
-		base.cases().forEach(job -> texts.add(work.job(job)));
-		base.reviews().forEach(review -> texts.add(Work.review(review)));
-		base.acceptances().forEach(acceptance -> texts.add(Work.acceptance(acceptance)));
+		base.cases().forEach(job -> texts.add(text(job)));
+		base.reviews().forEach(review -> texts.add(layout.apply(Work.review(review))));
+		base.acceptances().forEach(acceptance -> texts.add(text(acceptance)));
 		return String.join("\n", texts);
 	}
 
 	/** Returns what others name: families, states, tools, hazards, modules, codes, signs, parts, and which faults exclude each other. */
 	public List<String> declared() {
 		List<String> texts = new ArrayList<>();
-		base.families().forEach(family -> texts.add(Vehicle.family(family)));
-		base.states().forEach(state -> texts.add(Vehicle.state(state)));
-		base.tools().forEach(tool -> texts.add(Vehicle.tool(tool)));
-		base.hazards().forEach(hazard -> texts.add(Vehicle.hazard(hazard)));
-		base.modules().forEach(module -> texts.add(Vehicle.module(module)));
-		base.codes().forEach(code -> texts.add(Vehicle.code(code)));
-		base.signs().forEach(sign -> texts.add(Vehicle.sign(values, sign)));
-		base.parts().forEach(part -> texts.add(Vehicle.part(part)));
-		base.exclusives().forEach(exclusive -> texts.add(Vehicle.exclusive(exclusive)));
+		base.families().forEach(family -> texts.add(text(family)));
+		base.states().forEach(state -> texts.add(text(state)));
+		base.tools().forEach(tool -> texts.add(text(tool)));
+		base.hazards().forEach(hazard -> texts.add(text(hazard)));
+		base.modules().forEach(module -> texts.add(text(module)));
+		base.codes().forEach(code -> texts.add(layout.apply(Vehicle.code(code))));
+		base.signs().forEach(sign -> texts.add(text(sign)));
+		base.parts().forEach(part -> texts.add(text(part)));
+		base.exclusives().forEach(exclusive -> texts.add(layout.apply(Vehicle.exclusive(exclusive))));
 		return texts;
+	}
+
+	/** Returns a family as text. */
+	public String text(Family family) {
+		return layout.apply(Vehicle.family(family));
+	}
+
+	/** Returns a state as text. */
+	public String text(State state) {
+		return layout.apply(Vehicle.state(state));
+	}
+
+	/** Returns a tool as text. */
+	public String text(Tool tool) {
+		return layout.apply(Vehicle.tool(tool));
+	}
+
+	/** Returns a hazard as text. */
+	public String text(Hazard hazard) {
+		return layout.apply(Vehicle.hazard(hazard));
+	}
+
+	/** Returns a module as text. */
+	public String text(Module module) {
+		return layout.apply(Vehicle.module(module));
+	}
+
+	/** Returns a sign as text. */
+	public String text(Sign sign) {
+		return layout.apply(Vehicle.sign(values, sign));
+	}
+
+	/** Returns a part as text. */
+	public String text(Part part) {
+		return layout.apply(Vehicle.part(part));
+	}
+
+	/** Returns a fault as the clause of its part. */
+	public static String clause(Fault fault) {
+		return Stream.of(Vehicle.fault(fault)).filter(cell -> !cell.isEmpty()).collect(Collectors.joining(" "));
 	}
 
 	/** Returns the laws, without those that follow from chains. */
@@ -80,12 +149,12 @@ public final class RuleWriter {
 	}
 
 	private String text(Law law) {
-		return knowledge.law(law);
+		return layout.apply(knowledge.law(law));
 	}
 
-	/** Returns a rule as text. */
+	/** Returns a rule as text; who wrote it may be left open. */
 	public String text(Rule rule) {
-		return knowledge.rule(rule);
+		return layout.apply(knowledge.rule(rule));
 	}
 
 	/**
@@ -101,16 +170,26 @@ public final class RuleWriter {
 
 	/** Returns a chain as text. */
 	public String text(Chain chain) {
-		return knowledge.chain(chain);
+		return layout.apply(knowledge.chain(chain));
 	}
 
 	/** Returns a test as text. */
 	public String text(Test test) {
-		return work.test(test);
+		return layout.apply(work.test(test));
 	}
 
 	/** Returns a repair as text. */
 	public String text(Repair repair) {
-		return work.repair(repair);
+		return layout.apply(work.repair(repair));
+	}
+
+	/** Returns a job as text. */
+	public String text(Case job) {
+		return layout.apply(work.job(job));
+	}
+
+	/** Returns an acceptance as text; who accepts may be left open. */
+	public String text(Acceptance acceptance) {
+		return layout.apply(Work.acceptance(acceptance));
 	}
 }

@@ -31,7 +31,7 @@ final class Vehicle {
 	private Vehicle() {
 	}
 
-	static String family(Family family) {
+	static Block family(Family family) {
 		String word = switch (family.kind()) {
 		case VEHICLES -> "family";
 		case BASE -> "base family";
@@ -40,24 +40,23 @@ final class Vehicle {
 		Block block = new Block(word, family.name(), family.title());
 		family.parent().ifPresent(parent -> block.more("like", Written.name(parent)));
 		block.more("has", Values.names(family.systems()));
-		family.traits().forEach(trait -> block.line(trait(trait)));
+		family.traits().forEach(trait -> block.row("trait " + Written.name(trait.name()), ": " + values(trait)));
 		family.vins().forEach(vin -> block.line("vin " + Written.text(vin.pattern()) + (vin.checkDigit() ? " check_digit" : "")));
 		family.cycles().forEach(cycle -> block.line("cycle " + Written.name(cycle.state()) + " : "
 				+ cycle.steps().stream().map(Vehicle::step).collect(Collectors.joining(", "))));
-		return block.done();
+		return block;
 	}
 
 	private static String step(Cycle.Step step) {
 		return step.value().map(Written::value).orElseGet(() -> "wait " + Values.time(step.minutes()));
 	}
 
-	private static String trait(Trait trait) {
-		String name = "trait " + Written.name(trait.name()) + " : ";
+	private static String values(Trait trait) {
 		if (trait.domain() instanceof Domain.Quantity range) {
-			return name + (trait.word().isEmpty() ? "" : Written.name(trait.word()) + " ") + Values.number(range.low()) + " .. "
+			return (trait.word().isEmpty() ? "" : Written.name(trait.word()) + " ") + Values.number(range.low()) + " .. "
 					+ Values.number(range.high());
 		}
-		return name + values(((Domain.Names) trait.domain()).values());
+		return values(((Domain.Names) trait.domain()).values());
 	}
 
 	static String values(List<NamedValue> values) {
@@ -65,31 +64,31 @@ final class Vehicle {
 				+ (value.title().equals(value.name()) ? "" : " " + Written.text(value.title()))).collect(Collectors.joining(", "));
 	}
 
-	static String state(State state) {
-		return new Block("state", state.name(), state.title()).more(":").more(values(state.values())).done();
+	static Block state(State state) {
+		return new Block("state", state.name(), state.title()).more(":").more(values(state.values()));
 	}
 
-	static String tool(Tool tool) {
-		return new Block("tool", tool.name(), tool.title()).more("cost", tool.cost().signum() == 0 ? "" : Values.number(tool.cost())).done();
+	static Block tool(Tool tool) {
+		return new Block("tool", tool.name(), tool.title()).more("cost", tool.cost().signum() == 0 ? "" : Values.number(tool.cost()));
 	}
 
-	static String hazard(Hazard hazard) {
+	static Block hazard(Hazard hazard) {
 		return new Block("hazard", hazard.name(), hazard.title()).open().texts("caution", hazard.cautions())
-				.texts("licensed", hazard.licensed()).texts("reference", hazard.references()).done();
+				.texts("licensed", hazard.licensed()).texts("reference", hazard.references());
 	}
 
-	static String module(Module module) {
+	static Block module(Module module) {
 		return new Block("module", module.name(), module.title()).more("on", Values.names(module.families()))
 				.more("answers in", module.answersIn().stream().map(Values::setting).collect(Collectors.joining(" or ")))
 				.more("takes", module.takes().signum() == 0 ? "" : Values.time(module.takes()))
-				.more("cost", module.cost().signum() == 0 ? "" : Values.number(module.cost())).more("needs", Values.names(module.tools())).done();
+				.more("cost", module.cost().signum() == 0 ? "" : Values.number(module.cost())).more("needs", Values.names(module.tools()));
 	}
 
-	static String code(Code code) {
+	static Block code(Code code) {
 		String runs = Stream.concat(code.runsIn().stream().map(setting -> "in " + Values.setting(setting)),
 				code.runsAfter().stream().map(Values::preparation)).collect(Collectors.joining(", "));
 		return new Block("code", code.name(), code.title()).more("on " + Written.name(code.module()) + " = " + text(code.text()))
-				.more("runs", runs).done();
+				.more("runs", runs);
 	}
 
 	private static String text(CodeText text) {
@@ -99,14 +98,14 @@ final class Vehicle {
 		return text instanceof J1939Code code ? "j1939 spn " + code.spn() + " fmi " + code.fmi() : "raw " + Written.text(text.display());
 	}
 
-	static String sign(Values values, Sign sign) {
+	static Block sign(Values values, Sign sign) {
 		Block block = new Block("sign", sign.name(), sign.title());
 		if (sign.intermittent()) {
 			block.more("intermittent");
 		}
 		block.more("for", values.vehicles(sign.scope()));
 		sign.precautions().forEach(precaution -> block.more(precaution(precaution)));
-		return block.done();
+		return block;
 	}
 
 	private static String precaution(Precaution precaution) {
@@ -117,22 +116,23 @@ final class Vehicle {
 		return Written.text(picture.file()) + " " + Written.text(picture.words());
 	}
 
-	static String part(Part part) {
+	static Block part(Part part) {
 		Block block = new Block("part", part.name(), part.title());
 		part.place().ifPresent(place -> block.more("place", Written.text(place)));
 		block.more("hazards", Values.names(part.hazards())).open();
 		part.pictures().forEach(picture -> block.line("picture", picture(picture)));
-		part.faults().forEach(fault -> block.line(fault(part, fault)));
-		return block.done();
+		part.faults().forEach(fault -> block.row(fault(fault)));
+		return block;
 	}
 
-	private static String fault(Part part, Fault fault) {
-		String name = fault.name().substring(part.name().length() + 1);
-		return "fault " + Written.name(name) + (fault.title().equals(name) ? "" : " " + Written.text(fault.title()))
-				+ (fault.seen() == 0 ? "" : " seen " + fault.seen());
+	/** Returns the cells of a clause. */
+	static String[] fault(Fault fault) {
+		String name = fault.name().substring(fault.part().length() + 1);
+		return new String[] { "fault " + Written.name(name), fault.title().equals(name) ? "" : Written.text(fault.title()),
+				fault.seen() == 0 ? "" : "seen " + fault.seen() };
 	}
 
-	static String exclusive(Exclusive exclusive) {
-		return "exclusive " + Values.names(exclusive.faults()) + "\n";
+	static Block exclusive(Exclusive exclusive) {
+		return new Block("exclusive " + Values.names(exclusive.faults()));
 	}
 }

@@ -2,10 +2,12 @@ package org.baywright.model.write;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.baywright.model.Acceptance;
 import org.baywright.model.Case;
 import org.baywright.model.Domain;
+import org.baywright.model.Meaning;
 import org.baywright.model.Notice;
 import org.baywright.model.Preparation;
 import org.baywright.model.Reading;
@@ -18,13 +20,16 @@ import org.baywright.model.Written;
 /** Tests, repairs and jobs as text, with the reviews and acceptances. */
 final class Work {
 
+	/** Behind a name alone these would be read as the state of a code. */
+	private static final Set<String> STATES_OF_CODES = Set.of("active", "stored", "pending", "untested", "status");
+
 	private final Values values;
 
 	Work(Values values) {
 		this.values = values;
 	}
 
-	String test(Test test) {
+	Block test(Test test) {
 		Block block = new Block("test", test.name(), test.title());
 		if (test.domain() instanceof Domain.Quantity range) {
 			block.line("measures " + (range.unit().isEmpty() ? "" : range.unit() + " ") + Values.number(range.low()) + " .. "
@@ -43,23 +48,22 @@ final class Work {
 		test.prepare().forEach(preparation -> block.line(preparation instanceof Preparation.Do said ? "prepare " + Written.text(said.text())
 				: Values.preparation(preparation)));
 		return block.takes("takes", test.takes()).cost(test.cost()).skill(test.skill()).texts("fits", test.fits())
-				.line("disturbs", Values.names(test.disturbs())).line("caution", Values.names(test.cautions())).done();
+				.line("disturbs", Values.names(test.disturbs())).line("caution", Values.names(test.cautions()));
 	}
 
-	String repair(Repair repair) {
+	Block repair(Repair repair) {
 		Block block = new Block("repair", repair.name(), repair.title()).line("fixes", Values.names(repair.fixes()))
 				.line("for", values.vehicles(repair.scope()));
 		repair.place().ifPresent(place -> block.line("place", Written.text(place)));
 		repair.pictures().forEach(picture -> block.line("picture", Vehicle.picture(picture)));
-		block.line("steps", repair.steps().stream().map(Written::text).collect(Collectors.joining("\n    ")))
-				.line("caution", Values.names(repair.cautions())).line("needs", Values.names(repair.tools()))
+		block.below("steps", repair.steps()).line("caution", Values.names(repair.cautions())).line("needs", Values.names(repair.tools()))
 				.takes("takes", repair.takes()).cost(repair.cost()).skill(repair.skill());
 		repair.notices().forEach(notice -> block.line(notice(notice)));
 		block.texts("changes_for_good", repair.changesForGood());
 		if (repair.verified()) {
 			block.line("verify {\n" + repair.verify().stream().map(step -> "    " + step(step) + "\n").collect(Collectors.joining()) + "  }");
 		}
-		return block.done();
+		return block;
 	}
 
 	private static String notice(Notice notice) {
@@ -82,48 +86,53 @@ final class Work {
 				(VerifyStep.RepeatWhatConfirmed repeat) -> "repeat what confirmed");
 	}
 
-	String job(Case job) {
-		Block block = new Block("job " + Written.text(job.name())).line("on " + Written.name(job.family())
-				+ (job.traits().isEmpty() ? "" : " with " + readings(job.traits())));
+	Block job(Case job) {
+		Block block = new Block("job " + Written.text(job.name()));
+		String on = "on " + Written.name(job.family());
+		if (job.traits().isEmpty()) {
+			block.line(on);
+		}
+		block.list(on + " with", readings(job.traits()));
 		job.vin().ifPresent(vin -> block.line("vin", Written.text(vin)));
-		block.line("found", readings(job.found())).line("was", Values.names(job.causes())).line("was", job.referred() ? "referred" : "");
+		block.list("found", readings(job.found())).list("was", job.causes().stream().map(Written::name).toList())
+				.line("was", job.referred() ? "referred" : "");
 		block.takes("took", job.record().minutes());
 		if (job.record().cost().signum() != 0) {
 			block.line("spent " + Values.number(job.record().cost()));
 		}
-		block.line("afterwards", readings(job.record().afterwards()));
+		block.list("afterwards", readings(job.record().afterwards()));
 		job.record().backAfter().ifPresent(days -> block.line("came_back after " + Values.number(days) + " d"));
-		return block.done();
+		return block;
 	}
 
-	private String readings(List<Reading> readings) {
-		return readings.stream().map(this::reading).collect(Collectors.joining(", "));
+	private List<String> readings(List<Reading> readings) {
+		return readings.stream().map(this::reading).toList();
 	}
 
 	private String reading(Reading reading) {
 		String name = Written.name(reading.subject());
 		if (reading instanceof Reading.Named named) {
-			return name + " is " + Written.value(named.value());
+			return name + (STATES_OF_CODES.contains(named.value()) ? " is " : " ") + Written.value(named.value());
 		} else if (reading instanceof Reading.Measured measured) {
 			String unit = values.unit(reading.subject());
-			return name + " " + Values.number(measured.value()) + (unit.isEmpty() ? "" : " " + unit);
+			return name + " " + Meaning.number(measured.value()) + (unit.isEmpty() ? "" : " " + unit);
 		} else if (reading instanceof Reading.SignSeen seen) {
-			return name + (seen.present() ? " present" : " absent");
+			return name + (seen.present() ? "" : " absent");
 		} else if (reading instanceof Reading.CodeRead read) {
 			return name + " " + read.reading().name().toLowerCase(Locale.ROOT);
 		}
 		return name + (((Reading.ModuleAsked) reading).answers() ? " answers" : " silent");
 	}
 
-	static String review(Review review) {
-		return "review " + Written.name(review.rule()) + " by " + Written.text(review.reviewer()) + " on " + review.date()
+	static Block review(Review review) {
+		return new Block("review " + Written.name(review.rule()) + " by " + Written.text(review.reviewer()) + " on " + review.date()
 				+ (review.agrees() ? " agrees" : " objects") + (review.note().isEmpty() ? "" : " " + Written.text(review.note()))
-				+ " meaning " + Written.text(review.meaning()) + "\n";
+				+ " meaning " + Written.text(review.meaning()));
 	}
 
-	static String acceptance(Acceptance acceptance) {
+	static Block acceptance(Acceptance acceptance) {
 		String by = acceptance.author().isEmpty() || acceptance.date().isEmpty() ? ""
 				: "\n  by " + Written.text(acceptance.author().get()) + " on " + acceptance.date().get();
-		return "accept " + Written.text(acceptance.flaw()) + " because " + Written.text(acceptance.reason()) + by + "\n";
+		return new Block("accept " + Written.text(acceptance.flaw()) + " because " + Written.text(acceptance.reason()) + by);
 	}
 }

@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 import org.baywright.analysis.CaseResult;
@@ -78,7 +77,7 @@ class BenchTest {
 			assertEquals("Open line", open.lines().get(1).value());
 			assertEquals("A: above 100 Ohm: confirms “wire: broken”", lines(show(open).fired()));
 			assertEquals(open.lines(), open.with(rules).lines());
-			assertTrue(CaseText.of(open, show(open).advice(), "1", UnaryOperator.identity()).contains("found dead, ohms ol\n"));
+			assertTrue(CaseText.of(open, show(open).advice(), "1").contains("found dead, ohms ol\n"));
 		}
 	}
 
@@ -350,7 +349,7 @@ class BenchTest {
 			assertEquals(result.fired(), shown.fired().stream().map(Shown.RuleLine::rule).toList(), job.name());
 			assertEquals(result.verdicts(), shown.advice().verdicts().stream().map(derived -> derived.verdict()).toList(),
 					job.name());
-			copies.add(CaseText.of(bench, shown.advice(), "Copy of " + job.name(), UnaryOperator.identity()));
+			copies.add(CaseText.of(bench, shown.advice(), "Copy of " + job.name()));
 		}
 		RuleProject project = Examples.project(name);
 		project.update("copies.bay", String.join("", copies));
@@ -379,9 +378,17 @@ class BenchTest {
 	@Test
 	void longCasesAreWrappedAndOpenEndsStayOpen() {
 		Bench bench = Bench.of(SMALL).enter(HUM, "absent").enter(LOW, "unread");
-		String text = CaseText.of(bench, show(bench).advice(), "A \"new\"\njob", name -> "^" + name);
-		assertEquals("job \"A \\\"new\\\" job\" {\n  on ^osier\n  found ^hum absent, ^low unread\n"
+		String text = CaseText.of(bench, show(bench).advice(), "A \"new\"\njob");
+		assertEquals("job \"A \\\"new\\\" job\" {\n  on osier\n  found hum absent, low unread\n"
 				+ "  // was: the cause is not known yet\n}\n", text);
+	}
+
+	@Test
+	void aCopiedJobWritesNamesAsNames() {
+		RuleBase rules = Examples.rules("family ^law", "sign ^given \"Dead\"", "part wire { fault ^seen }",
+				"test ^takes { results fine, ^below }", "rule a \"A\" { given ^given run ^takes on ^below : confirms wire.^seen", WHY);
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "given"), "present").enter(new Variable(Variable.Kind.TEST, "takes"), "below");
+		assertEquals("job \"1\" {\n  on ^law\n  found ^given, ^takes ^below\n  was wire.^seen\n}\n", CaseText.of(bench, show(bench).advice(), "1"));
 	}
 
 	@Test

@@ -8,10 +8,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.run.Analysis;
+import org.baywright.language.formatting2.Formatting;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Problem;
@@ -27,18 +27,22 @@ class DraftsTest {
 	private static final FamilyDraft FAMILY = new FamilyDraft("Tarn T3 \"light\" van", "tarn", "2015", "2021", "Diesel 2.0, petrol",
 			"WZZT3");
 
-	private static final UnaryOperator<String> SAME = UnaryOperator.identity();
-
 	private static RuleProject project(ProjectDraft draft) {
 		RuleProject project = RuleProject.inMemory("p");
-		draft.files(SAME).forEach(project::update);
+		draft.files().forEach(project::update);
 		return project;
 	}
 
 	private static void assertClean(RuleProject project) {
 		Snapshot snapshot = project.snapshot();
+		assertLaidOut(project);
 		assertEquals(List.of(), snapshot.problems().stream().map(Problem::message).toList());
 		assertEquals(List.of(), new Analysis().check(snapshot.rules(), Listener.NONE).flaws().stream().map(f -> f.message()).toList());
+	}
+
+	private static void assertLaidOut(RuleProject project) {
+		Formatting formatting = project.services().getInstance(Formatting.class);
+		project.snapshot().sources().forEach((file, text) -> assertEquals(text, formatting.format(project.resource(file).orElseThrow()).orElseThrow()));
 	}
 
 	@Test
@@ -54,7 +58,7 @@ class DraftsTest {
 	@Test
 	void aFamilyWithoutAnythingIsAFamily() {
 		RuleProject project = RuleProject.inMemory("p");
-		project.update("f.bay", new FamilyDraft("A van", "a_van", "", "", "", "").text(SAME));
+		project.update("f.bay", new FamilyDraft("A van", "a_van", "", "", "", "").text());
 		assertClean(project);
 	}
 
@@ -124,8 +128,9 @@ class DraftsTest {
 				  source practice
 				  by "A. Author" on 2026-03-02
 				}
-				""", draft.text(project.snapshot().rules(), SAME));
-		project.update("more.bay", draft.text(project.snapshot().rules(), SAME));
+				""", draft.text(project.snapshot().rules()));
+		project.update("more.bay", draft.text(project.snapshot().rules()));
+		assertLaidOut(project);
 		assertEquals(List.of(), project.snapshot().problems());
 		assertEquals(3, project.snapshot().rules().rules().size());
 	}
@@ -136,9 +141,25 @@ class DraftsTest {
 		RuleProject project = project(new ProjectDraft("vans", FAMILY, true, "A. Author", DAY));
 		RuleDraft draft = new RuleDraft("Run", "run", List.of("tarn"), "no_start", "rest_voltage", "11", "",
 				Map.of("below", new Ending(Ending.Kind.CONFIRMS, "battery.discharged")), "It is empty.", "A. Author", DAY);
-		project.update("more.bay", draft.text(project.snapshot().rules(), name -> name.equals("run") ? "^run" : name));
+		project.update("more.bay", draft.text(project.snapshot().rules()));
 		assertEquals(List.of(), project.snapshot().problems());
 		assertEquals("Run", project.snapshot().rules().rule("run").orElseThrow().title());
+	}
+
+	@Test
+	void whatIsExpectedIsWrittenWholeAndNamedResultsAsNames() {
+		RuleProject project = project(new ProjectDraft("vans", FAMILY, true, "A. Author", DAY));
+		project.update("lamp.bay", "test lamp \"Lamp\" { results lit, dark, ^below }\n");
+		Map<String, Ending> endings = Map.of("below", new Ending(Ending.Kind.CONFIRMS, "battery.discharged"));
+		assertTrue(rule("11", "12", endings).text(project.snapshot().rules()).contains("  expect 11 V .. 12 V\n  below : confirms"));
+		RuleDraft named = new RuleDraft("Lamp", "lamp_tells", List.of(), "", "lamp", "", "", Map.of("below",
+				new Ending(Ending.Kind.CONFIRMS, "battery.discharged"), "dark", new Ending(Ending.Kind.NOTHING, "")), "x", "y", DAY);
+		assertEquals(Optional.empty(), named.problem(project.snapshot().rules()));
+		String text = named.text(project.snapshot().rules());
+		assertTrue(text.contains("  run lamp\n  on dark   : proves nothing\n  on ^below : confirms battery.discharged\n"), text);
+		project.update("more.bay", text);
+		assertEquals(List.of(), project.snapshot().problems());
+		assertLaidOut(project);
 	}
 
 	@Test
@@ -146,7 +167,7 @@ class DraftsTest {
 		RuleProject project = project(new ProjectDraft("vans", FAMILY, true, "A. Author", DAY));
 		Map<String, Ending> endings = Map.of("below", new Ending(Ending.Kind.CONFIRMS, "battery.discharged"), "above",
 				new Ending(Ending.Kind.CONFIRMS, "battery.discharged"));
-		String text = rule("12", "", endings).text(project.snapshot().rules(), SAME);
+		String text = rule("12", "", endings).text(project.snapshot().rules());
 		assertTrue(text.contains("expect at_least 12 V\n  below : confirms battery.discharged\n  because"), text);
 	}
 

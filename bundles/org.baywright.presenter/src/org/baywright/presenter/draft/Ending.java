@@ -1,8 +1,11 @@
 package org.baywright.presenter.draft;
 
+import java.util.List;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 
+import org.baywright.model.Conclusion;
+import org.baywright.model.Span;
+import org.baywright.model.VerdictKind;
 import org.baywright.presenter.Say;
 
 /**
@@ -56,12 +59,19 @@ public record Ending(Kind kind, String about) {
 		return Optional.of("For the result " + result + ", " + ask + ".");
 	}
 
-	String text(UnaryOperator<String> names) {
+	/** Returns what it concludes; nothing where it leads nowhere. */
+	List<Conclusion> conclusions() {
 		return switch (kind) {
-		case LEFT_OUT -> "";
-		case NOTHING -> "proves nothing";
-		case REFERS -> "refers " + Say.quoted(about);
-		default -> kind.words() + " " + names.apply(about);
+		case LEFT_OUT -> List.of();
+		case NOTHING -> List.of(new Conclusion.Nothing(Span.NONE));
+		case CONFIRMS -> on(VerdictKind.CONFIRMED);
+		case SUSPECTS -> on(VerdictKind.SUSPECTED);
+		case CLEARS -> on(VerdictKind.CLEARED);
+		case REFERS -> List.of(new Conclusion.Refers(Say.inLine(about), Span.NONE));
 		};
+	}
+
+	private List<Conclusion> on(VerdictKind verdict) {
+		return List.of(new Conclusion.OnFault(verdict, about, Span.NONE));
 	}
 }

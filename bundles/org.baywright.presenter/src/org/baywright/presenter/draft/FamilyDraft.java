@@ -1,13 +1,21 @@
 package org.baywright.presenter.draft;
 
+import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.baywright.model.words.Names;
 
+import org.baywright.model.Domain;
+import org.baywright.model.Family;
+import org.baywright.model.NamedValue;
+import org.baywright.model.Span;
+import org.baywright.model.Trait;
+import org.baywright.model.VinPattern;
+import org.baywright.model.words.Names;
+import org.baywright.model.write.RuleWriter;
 import org.baywright.presenter.Say;
 
 /**
@@ -64,23 +72,17 @@ public record FamilyDraft(String title, String name, String fromYear, String toY
 				: Pattern.compile(",").splitAsStream(engines).filter(text -> !text.isBlank()).map(Names::suggest).toList();
 	}
 
-	/**
-	 * Returns the family in the language.
-	 *
-	 * @param names writes a name, with the mark that a word of the language needs
-	 */
-	public String text(UnaryOperator<String> names) {
-		StringBuilder out = new StringBuilder("family ").append(names.apply(name)).append(' ').append(Say.quoted(title)).append(" {\n");
-		List<String> values = engineNames().stream().map(names).toList();
-		if (!values.isEmpty()) {
-			out.append("  trait engine : ").append(String.join(", ", values)).append('\n');
+	/** Returns the family in the language. */
+	public String text() {
+		List<Trait> traits = new ArrayList<>();
+		if (!engineNames().isEmpty()) {
+			traits.add(new Trait("engine", "", new Domain.Names(engineNames().stream().map(each -> new NamedValue(each, each, Span.NONE)).toList()), Span.NONE));
 		}
 		if (!fromYear.isBlank()) {
-			out.append(values.isEmpty() ? "  trait built : year " : "  trait built  : year ").append(fromYear.strip()).append(" .. ").append(toYear.strip()).append('\n');
+			traits.add(new Trait("built", "year",
+					new Domain.Quantity("", new BigDecimal(fromYear.strip()), new BigDecimal(toYear.strip()), BigDecimal.ONE), Span.NONE));
 		}
-		if (!vin.isBlank()) {
-			out.append("  vin ").append(Say.quoted(vin)).append('\n');
-		}
-		return out.append("}\n").toString();
+		List<VinPattern> vins = vin.isBlank() ? List.of() : List.of(new VinPattern(vin.strip(), false, Span.NONE));
+		return new RuleWriter().text(new Family(name, Say.inLine(title), Optional.empty(), false, traits, vins, Span.NONE));
 	}
 }

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
 
+import org.baywright.model.Written;
 import org.baywright.presenter.Say;
 
 /**
@@ -55,14 +55,10 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 		return name.getBytes(StandardCharsets.UTF_8).length > 200;
 	}
 
-	/**
-	 * Returns the first files by path, all of which the checks pass.
-	 *
-	 * @param names writes a name, with the mark that a word of the language needs
-	 */
-	public SortedMap<String, String> files(UnaryOperator<String> names) {
+	/** Returns the first files by path, all of which the checks pass. */
+	public SortedMap<String, String> files() {
 		SortedMap<String, String> files = new TreeMap<>();
-		files.put("families.bay", "// The vehicles that the rules speak of.\n\n" + family.text(names));
+		files.put("families.bay", "// The vehicles that the rules speak of.\n\n" + family.text());
 		if (starter) {
 			files.put("starting.bay", firstRules());
 		}
@@ -121,6 +117,6 @@ public record ProjectDraft(String name, FamilyDraft family, boolean starter, Str
 				  tell_customer "Short trips in winter do not recharge the battery."
 				  verify { repeat rest_voltage expect at_least 12.6 V }
 				}
-				""".formatted(Say.quoted(author), date);
+				""".formatted(Written.text(Say.inLine(author)), date);
 	}
 }

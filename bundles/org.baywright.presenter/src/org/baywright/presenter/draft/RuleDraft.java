@@ -8,12 +8,21 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 
+import org.baywright.model.Conclusion;
+import org.baywright.model.Condition;
 import org.baywright.model.Domain;
+import org.baywright.model.Outcome;
+import org.baywright.model.Provenance;
+import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Scope;
+import org.baywright.model.Source;
+import org.baywright.model.Span;
 import org.baywright.model.Test;
+import org.baywright.model.ValueSet;
 import org.baywright.model.words.Names;
+import org.baywright.model.write.RuleWriter;
 import org.baywright.presenter.Say;
 
 /**
@@ -144,41 +153,28 @@ public record RuleDraft(String title, String name, List<String> families, String
 	 * Returns the rule in the language.
 	 *
 	 * @param rules the rules that are there; the draft must have no problem with them
-	 * @param names writes a name, with the mark that a word of the language needs
 	 */
-	public String text(RuleBase rules, UnaryOperator<String> names) {
+	public String text(RuleBase rules) {
 		Test chosen = rules.test(test).orElseThrow();
-		StringBuilder out = new StringBuilder("rule ").append(names.apply(name)).append(' ').append(Say.quoted(title)).append(" {\n");
-		if (!families.isEmpty()) {
-			out.append("  for ").append(String.join(", ", families.stream().map(names).toList())).append('\n');
-		}
-		if (!sign.isBlank()) {
-			out.append("  given ").append(names.apply(sign)).append('\n');
-		}
-		out.append("  run ").append(names.apply(test)).append('\n');
-		boolean measured = chosen.domain() instanceof Domain.Quantity;
-		if (measured) {
-			out.append("  expect ").append(expected(unit(chosen))).append('\n');
-		}
-		List<String> said = said(chosen);
-		UnaryOperator<String> labels = measured ? UnaryOperator.identity() : names;
-		int width = said.stream().map(labels).mapToInt(String::length).max().orElse(0);
-		for (String result : said) {
-			String label = labels.apply(result);
-			out.append(measured ? "  " : "  on ").append(label).append(" ".repeat(width - label.length())).append(" : ")
-					.append(endings.get(result).text(names)).append('\n');
-		}
-		return out.append("  because ").append(Say.quoted(because)).append("\n  source practice\n  by ")
-				.append(Say.quoted(author)).append(" on ").append(date).append("\n}\n").toString();
+		Scope scope = families.isEmpty() ? Scope.EVERY : new Scope(families, List.of(), Optional.empty(), Span.NONE);
+		List<Condition> given = sign.isBlank() ? List.of() : List.of(new Condition.SignIs(sign, true, Span.NONE));
+		Provenance provenance = new Provenance(Optional.of(Say.inLine(author)), Optional.of(date), new Source(Source.Kind.PRACTICE, ""),
+				Optional.of(Say.inLine(because)));
+		return new RuleWriter(rules).text(new Rule(name, Say.inLine(title), scope, given, List.of(), Optional.of(test),
+				shown(chosen).stream().map(result -> outcome(chosen, result)).toList(), provenance, Span.NONE, Span.NONE));
 	}
 
-	private String expected(String unit) {
-		String suffix = unit.isEmpty() ? "" : " " + unit;
-		Optional<String> from = number(low).map(BigDecimal::toPlainString);
-		Optional<String> to = number(high).map(BigDecimal::toPlainString);
-		if (from.isPresent() && to.isPresent()) {
-			return from.get() + suffix + " .. " + to.get() + suffix;
+	private Outcome outcome(Test chosen, String result) {
+		List<Conclusion> conclusions = endings.getOrDefault(result, Ending.LEFT_OUT).conclusions();
+		if (chosen.domain() instanceof Domain.Names) {
+			ValueSet values = new ValueSet.Choices(List.of(result));
+			return new Outcome("on " + RuleWriter.results(values, ""), Optional.of(values), true, conclusions, Span.NONE);
 		}
-		return from.map(text -> "at_least " + text + suffix).orElseGet(() -> "at_most " + to.orElseThrow() + suffix);
+		ValueSet values = switch (result) {
+		case "below" -> ValueSet.Band.below(number(low).orElseThrow());
+		case "above" -> ValueSet.Band.above(number(high).orElseThrow());
+		default -> new ValueSet.Band(number(low), false, number(high), false);
+		};
+		return new Outcome(result, Optional.of(values), result.equals("met"), conclusions, Span.NONE);
 	}
 }

@@ -8,7 +8,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
-import org.baywright.language.ide.text.Spelled;
 import org.baywright.presenter.draft.FamilyDraft;
 import org.baywright.presenter.draft.ProjectDraft;
 import org.baywright.workbench.Ui;
@@ -43,7 +42,7 @@ class CardPageTest {
 	void openACard() throws Exception {
 		Ui.closeWelcome();
 		project = ProjectMaker.make("cards", new ProjectDraft("cards", new FamilyDraft("Tarn T3 light van", "tarn", "2015", "2021", "diesel, petrol", "WZZT3"),
-				true, "A. Author", LocalDate.of(2026, 3, 2)).files(Spelled::written), new NullProgressMonitor());
+				true, "A. Author", LocalDate.of(2026, 3, 2)).files(), new NullProgressMonitor());
 		IFile file = project.getFile("starting.bay");
 		editor = Ui.get(() -> (RulesEditor) IDE.openEditor(Ui.page(), file));
 		document = Ui.get(() -> editor.getDocumentProvider().getDocument(editor.getEditorInput()));

@@ -24,7 +24,6 @@ import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
-import org.baywright.language.ide.text.Spelled;
 import org.baywright.presenter.draft.FamilyDraft;
 import org.baywright.presenter.draft.ProjectDraft;
 import org.baywright.workbench.Ui;
@@ -94,7 +93,7 @@ class EditingTest {
 		Ui.closeWelcome();
 		SortedMap<String, String> files = new ProjectDraft("editing",
 				new FamilyDraft("Tarn T3 light van", "tarn", "2015", "2021", "diesel, petrol", "WZZT3"), true, "A. Author",
-				LocalDate.of(2026, 3, 2)).files(Spelled::written);
+				LocalDate.of(2026, 3, 2)).files();
 		files.put("jobs.bay", """
 				job "Job 1" {
 				  on tarn with engine diesel, built 2018

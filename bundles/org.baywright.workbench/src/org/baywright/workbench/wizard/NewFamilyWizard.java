@@ -3,7 +3,6 @@ package org.baywright.workbench.wizard;
 import java.util.List;
 import java.util.Optional;
 
-import org.baywright.language.ide.text.Spelled;
 import org.baywright.model.Family;
 import org.baywright.workbench.Icon;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -36,7 +35,7 @@ public final class NewFamilyWizard extends ElementWizard {
 
 	@Override
 	String text() {
-		return page.family.draft().text(Spelled::written);
+		return page.family.draft().text();
 	}
 
 	private static final class Page extends WizardPage {

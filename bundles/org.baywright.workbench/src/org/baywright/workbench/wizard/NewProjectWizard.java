@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.SortedMap;
 
-import org.baywright.language.ide.text.Spelled;
 import org.baywright.presenter.draft.ProjectDraft;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.preference.Preferences;
@@ -40,7 +39,7 @@ public final class NewProjectWizard extends ProjectWizard {
 	public boolean performFinish() {
 		ProjectDraft draft = page.draft();
 		Preferences.setAuthor(draft.author());
-		SortedMap<String, String> files = draft.files(Spelled::written);
+		SortedMap<String, String> files = draft.files();
 		return make(draft.name(), files, files.lastKey());
 	}
 

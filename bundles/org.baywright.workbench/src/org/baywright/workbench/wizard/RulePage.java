@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-import org.baywright.language.ide.text.Spelled;
 import org.baywright.model.Named;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
@@ -219,7 +218,7 @@ final class RulePage extends WizardPage {
 	}
 
 	String text() {
-		return draft().text(rules, Spelled::written);
+		return draft().text(rules);
 	}
 
 	private void judge() {
@@ -234,7 +233,7 @@ final class RulePage extends WizardPage {
 			});
 		});
 		Optional<String> wrong = draft.problem(rules);
-		preview.setText(wrong.isPresent() ? "" : draft.text(rules, Spelled::written));
+		preview.setText(wrong.isPresent() ? "" : draft.text(rules));
 		setErrorMessage(wrong.orElse(null));
 		setPageComplete(wrong.isEmpty() && !file().isBlank());
 	}

@@ -100,7 +100,7 @@ class CellFormTest {
 		form.draft("Guess", List.of(), "", "Why", "R. Falk", "rules.bay");
 		assertEquals(Optional.of("Choose the sign that the rule is given: it runs no test."), form.problem());
 		form.draft("Guess", List.of(), "no_crank", "Why", "R. Falk", "rules.bay");
-		assertTrue(form.asked().get().preview().contains("+   given no_crank\n+   then : suspects battery.flat\n"), form.asked().get().preview());
+		assertTrue(form.asked().get().preview().contains("+   given no_crank\n+   then suspects battery.flat\n"), form.asked().get().preview());
 	}
 
 	@Test

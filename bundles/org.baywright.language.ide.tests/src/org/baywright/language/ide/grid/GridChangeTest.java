@@ -158,9 +158,9 @@ class GridChangeTest {
 				  for osier
 				  given no_crank
 				  run volts
-				  on below 12 V : confirms battery.flat
+				  on below 12 V      : confirms battery.flat
 				  on at_least 12.4 V : clears battery.flat
-				  otherwise : proves nothing
+				  otherwise          : proves nothing
 				  because "Volts tell."
 				  source practice
 				  by "R. Falk" on 2026-03-02

@@ -1,16 +1,30 @@
 package org.baywright.language.ide.fix;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 
-import org.baywright.language.ide.text.Spelled;
 import org.baywright.language.ide.text.TextEdit;
+import org.baywright.model.Domain;
+import org.baywright.model.Family;
+import org.baywright.model.Fault;
+import org.baywright.model.Hazard;
 import org.baywright.model.Mend;
+import org.baywright.model.Module;
+import org.baywright.model.NamedValue;
+import org.baywright.model.Part;
 import org.baywright.model.Problem;
+import org.baywright.model.Scope;
+import org.baywright.model.Sign;
+import org.baywright.model.Skill;
 import org.baywright.model.Span;
+import org.baywright.model.State;
+import org.baywright.model.Test;
+import org.baywright.model.Tool;
+import org.baywright.model.write.RuleWriter;
 
 /** Makes changes of texts of what would mend a problem. */
 final class ProblemFixes {
@@ -67,22 +81,29 @@ final class ProblemFixes {
 
 	/** Defines what a name that means nothing may be meant to be; its author fills in the rest. */
 	private Optional<Draft> define(Mend.Define define, String file, String text) {
-		if (define.thing() == Mend.Thing.FAULT) {
-			return Optional.of(fault(file, text, define.name().substring(0, define.name().indexOf('.')),
-					"fault " + Spelled.written(define.name().substring(define.name().indexOf('.') + 1)) + " \"\""));
-		}
-		String element = define.thing().word() + " " + Spelled.written(define.name());
-		return Optional.of(new Draft().add(file, new Places(text).addElement(switch (define.thing()) {
-		case TEST -> element + " \"\" {\n  results " + values(define, "good", "bad") + "\n  takes 5 min\n}";
-		case STATE -> element + " : " + values(define, "off", "on");
-		case HAZARD -> element + " \"\" {\n  caution \"\"\n}";
-		case PART -> element + " \"\" {\n}";
-		default -> element + " \"\"";
-		})));
+		return Optional.of(define.thing() == Mend.Thing.FAULT ? fault(define.name(), file, text)
+				: new Draft().add(file, new Places(text).addElement(element(define))));
+	}
+
+	private static String element(Mend.Define define) {
+		RuleWriter writer = new RuleWriter();
+		String name = define.name();
+		return switch (define.thing()) {
+		case FAMILY -> writer.text(new Family(name, "", Optional.empty(), false, List.of(), List.of(), Span.NONE));
+		case STATE -> writer.text(new State(name, name, values(define, "off", "on"), Span.NONE));
+		case TOOL -> writer.text(new Tool(name, "", BigDecimal.ZERO, Span.NONE));
+		case HAZARD -> writer.text(new Hazard(name, "", List.of(""), List.of(), List.of(), Span.NONE));
+		case MODULE -> writer.text(new Module(name, "", List.of(), List.of(), List.of(), BigDecimal.ZERO, BigDecimal.ZERO, Span.NONE));
+		case SIGN -> writer.text(new Sign(name, "", Scope.EVERY, false, List.of(), Span.NONE));
+		case PART -> writer.text(new Part(name, "", Optional.empty(), List.of(), List.of(), Span.NONE));
+		case TEST -> writer.text(new Test(name, "", new Domain.Names(values(define, "good", "bad")), Optional.empty(), List.of(), List.of(),
+				List.of(), BigDecimal.valueOf(5), BigDecimal.ZERO, Skill.BASIC, List.of(), List.of(), List.of(), Span.NONE));
+		case FAULT -> throw new IllegalArgumentException("a fault is a clause of its part");
+		};
 	}
 
 	/** A thing that can have one value only tells nothing. */
-	private static String values(Mend.Define define, String first, String second) {
+	private static List<NamedValue> values(Mend.Define define, String first, String second) {
 		List<String> values = new ArrayList<>(define.values());
 		if (values.isEmpty()) {
 			values.add(first);
@@ -90,16 +111,19 @@ final class ProblemFixes {
 		if (values.size() == 1) {
 			values.add(values.contains(second) ? first : second);
 		}
-		return String.join(", ", values.stream().map(Spelled::writtenValue).toList());
+		return values.stream().map(value -> new NamedValue(value, value, Span.NONE)).toList();
 	}
 
-	private Draft fault(String file, String text, String part, String fault) {
+	private Draft fault(String name, String file, String text) {
+		String part = name.substring(0, name.indexOf('.'));
+		Fault fault = new Fault(name, "", part, 0, Span.NONE);
 		for (Map.Entry<String, String> source : sources.entrySet()) {
-			var edit = new Places(source.getValue()).addLine("part", part, fault);
+			var edit = new Places(source.getValue()).addLine("part", part, RuleWriter.clause(fault));
 			if (edit.isPresent()) {
 				return new Draft().add(source.getKey(), edit.get());
 			}
 		}
-		return new Draft().add(file, new Places(text).addElement("part " + Spelled.written(part) + " \"\" {\n  " + fault + "\n}"));
+		return new Draft().add(file, new Places(text)
+				.addElement(new RuleWriter().text(new Part(part, "", Optional.empty(), List.of(), List.of(fault), Span.NONE))));
 	}
 }

@@ -5,7 +5,6 @@ import java.util.function.BooleanSupplier;
 
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
-import org.baywright.language.ide.text.Spelled;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.presenter.Link;
@@ -197,7 +196,7 @@ public final class BenchView extends RulesView {
 	}
 
 	private void copyCase() {
-		copy(table.getControl(), CaseText.of(bench, shown.advice(), BenchMessages.NewJob, Spelled::written), BenchMessages.CaseCopied);
+		copy(table.getControl(), CaseText.of(bench, shown.advice(), BenchMessages.NewJob), BenchMessages.CaseCopied);
 	}
 
 	// ---- what the rules make of it -----------------------------------------------------------------------------
