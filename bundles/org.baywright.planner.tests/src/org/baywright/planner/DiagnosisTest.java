@@ -1,0 +1,220 @@
+package org.baywright.planner;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+import org.baywright.analysis.Consultation;
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Variable;
+import org.baywright.analysis.run.Consultations;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Severity;
+import org.baywright.model.Span;
+import org.junit.jupiter.api.Test;
+
+/** {@link Diagnosis}: small rule bases whose plans are worked out by hand. */
+class DiagnosisTest {
+
+	private static final double CLOSE = 1e-9;
+
+	private static final String LAMP = """
+			family tarn
+			sign dead
+			sign humming
+			part lamp { fault burnt seen 6 fault wire seen 3 fault fuse seen 1 }
+			part fan { fault stuck seen 40 }
+			test at_lamp { results none, full takes 4 min }
+			test look { results torn, whole takes 1 min }
+			test fuse_test { results blown, good takes 10 min }
+			test turn_fan { results free, stuck takes 1 min }
+			rule a { given dead run at_lamp on full : confirms lamp.burnt on none : clears lamp.burnt }
+			rule b { given dead run look on torn : confirms lamp.wire on whole : clears lamp.wire }
+			rule c { given dead run fuse_test on blown : confirms lamp.fuse on good : clears lamp.fuse }
+			rule d { given humming run turn_fan on stuck : confirms fan.stuck on free : clears fan.stuck }
+			rule e { given dead unexplained then refers "a specialist" }
+			""";
+
+	private static RuleBase read(String text) {
+		RuleProject project = RuleProject.inMemory("plans");
+		project.update("plans.bay", text);
+		assertEquals(List.of(), project.snapshot().problems().stream().filter(problem -> problem.severity() == Severity.ERROR).map(problem -> problem.message()).toList());
+		return project.snapshot().rules();
+	}
+
+	private static Reading there(String sign) {
+		return new Reading.SignSeen(sign, true, Span.NONE);
+	}
+
+	private static Diagnosis begin(String text, Reading... readings) {
+		return Diagnosis.of(read(text), "tarn", List.of(readings), 1).orElseThrow();
+	}
+
+	private static Search.Found solve(Diagnosis diagnosis) {
+		Search.Found found = Search.from(diagnosis.begin(), 100_000, () -> false);
+		assertTrue(found.isBest());
+		return found;
+	}
+
+	private static List<String> names(Diagnosis.At at) {
+		return at.steps().stream().map(Position.Step::name).toList();
+	}
+
+	@Test
+	void onlyWhatTheComplaintAsksForIsACauseAndAStep() {
+		Diagnosis diagnosis = begin(LAMP, there("dead"));
+		assertEquals(List.of("lamp.burnt", "lamp.wire", "lamp.fuse"), diagnosis.causes());
+		assertEquals(List.of("at_lamp", "fuse_test", "look"), names(diagnosis.begin()));
+	}
+
+	/** Seven, four, two and one of fourteen: what was seen, each with the one of the prior, and something else. */
+	@Test
+	void whatWasSeenMoreOftenIsLikelier() {
+		double[] prior = begin(LAMP, there("dead")).begin().likelihoods();
+		assertEquals(7 / 14.0, prior[0], CLOSE);
+		assertEquals(4 / 14.0, prior[1], CLOSE);
+		assertEquals(2 / 14.0, prior[2], CLOSE);
+		assertEquals(1 / 14.0, prior[3], CLOSE);
+	}
+
+	/** Each test shows only its own fault, so the order is by likelihood over cost (the ratio rule of the operations research literature). */
+	@Test
+	void oneFaultTestsGoByLikelihoodOverCost() {
+		Search.Found found = solve(begin(LAMP, there("dead")));
+		assertEquals(1 + 10 / 14.0 * 4 + 3 / 14.0 * 10, found.cost(), CLOSE);
+		List<String> order = new ArrayList<>();
+		for (Plan next = found.plan(); next.step().isPresent();) {
+			order.add(next.step().get().name());
+			next = next.branches().stream().map(Plan.Branch::plan).filter(plan -> plan.step().isPresent()).findFirst().orElse(next.branches().get(0).plan());
+		}
+		assertEquals(List.of("look", "at_lamp", "fuse_test"), order);
+		assertEquals(15, found.plan().worstCost(), CLOSE);
+	}
+
+	@Test
+	void whatIsClearedIsNoCauseAndWhatIsConfirmedEndsIt() {
+		assertEquals(List.of("lamp.wire", "lamp.fuse"), begin(LAMP, there("dead"), new Reading.Named("at_lamp", "none", Span.NONE)).causes());
+		Diagnosis settled = begin(LAMP, there("dead"), new Reading.Named("look", "torn", Span.NONE));
+		assertTrue(settled.begin().isSettled());
+		assertEquals(List.of(), names(settled.begin()));
+		// that a specialist is asked when nothing explains it is no end as long as something may
+		assertFalse(begin(LAMP, there("dead")).begin().isSettled());
+	}
+
+	@Test
+	void findingsThatCannotBeHaveNoPlan() {
+		String text = LAMP + "law \"A torn wire is dead\": when look is torn then at_lamp is none\n";
+		assertEquals(Optional.empty(), Diagnosis.of(read(text), "tarn",
+				List.of(new Reading.Named("look", "torn", Span.NONE), new Reading.Named("at_lamp", "full", Span.NONE)), 1));
+		Diagnosis.At at = begin(text, there("dead"), new Reading.Named("at_lamp", "full", Span.NONE)).begin();
+		assertTrue(at.isSettled());
+	}
+
+	@Test
+	void whatALawForbidsIsNotExpected() {
+		Diagnosis.At at = begin("""
+				family tarn
+				sign dead
+				part lamp { fault burnt fault wire }
+				test supply { results none, full }
+				test glow { results dark, lit }
+				law "No supply, no light": when supply is none then glow is dark
+				rule a { given dead run supply on full : clears lamp.wire on none : suspects lamp.wire }
+				rule b { given dead run glow on lit : confirms lamp.burnt on dark : suspects lamp.wire }
+				rule c { given dead, lamp.wire suspected run glow on dark : confirms lamp.wire on lit : proves nothing }
+				""", there("dead")).begin();
+		Position.Step supply = at.steps().stream().filter(step -> step.name().equals("supply")).findFirst().orElseThrow();
+		Diagnosis.At none = (Diagnosis.At) supply.after(0);
+		Diagnosis.Finding glow = (Diagnosis.Finding) none.steps().stream().filter(step -> step.name().equals("glow")).findFirst().orElseThrow();
+		assertEquals(1, glow.outcomes());
+		assertEquals("dark", ((Reading.Named) glow.reading(0)).value());
+	}
+
+	private static final String SCAN = """
+			family tarn
+			sign dead
+			part box { fault feed seen 4 fault board seen 4 }
+			module unit "Unit" takes 6 min
+			code low on unit = raw "A1"
+			code inside on unit = raw "A2"
+			rule a { given dead, low present then confirms box.feed }
+			rule b { given dead, inside present then confirms box.board }
+			rule c { given dead, low absent then clears box.feed }
+			""";
+
+	/** Who reads a module has all of its codes: the second costs nothing. */
+	@Test
+	void oneReadingOfAModuleHasAllItsCodes() {
+		Search.Found found = solve(begin(SCAN, there("dead")));
+		assertEquals(6, found.plan().worstCost(), CLOSE);
+	}
+
+	@Test
+	void aSilentModuleTellsNothingOfItsCodes() {
+		Diagnosis.Finding code = (Diagnosis.Finding) begin(SCAN, there("dead")).begin().steps().stream().filter(step -> step.name().equals("low")).findFirst()
+				.orElseThrow();
+		assertEquals(3, code.outcomes());
+		Diagnosis.At silent = (Diagnosis.At) code.after(Variable.UNREAD);
+		assertEquals(List.of(), silent.steps());
+		assertFalse(silent.isSettled());
+		assertTrue(code.probability(Variable.UNREAD) < 0.05, () -> "silence is as likely as " + code.probability(Variable.UNREAD));
+	}
+
+	/** What finished jobs found under a cause makes it likelier there. */
+	@Test
+	void finishedJobsSharpenWhatIsExpected() {
+		String text = """
+				family tarn
+				sign dead
+				part lamp { fault burnt fault wire }
+				test glow { results dark, dim }
+				rule a { given dead run glow on dim : suspects lamp.wire on dark : suspects lamp.wire }
+				rule b { given dead, lamp.wire suspected run look on torn : confirms lamp.wire on whole : clears lamp.wire }
+				rule c { given dead run look on whole : suspects lamp.burnt on torn : proves nothing }
+				rule d { given dead, lamp.burnt suspected, glow is dark then confirms lamp.burnt }
+				test look { results torn, whole }
+				""";
+		String job = "job \"One\" { on tarn found dead, glow dim was lamp.wire }\n";
+		assertEquals(.5, dim(text), CLOSE);
+		// each of the three causes one in three; under the wire both results counted 3, as both make it suspected, and dim two jobs more
+		assertEquals((5 / 8.0 + .5 + .5) / 3, dim(text + job + job.replace("One", "Two")), CLOSE);
+	}
+
+	private static double dim(String text) {
+		Position.Step glow = begin(text, there("dead")).begin().steps().stream().filter(step -> step.name().equals("glow")).findFirst().orElseThrow();
+		return glow.probability(1);
+	}
+
+	/** At every end of a plan stands what a consultation derives from the findings on the way there. */
+	@Test
+	void everyEndSaysWhatTheRulesDerive() {
+		for (String text : List.of(LAMP, SCAN)) {
+			Diagnosis diagnosis = begin(text, there("dead"));
+			Plan plan = solve(diagnosis).plan();
+			Consultation consultation = Consultations.of(read(text), "tarn");
+			assertTrue(compare(plan, List.of(there("dead")), consultation) > 2);
+		}
+	}
+
+	private static int compare(Plan plan, List<Reading> readings, Consultation consultation) {
+		if (plan.step().isEmpty()) {
+			assertFalse(plan.isCut());
+			assertEquals(consultation.advise(readings, Listener.NONE).verdicts().stream().map(Consultation.Derived::verdict).toList(),
+					((Diagnosis.At) plan.position()).verdicts(), () -> "after " + readings);
+			return 1;
+		}
+		int ends = 0;
+		for (Plan.Branch branch : plan.branches()) {
+			List<Reading> more = new ArrayList<>(readings);
+			more.add(((Diagnosis.Finding) plan.step().get()).reading(branch.outcome()));
+			ends += compare(branch.plan(), more, consultation);
+		}
+		return ends;
+	}
+}

@@ -1,0 +1,75 @@
+package org.baywright.planner;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What to do at a position and after each outcome, to the end. Positions from which the way goes on alike have one plan, so
+ * it is a graph without circles and not always a tree.
+ */
+public final class Plan {
+
+	/** What follows after an outcome. */
+	public record Branch(int outcome, double probability, Plan plan) {
+	}
+
+	private final Position position;
+	private final Optional<Position.Step> step;
+	private final List<Branch> branches;
+	private final boolean cut;
+	private final double expected;
+	private final double worst;
+
+	private Plan(Position position, Optional<Position.Step> step, List<Branch> branches, boolean cut, double expected, double worst) {
+		this.position = position;
+		this.step = step;
+		this.branches = List.copyOf(branches);
+		this.cut = cut;
+		this.expected = expected;
+		this.worst = worst;
+	}
+
+	static Plan end(Position position) {
+		return new Plan(position, Optional.empty(), List.of(), false, 0, 0);
+	}
+
+	static Plan cut(Position position) {
+		return new Plan(position, Optional.empty(), List.of(), true, position.most(), position.most());
+	}
+
+	static Plan of(Position position, Position.Step step, List<Branch> branches) {
+		return new Plan(position, Optional.of(step), branches, false,
+				step.cost() + branches.stream().mapToDouble(branch -> branch.probability() * branch.plan().expected).sum(),
+				step.cost() + branches.stream().mapToDouble(branch -> branch.plan().worst).max().orElse(0));
+	}
+
+	/** Returns where it begins. */
+	public Position position() {
+		return position;
+	}
+
+	/** Returns what to do; nothing at an end, and where it was cut. */
+	public Optional<Position.Step> step() {
+		return step;
+	}
+
+	/** Returns what follows, for each outcome that is possible, in their order. */
+	public List<Branch> branches() {
+		return branches;
+	}
+
+	/** Returns whether nobody looked how it goes on from here: so seldom does one get here. */
+	public boolean isCut() {
+		return cut;
+	}
+
+	/** Returns what is to be expected to the end from here; where it was cut what everything together costs that may be done. */
+	public double expectedCost() {
+		return expected;
+	}
+
+	/** Returns what the dearest way to an end costs from here. */
+	public double worstCost() {
+		return worst;
+	}
+}

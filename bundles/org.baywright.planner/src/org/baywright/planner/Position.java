@@ -1,0 +1,44 @@
+package org.baywright.planner;
+
+import java.util.List;
+
+/**
+ * Where somebody stands who looks for a cause: what may be the matter and what can be done to find out. Positions are
+ * immutable; no way leads back to a position that was left.
+ */
+public interface Position {
+
+	/** Returns what tells it from other positions of the same search; from positions with equal keys the way goes on alike. */
+	Object key();
+
+	/** Returns the steps that can still change the end, in an order of their own; none at the end. */
+	List<Step> steps();
+
+	/** Returns a lower bound of the expected cost to the end, 0 or more. */
+	double bound();
+
+	/** Returns what no way from here to an end costs more than: doing everything that can be done. */
+	double most();
+
+	/** Returns how much is not known of the cause, in bits (Shannon 1948). */
+	double uncertainty();
+
+	/** Something that can be done, with what it may show. */
+	interface Step {
+
+		/** Returns what it is called. */
+		String name();
+
+		/** Returns what it costs, 0 or more. */
+		double cost();
+
+		/** Returns how many things it may show, 1 or more. */
+		int outcomes();
+
+		/** Returns how likely an outcome is, from 0 to 1. */
+		double probability(int outcome);
+
+		/** Returns the position after an outcome that is possible. */
+		Position after(int outcome);
+	}
+}
