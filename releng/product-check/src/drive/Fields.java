@@ -212,6 +212,27 @@ final class Fields extends CardHands {
 			wait("one more fault", () -> box("Fault, title", 1).isPresent());
 			stands("title");
 		});
+		drive.check("card: what is begun stays, on the card that shows by itself and when another program changes the file", () -> {
+			hands.key("ctrl+s");
+			turn("Text");
+			hands.click(text);
+			hands.key("ctrl+Home");
+			turn("Card");
+			wait("the first card", () -> hands.says("Part: Lamp"));
+			press("+ Picture");
+			hands.type("here");
+			hands.key("Tab");
+			wait("a line that is not whole", () -> hands.says("Not written yet"));
+			row("Voltage");
+			wait("its card", () -> hands.says("Test: Voltage"));
+			row("Lamp (not written yet)");
+			wait("what was begun", () -> hands.says("Part: Lamp") && hands.says("Not written yet"));
+			hands.rest(1000);
+			change();
+			says("// changed outside\n// changed outside\n");
+			hands.rest(PAUSE);
+			wait("what was begun", () -> hands.says("Part: Lamp") && hands.says("Not written yet"));
+		});
 		drive.check("card: who closes the editor is asked about what is begun and not whole", () -> {
 			hands.key("ctrl+s");
 			hands.rest(1000);

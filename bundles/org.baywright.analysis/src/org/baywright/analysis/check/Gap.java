@@ -143,7 +143,10 @@ public final class Gap implements ProofCheck<Map<String, GapSearch.Found>> {
 					checked.flaw(this, sign.name(), sign.span())
 							.says("No rule asks for \"" + sign.title() + "\", so it leads nowhere in any family; "
 									+ "write a rule for it.")
-							.about(sign.name()).add();
+							.about(sign.name())
+							.fix(new Fix.AddElement("Add a rule that refers", refers(checked, sign.name() + "_to_specialist", sign.title(), Scope.EVERY,
+									new Condition.SignIs(sign.name(), true, Span.NONE), "No rule says yet how to go on.")))
+							.add();
 				} else if (!asking.isEmpty()) {
 					reportFamilies(checked, sign, reached.stream()
 							.filter(family -> !asking.contains(family) && asking.stream().anyMatch(other -> areRelated(checked, family, other))

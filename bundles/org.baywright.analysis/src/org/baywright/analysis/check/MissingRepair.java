@@ -92,8 +92,13 @@ public final class MissingRepair implements ProofCheck<List<MissingRepair.Missin
 	/** Returns a repair that is verified; what is done is for its author to write. */
 	private static Fix addRepair(Checked checked, String fault, Scope scope) {
 		String name = Names.free(fault.replace('.', '_'), taken -> checked.base().repair(taken).isPresent());
-		return new Fix.AddElement("Add a repair", new RuleWriter(checked.base()).text(new Repair(name, name, scope, List.of(fault), Optional.empty(),
+		return new Fix.AddElement("Add a repair", new RuleWriter(checked.base()).text(new Repair(name, title(checked, fault), scope, List.of(fault), Optional.empty(),
 				List.of(), List.of(""), List.of(), List.of(), BigDecimal.ZERO, BigDecimal.ZERO, Skill.BASIC, List.of(), List.of(), true,
 				List.of(new VerifyStep.RepeatWhatConfirmed(Span.NONE)), Span.NONE)));
+	}
+
+	/** Returns a title that says of which fault it is the repair; the author says better what is done. */
+	private static String title(Checked checked, String fault) {
+		return "Repair: " + checked.base().fault(fault).map(Fault::title).orElse(fault);
 	}
 }

@@ -25,6 +25,10 @@ final class EditorMessages extends NLS {
 	public static String AcceptPreview;
 	public static String AcceptWhy;
 	public static String AcceptBlank;
+	public static String SourceWhy;
+	public static String SourceBlank;
+	public static String SourceWho;
+	public static String SourceNobody;
 	public static String BackTitle;
 	public static String BackText;
 	public static String BackOvertaken;

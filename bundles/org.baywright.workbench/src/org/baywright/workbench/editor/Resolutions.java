@@ -40,6 +40,9 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 	/** What stands in an acceptance before somebody has given the reason. */
 	private static final String NO_REASON = "because \"\"";
 
+	/** What stands in a rule before somebody has said who writes it. */
+	private static final String NO_AUTHOR = "by \"\"";
+
 	@Override
 	public boolean hasResolutions(IMarker marker) {
 		return marker.getResource() instanceof IFile;
@@ -88,7 +91,7 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 				.filter(found -> found.getLabel().equals(title)).findFirst();
 		if (fix.isEmpty()) {
 			MessageDialog.openInformation(shell, title, EditorMessages.FixStale);
-		} else if (fix.get().accepts() || MessageDialog.openConfirm(shell, title, fix.get().getDescription())) {
+		} else if (fix.get().asks() || MessageDialog.openConfirm(shell, title, fix.get().getDescription())) {
 			// who accepts is asked for the reason, and can go back there
 			fix.get().run(null);
 		}
@@ -114,7 +117,7 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 
 		@Override
 		public String getDescription() {
-			return accepts() ? EditorMessages.AcceptPreview + "\n\n" + fix.preview().replace(NO_REASON, clause("\u2026"))
+			return isAcceptance() ? EditorMessages.AcceptPreview + "\n\n" + fix.preview().replace(NO_REASON, clause("\u2026"))
 					: EditorMessages.FixPreview + "\n\n" + fix.preview();
 		}
 
@@ -145,25 +148,50 @@ public final class Resolutions implements IMarkerResolutionGenerator2 {
 			}
 		}
 
-		/** Who accepts says why; returns nothing if the user does not. Other fixes stay as they are. */
+		/** Who accepts, or says where a rule comes from, says why, and who says so; returns nothing if the user does not. Other fixes stay as they are. */
 		private Optional<Map<String, List<TextEdit>>> withReason(Shell shell) {
-			if (!accepts()) {
+			if (!asks()) {
 				return Optional.of(fix.edits());
 			}
-			InputDialog dialog = new InputDialog(shell, fix.title(), EditorMessages.AcceptWhy, "",
-					reason -> reason.isBlank() ? EditorMessages.AcceptBlank : null);
-			if (dialog.open() != Window.OK) {
+			boolean acceptance = isAcceptance();
+			Optional<String> reason = ask(shell, acceptance ? EditorMessages.AcceptWhy : EditorMessages.SourceWhy,
+					acceptance ? EditorMessages.AcceptBlank : EditorMessages.SourceBlank);
+			if (reason.isEmpty()) {
 				return Optional.empty();
 			}
-			String clause = clause(dialog.getValue().strip());
+			String because = acceptance ? clause(reason.get()) : "because " + Written.text(reason.get());
+			String by = NO_AUTHOR;
+			if (!acceptance && writes(NO_AUTHOR)) {
+				Optional<String> author = ask(shell, EditorMessages.SourceWho, EditorMessages.SourceNobody);
+				if (author.isEmpty()) {
+					return Optional.empty();
+				}
+				Preferences.setAuthor(author.get());
+				by = "by " + Written.text(author.get());
+			}
+			String signed = by;
 			Map<String, List<TextEdit>> changed = new TreeMap<>();
 			fix.edits().forEach((file, edits) -> changed.put(file, edits.stream()
-					.map(edit -> new TextEdit(edit.offset(), edit.length(), edit.text().replace(NO_REASON, clause))).toList()));
+					.map(edit -> new TextEdit(edit.offset(), edit.length(), edit.text().replace(NO_REASON, because).replace(NO_AUTHOR, signed))).toList()));
 			return Optional.of(changed);
 		}
 
-		boolean accepts() {
-			return fix.edits().values().stream().flatMap(List::stream).anyMatch(edit -> edit.text().contains(NO_REASON));
+		private Optional<String> ask(Shell shell, String question, String blank) {
+			InputDialog dialog = new InputDialog(shell, fix.title(), question, "", answer -> answer.isBlank() ? blank : null);
+			return dialog.open() == Window.OK ? Optional.of(dialog.getValue().strip()) : Optional.empty();
+		}
+
+		/** Returns whether the user is asked for a reason. */
+		boolean asks() {
+			return writes(NO_REASON);
+		}
+
+		private boolean isAcceptance() {
+			return asks() && fix.title().startsWith("Accept");
+		}
+
+		private boolean writes(String open) {
+			return fix.edits().values().stream().flatMap(List::stream).anyMatch(edit -> edit.text().contains(open));
 		}
 
 		private static String clause(String reason) {

@@ -118,6 +118,13 @@ class FixesTest {
 				"test s { seen_with lamp results a, b }\ntest t { seen_with lamp results a, b }");
 	}
 
+	/** What is written ends its lines as the file does. */
+	@Test
+	void theLinesOfTheFileEndAsBefore() {
+		fix("rule a@ {\r\n  given no_crank\r\n  then suspects battery.flat\r\n}\r\n", "Say where it comes from",
+				"rule a {\r\n  given no_crank\r\n  then suspects battery.flat\r\n  because \"\"\r\n  source practice\r\n  by \"\" on 2026-04-01\r\n}\r\n");
+	}
+
 	@Test
 	void whereItComesFrom() {
 		fix("rule a@ {\n  given no_crank\n  then suspects battery.flat\n}\n", "Say where it comes from",
@@ -534,6 +541,38 @@ class FixesTest {
 		assertTrue(fixed.size() > 15, fixed::toString);
 		assertEquals(Kinds.all().stream().map(RuleCheck::id).filter(kind -> !kind.equals("undecided")).toList(),
 				List.copyOf(shown), "an example for each kind of flaw");
+	}
+
+	@Test
+	void aSignForWhichNoRuleAsks() {
+		TreeMap<String, String> texts = new TreeMap<>(Map.of("a.bay", """
+				family tarn "Tarn"
+				sign dead "Dead"
+				sign ^rule "Hums"
+				part lamp "Lamp" { fault burnt "Burnt" }
+				test look "Look" { results torn, whole }
+				rule a "A" {
+				  given dead
+				  run look
+				  on torn  : confirms lamp.burnt
+				  on whole : refers "a specialist"
+				  because "So it is."
+				  source practice
+				  by "R" on 2026-03-02
+				}
+				repair r "R" { fixes lamp.burnt steps "Replace it." verify { repeat look expect whole } }
+				"""));
+		RuleProject project = Samples.inMemory(texts);
+		Report report = check(project.snapshot());
+		Flaw flaw = report.flaws().stream().filter(each -> each.message().contains("No rule asks for")).findFirst().orElseThrow();
+		QuickFix fix = new EditorServices(project, Cursor.CLOCK).fixes("a.bay", flaw.span().offset(), 0, project.snapshot(), Optional.of(report)).stream()
+				.filter(each -> each.title().equals("Add a rule that refers")).findFirst().orElseThrow();
+		RuleProject changed = Samples.inMemory(texts);
+		apply(changed, fix);
+		assertTrue(changed.source("a.bay").orElseThrow().text().contains("rule rule_to_specialist \"Hums\" {\n  given ^rule\n"),
+				() -> changed.source("a.bay").orElseThrow().text());
+		sayWhereItComesFrom(changed, project.snapshot());
+		assertEquals("", judge(changed.snapshot(), flaw, project.snapshot(), report));
 	}
 
 	/** Without a reason nothing is accepted, and that is said; then the author gives it where the cursor stands. */

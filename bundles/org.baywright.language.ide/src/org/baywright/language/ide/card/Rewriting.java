@@ -3,6 +3,7 @@ package org.baywright.language.ide.card;
 import java.util.ArrayList;
 import java.util.List;
 import org.baywright.language.ide.card.Sheet.Part;
+import org.baywright.language.ide.text.LineEnds;
 import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
@@ -77,7 +78,7 @@ final class Rewriting {
 	}
 
 	static String newLine(String text) {
-		return text.contains("\r\n") ? "\r\n" : "\n";
+		return LineEnds.of(text);
 	}
 
 	// ---- delete and move -------------------------------------------------------------------------------------------

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.baywright.language.ide.text.LineEnds;
 import org.baywright.language.ide.text.TextEdit;
 
 /** A fix being made. */
@@ -25,7 +26,10 @@ final class Draft {
 		if (edits.isEmpty()) {
 			return Optional.empty();
 		}
-		edits.values().forEach(list -> list.sort(null));
+		edits.forEach((file, list) -> {
+			list.replaceAll(edit -> new TextEdit(edit.offset(), edit.length(), LineEnds.asIn(sources.getOrDefault(file, ""), edit.text())));
+			list.sort(null);
+		});
 		return Optional.of(new QuickFix(title, about, edits, Preview.of(edits, sources), next(), Optional.empty()));
 	}
 

@@ -39,7 +39,7 @@ public final class Places {
 	}
 
 	/**
-	 * Returns what adds a line to an element, before its closing brace.
+	 * Returns what adds a line to an element: below the last one that begins with the same word, else before its closing brace.
 	 *
 	 * @param kind the word that begins the element, or {@code verify} for the block of a repair
 	 * @param name its name
@@ -53,8 +53,36 @@ public final class Places {
 			while (verify && from < end && !words.get(from).is("verify")) {
 				from++;
 			}
-			return closing(from, end).map(brace -> before(words.get(brace), line));
+			int opener = from;
+			return closing(from, end).map(brace -> belowAlike(opener, brace, line).orElseGet(() -> before(words.get(brace), line)));
 		});
+	}
+
+	/** Returns what adds a line below the last one of a block that begins with the same word and stands on lines of its own. */
+	private Optional<TextEdit> belowAlike(int from, int brace, String line) {
+		String first = line.split("\\s", 2)[0];
+		int depth = 0;
+		Word alike = null;
+		int next = -1;
+		for (int i = from; i <= brace; i++) {
+			Word word = words.get(i);
+			depth -= word.is("}") ? 1 : 0;
+			if (Words.isFirstInLine(text, word.offset()) && depth <= 1) {
+				if (next < 0 && alike != null && Words.indent(text, word.offset()).length() <= Words.indent(text, alike.offset()).length()) {
+					next = Words.startOfLine(text, word.offset());
+				}
+				if (depth == 1 && word.is(first)) {
+					alike = word;
+					next = -1;
+				}
+			}
+			depth += word.is("{") ? 1 : 0;
+		}
+		if (alike == null || next < 0) {
+			return Optional.empty();
+		}
+		String indent = Words.indent(text, alike.offset());
+		return Optional.of(TextEdit.insert(next, indent + line.replace("\n", "\n" + indent) + "\n"));
 	}
 
 	/** Returns the number of the brace that closes what opens first behind a word. */

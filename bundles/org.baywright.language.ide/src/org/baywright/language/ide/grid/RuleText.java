@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.baywright.language.ide.card.Writing;
 import org.baywright.language.ide.grid.RuleTable.Line;
+import org.baywright.language.ide.text.LineEnds;
 import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
@@ -189,7 +190,7 @@ final class RuleText {
 			return "";
 		}
 		boolean ownLine = Words.isFirstInLine(text, beside.label()) && isLastInLine(beside);
-		return ownLine ? (text.contains("\r\n") ? "\r\n" : "\n") + Words.indent(text, beside.label()) : "  ";
+		return ownLine ? LineEnds.of(text) + Words.indent(text, beside.label()) : "  ";
 	}
 
 	/** The colons of neighbouring lines stand below each other if they do so already. */

@@ -162,7 +162,9 @@ public final class CardPage implements CardForm.Doing {
 			}
 		}, () -> {
 			if (card != null) {
-				kept.keep(document(), card, place.offset, new KeptDrafts.Left(drafts, Map.copyOf(refused)));
+				// until it is chosen, a card is shown for wherever the cursor stands, as above the first element
+				boolean within = place.offset >= card.offset() && place.offset < card.offset() + card.length();
+				kept.keep(document(), card, within ? place.offset : card.offset(), new KeptDrafts.Left(drafts, Map.copyOf(refused)));
 			}
 			resumed = false;
 			refused = new ConcurrentHashMap<>();

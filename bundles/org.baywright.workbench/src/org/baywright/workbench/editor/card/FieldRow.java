@@ -135,7 +135,9 @@ final class FieldRow {
 			missing.setText(CardMessages.Missing);
 			GridDataFactory.fillDefaults().hint(100, SWT.DEFAULT).grab(true, false).applyTo(missing);
 		}
-		now.troubles().forEach(trouble -> trouble(note, trouble, doing, Optional.of(() -> focus(now.key()))));
+		// what is wrong with a whole element stands at its name, where nothing can be put right
+		Optional<Runnable> field = isNamed(now) ? Optional.empty() : Optional.of(() -> focus(now.key()));
+		now.troubles().forEach(trouble -> trouble(note, trouble, doing, field));
 		see(note, note.getChildren().length > 0);
 	}
 

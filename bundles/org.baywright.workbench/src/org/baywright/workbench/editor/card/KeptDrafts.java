@@ -2,6 +2,7 @@ package org.baywright.workbench.editor.card;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.stream.Stream;
@@ -34,11 +35,11 @@ final class KeptDrafts {
 		}
 	}
 
-	/** Of a text that another program has changed only kind and title tell which element is meant. */
+	/** Where it stands tells which element is meant; of a text that another program has changed only kind and title do. */
 	private record Kept(Position place, String kind, String title, Left left) {
 
-		boolean isOf(String otherKind, String otherTitle, int offset, int length) {
-			return place.isDeleted() ? kind.equals(otherKind) && title.equals(otherTitle) : place.offset >= offset && place.offset < offset + length;
+		boolean isIn(int offset, int length) {
+			return !place.isDeleted() && place.offset >= offset && place.offset < offset + length;
 		}
 	}
 
@@ -73,11 +74,10 @@ final class KeptDrafts {
 			Left begun = fresh.remove(card.kind());
 			return begun == null ? Left.NOTHING : begun;
 		}
-		for (Kept kept : written) {
-			if (kept.isOf(card.kind(), card.title(), card.offset(), card.length())) {
-				written.remove(kept);
-				return kept.left();
-			}
+		Optional<Kept> found = of(card.kind(), card.title(), card.offset(), card.length());
+		if (found.isPresent()) {
+			written.remove(found.get());
+			return found.get().left();
 		}
 		return Left.NOTHING;
 	}
@@ -95,7 +95,13 @@ final class KeptDrafts {
 
 	/** Returns whether something was begun of an element. */
 	boolean has(Card.Item item) {
-		return written.stream().anyMatch(kept -> kept.isOf(item.kind(), item.title(), item.offset(), item.length()));
+		return of(item.kind(), item.title(), item.offset(), item.length()).isPresent();
+	}
+
+	private Optional<Kept> of(String kind, String title, int offset, int length) {
+		List<Kept> alike = written.stream().filter(kept -> kept.kind().equals(kind)).toList();
+		return alike.stream().filter(kept -> kept.isIn(offset, length)).findFirst()
+				.or(() -> alike.stream().filter(kept -> kept.title().equals(title)).findFirst());
 	}
 
 	/** Returns the elements of which nothing is written yet. */

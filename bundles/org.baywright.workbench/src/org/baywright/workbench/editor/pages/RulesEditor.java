@@ -233,12 +233,12 @@ public final class RulesEditor extends ExtensionBasedTextEditor implements ISave
 	/** The platform closes the editor of a file that is gone. */
 	@Override
 	public void close(boolean save) {
-		if (save || decided || !isTextDirty() || !isGone()) {
+		if (save || decided || !isDirty() || !isGone()) {
 			super.close(save);
 			return;
 		}
 		getSite().getShell().getDisplay().asyncExec(() -> {
-			if (getSourceViewer() != null && !asking && isTextDirty() && isGone()) {
+			if (getSourceViewer() != null && !asking && isDirty() && isGone()) {
 				handleEditorInputChanged();
 			}
 		});
@@ -247,7 +247,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor implements ISave
 	/** The platform shows in the editor's stead that there is no file; what was typed would be out of sight. */
 	@Override
 	public void updatePartControl(IEditorInput input) {
-		if (!isTextDirty() || !isGone()) {
+		if (!isDirty() || !isGone()) {
 			super.updatePartControl(input);
 		}
 	}
@@ -257,7 +257,7 @@ public final class RulesEditor extends ExtensionBasedTextEditor implements ISave
 	}
 
 	private void gone() {
-		if (!isTextDirty()) {
+		if (!isDirty()) {
 			decided = true;
 			super.close(false);
 			return;
