@@ -156,8 +156,10 @@ class SearchTest {
 			Search.Found found = solve(matrix);
 			assertEquals(best, found.cost(), CLOSE, () -> "seed " + seed);
 			assertTrue(matrix.begin().bound() <= best + CLOSE, () -> "a bound above the best, seed " + seed);
+			Search.Found simple = Search.from(matrix.begin(), 0, () -> false);
 			Search.Found hurried = Search.from(matrix.begin(), random.nextInt(4), () -> false);
 			assertTrue(hurried.least() <= best + CLOSE && best <= hurried.cost() + CLOSE, () -> "the best lies outside of what was told, seed " + seed);
+			assertTrue(hurried.cost() <= simple.cost() + CLOSE, () -> "looking ahead made it worse, seed " + seed);
 			assertTrue(!hurried.isBest() || Math.abs(hurried.cost() - best) < CLOSE);
 		}
 	}

@@ -110,7 +110,12 @@ public final class Search {
 			expand(next);
 			revise(next);
 		}
-		Plan plan = plan(root, budget);
+		Plan plan = plan(root, nodes, budget);
+		if (!root.solved && expanded > 0) {
+			// half a search may lead astray
+			Plan simple = plan(root, Map.of(), budget);
+			plan = simple.expectedCost() < plan.expectedCost() ? simple : plan;
+		}
 		double cost = plan.expectedCost();
 		return new Found(plan, cost, root.solved ? cost : Math.min(cost, root.least), expanded);
 	}
@@ -214,7 +219,7 @@ public final class Search {
 	}
 
 	/** Writes the best plan down as far as it is known, and goes on with what tells most for its cost, first where one gets most often. */
-	private Plan plan(Node root, int budget) {
+	private Plan plan(Node root, Map<Object, Node> looked, int budget) {
 		Map<Object, Place> places = new HashMap<>();
 		PriorityQueue<Place> open = new PriorityQueue<>(Comparator.comparingDouble((Place place) -> -place.reached));
 		Place first = new Place(root.position);
@@ -225,7 +230,7 @@ public final class Search {
 		while (!open.isEmpty()) {
 			stopIfAsked();
 			Place place = open.remove();
-			Node known = nodes.get(place.position.key());
+			Node known = looked.get(place.position.key());
 			boolean chosen = known != null && known.ways != null;
 			if (!chosen && more-- <= 0) {
 				continue;

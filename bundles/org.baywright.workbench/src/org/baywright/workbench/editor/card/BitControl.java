@@ -46,6 +46,8 @@ final class BitControl {
 	private NameBox names;
 	/** What was typed stays out of the text until it can be written. */
 	private String refused = "";
+	/** What had the keyboard when something was chosen in a list: with the mouse that need not be the list. */
+	private Control beside;
 	/** What was typed and is done with, until the card shows what came of it: an undo may be quicker. */
 	private String done;
 	/** Since when something waits for a pause of who types; 0 if nothing does. */
@@ -219,7 +221,10 @@ final class BitControl {
 		// who goes down a list with the arrow keys means the entry where the keys stop
 		combo.addListener(SWT.KeyDown, event -> keyed = !combo.getListVisible() && event.keyCode != SWT.CR && event.keyCode != SWT.KEYPAD_CR);
 		combo.addListener(SWT.MouseDown, event -> keyed = false);
-		combo.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> combo.getDisplay().timerExec(CHOOSING, picked)));
+		combo.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
+			beside = combo.getDisplay().getFocusControl();
+			combo.getDisplay().timerExec(CHOOSING, picked);
+		}));
 		combo.addFocusListener(FocusListener.focusLostAdapter(event -> picked()));
 		control = combo;
 	}
@@ -231,7 +236,7 @@ final class BitControl {
 		combo.getDisplay().timerExec(-1, picked);
 		chosen = combo.getSelectionIndex();
 		// who chose in the list goes on with what has to be filled in now
-		boolean done = !keyed && combo.isFocusControl();
+		boolean done = !keyed && (combo.isFocusControl() || combo.getDisplay().getFocusControl() == beside);
 		doing.change(line.key(), new Change.Pick(bit.path(), bit.options().get(chosen).number()), why -> {
 			if (done) {
 				busy.run();
