@@ -97,6 +97,26 @@ class DiagnosisTest {
 		assertEquals(15, found.plan().worstCost(), CLOSE);
 	}
 
+	/** A sign that is found on the way opens a dear test: no way to the end costs more than all together. */
+	@Test
+	void allTogetherIsMoreThanAnyWay() {
+		Diagnosis diagnosis = begin("""
+				family tarn
+				sign dead
+				sign smell
+				part lamp { fault burnt }
+				test look { results torn, whole takes 2 min }
+				test deep { results bad, good takes 30 min }
+				rule a { given dead, smell then suspects lamp.burnt }
+				rule b { given smell run deep on bad : confirms lamp.burnt on good : clears lamp.burnt }
+				rule c { given dead run look on torn : confirms lamp.burnt on whole : proves nothing }
+				""", there("dead"));
+		assertEquals(List.of("smell", "look"), names(diagnosis.begin()));
+		double worst = solve(diagnosis).plan().worstCost();
+		assertEquals(33, worst, CLOSE);
+		assertTrue(worst <= diagnosis.begin().most());
+	}
+
 	@Test
 	void whatIsClearedIsNoCauseAndWhatIsConfirmedEndsIt() {
 		assertEquals(List.of("lamp.wire", "lamp.fuse"), begin(LAMP, there("dead"), new Reading.Named("at_lamp", "none", Span.NONE)).causes());

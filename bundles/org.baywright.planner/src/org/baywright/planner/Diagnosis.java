@@ -33,7 +33,8 @@ public final class Diagnosis {
 	private final double[] prior;
 	private final double everything;
 
-	private Diagnosis(RuleBase base, Prospect prospect, Prospect.Known begin, double rate) {
+	/** @param bare the same without the signs, so that no complaint limits what may be asked for */
+	private Diagnosis(RuleBase base, Prospect prospect, Prospect.Known begin, Prospect.Known bare, double rate) {
 		this.prospect = prospect;
 		this.begin = begin;
 		Predicate<String> open = fault -> !begin.has(new Verdict(fault, VerdictKind.CLEARED)) && begin.isAsked(fault) && begin.canConfirm(fault);
@@ -41,7 +42,7 @@ public final class Diagnosis {
 		beliefs = new Beliefs(base, prospect, begin, causes);
 		prior = beliefs.prior();
 		effort = new Effort(base, rate);
-		everything = begin.open(causes).stream().mapToDouble(finding -> effort.of(finding, begin)).sum();
+		everything = bare.open(causes).stream().mapToDouble(finding -> effort.of(finding, bare)).sum();
 	}
 
 	/**
@@ -54,7 +55,8 @@ public final class Diagnosis {
 	 */
 	public static Optional<Diagnosis> of(RuleBase base, String family, List<Reading> readings, double rate) {
 		Prospect prospect = Prospects.of(base, family);
-		return prospect.begin(readings).map(known -> new Diagnosis(base, prospect, known, rate));
+		Optional<Prospect.Known> bare = prospect.begin(readings.stream().filter(reading -> !(reading instanceof Reading.SignSeen)).toList());
+		return prospect.begin(readings).map(known -> new Diagnosis(base, prospect, known, bare.orElseThrow(), rate));
 	}
 
 	/** Returns the faults that it may be, in the order of the rule base. */
@@ -131,7 +133,7 @@ public final class Diagnosis {
 			return steps().stream().mapToDouble(Step::cost).min().orElse(0);
 		}
 
-		/** Findings that open only later are among those of the beginning or come with one of these, so all of them together are more. */
+		/** Whatever is found, nothing more is asked for than what rules ask of a vehicle of which no complaint is known. */
 		@Override
 		public double most() {
 			return everything;
