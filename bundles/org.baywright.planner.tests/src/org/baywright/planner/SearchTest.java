@@ -60,17 +60,32 @@ class SearchTest {
 		assertEquals((2.86 - 1.59) / 1.59, greedy.gap(), CLOSE);
 	}
 
-	/**
-	 * The six-state matrix: all tests tell each state apart; t2, t3, t4 leave s1 and s4 together, of which 0.80 of the faults stay
-	 * clear (worked out by hand with the shares of faults of IEEE 1522).
-	 */
+	/** The shares of IEEE 1522 (from memory) on the six-state matrix, each fault as likely as its prior says, worked out by hand. */
 	@Test
-	void whatSomeTestsLeaveTogether() {
-		assertEquals(6, ends(solve(six(1, 1, 1, 1, 1)).plan()));
-		List<Matrix.Check> some = IntStream.of(1, 2, 3)
-				.mapToObj(test -> Matrix.Check.certain("t" + (test + 1), 1, Arrays.stream(SHOWN).mapToInt(row -> row.charAt(test) - '0').toArray())).toList();
-		// s1 01001 and s4 11000 both show 100 in t2, t3, t4
-		assertEquals(5, ends(solve(new Matrix(SIX, some)).plan()));
+	void whatTheTestsTellApart() {
+		Testability all = some(0, 1, 2, 3, 4).testability(0);
+		assertEquals(1, all.detection(), CLOSE);
+		assertEquals(1, all.isolation(), CLOSE);
+		Testability three = some(1, 2, 3).testability(0);
+		assertEquals(List.of(List.of(1, 4), List.of(2), List.of(3), List.of(5)), three.groups());
+		assertEquals(1, three.detection(), CLOSE);
+		assertEquals(.24 / .30, three.isolation(), CLOSE);
+		Testability two = some(0, 2).testability(0);
+		assertEquals(.9667, two.detection(), 5e-5);
+		assertEquals(.4828, two.isolation(), 5e-5);
+		assertEquals(new Testability(0, 1, List.of()), some().testability(0));
+	}
+
+	/** A plan ends once for each group that its tests tell apart. */
+	@Test
+	void aPlanEndsOncePerGroup() {
+		assertEquals(6, ends(solve(some(0, 1, 2, 3, 4)).plan()));
+		assertEquals(5, ends(solve(some(1, 2, 3)).plan()));
+	}
+
+	private static Matrix some(int... tests) {
+		return new Matrix(SIX, IntStream.of(tests)
+				.mapToObj(test -> Matrix.Check.certain("t" + (test + 1), 1, Arrays.stream(SHOWN).mapToInt(row -> row.charAt(test) - '0').toArray())).toList());
 	}
 
 	private static int ends(Plan plan) {

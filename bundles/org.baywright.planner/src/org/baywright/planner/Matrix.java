@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.PriorityQueue;
+import java.util.stream.IntStream;
 
 /**
  * Causes, one of which it is, and checks, each of which shows by itself something of the cause. How likely an outcome is
@@ -232,16 +233,6 @@ public final class Matrix {
 			}
 			return groups.values();
 		}
-
-		private int shown(int check, int cause) {
-			double[][] likelihood = checks.get(check).likelihood();
-			for (int outcome = 0; outcome < likelihood.length; outcome++) {
-				if (likelihood[outcome][cause] == 1) {
-					return outcome;
-				}
-			}
-			throw new IllegalStateException("what this check shows is not certain");
-		}
 	}
 
 	/** A check that is done at a position. */
@@ -289,6 +280,42 @@ public final class Matrix {
 			at.left.stream().filter(cause -> check.likelihood()[outcome][cause] > 0).forEach(left::set);
 			return new At(outcomes, left, check.ends()[outcome]);
 		}
+	}
+
+	/**
+	 * Returns how well all checks together tell the causes apart.
+	 *
+	 * @param sound the cause that stands for a sound vehicle; the others are faults
+	 * @throws IllegalStateException if what a check shows under a cause is not certain
+	 */
+	public Testability testability(int sound) {
+		Map<List<Integer>, List<Integer>> alike = new LinkedHashMap<>();
+		for (int cause = 0; cause < prior.length; cause++) {
+			alike.computeIfAbsent(shown(cause), key -> new ArrayList<>()).add(cause);
+		}
+		double faults = Arrays.stream(prior).sum() - prior[sound];
+		List<List<Integer>> groups = alike.values().stream().filter(group -> !group.contains(sound)).toList();
+		double detected = weight(groups);
+		return new Testability(faults == 0 ? 1 : detected / faults,
+				detected == 0 ? 1 : weight(groups.stream().filter(group -> group.size() == 1).toList()) / detected, groups);
+	}
+
+	private double weight(List<List<Integer>> groups) {
+		return groups.stream().flatMap(List::stream).mapToDouble(cause -> prior[cause]).sum();
+	}
+
+	private List<Integer> shown(int cause) {
+		return IntStream.range(0, checks.size()).mapToObj(check -> shown(check, cause)).toList();
+	}
+
+	private int shown(int check, int cause) {
+		double[][] likelihood = checks.get(check).likelihood();
+		for (int outcome = 0; outcome < likelihood.length; outcome++) {
+			if (likelihood[outcome][cause] == 1) {
+				return outcome;
+			}
+		}
+		throw new IllegalStateException("what check " + checks.get(check).name() + " shows is not certain");
 	}
 
 	/**
