@@ -41,7 +41,7 @@ public interface Prospect {
 		/** Returns whether the rules derive a verdict. */
 		boolean has(Verdict verdict);
 
-		/** Returns what was found that conditions ask for by which rules may still come to say something of one of these faults, or refer. */
+		/** Returns what is open, and what was found, of all that conditions ask for by which rules may still come to say something of one of these faults, or refer. */
 		Object mattering(List<String> faults);
 
 		/** Returns whether a verdict stands, and whatever is found yet, it will: it does not rest on another that may still come. */

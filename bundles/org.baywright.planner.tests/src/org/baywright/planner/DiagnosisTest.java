@@ -117,6 +117,28 @@ class DiagnosisTest {
 		assertTrue(worst <= diagnosis.begin().most());
 	}
 
+	/** A sign that is not there takes another one out of what is asked for, and changes nothing else. */
+	@Test
+	void whatIsNoLongerAskedForLeadsNowhereElse() {
+		Diagnosis diagnosis = begin("""
+				family tarn
+				sign dead
+				sign hum
+				sign smell
+				part lamp { fault burnt fault wire }
+				test look { results torn, whole takes 2 min }
+				test deep { results bad, good takes 30 min }
+				rule a { given dead, smell, hum then suspects lamp.burnt }
+				rule b { given dead run deep on bad : confirms lamp.burnt on good : clears lamp.burnt }
+				rule c { given dead run look on torn : confirms lamp.wire on whole : clears lamp.wire }
+				""", there("dead"));
+		assertEquals(List.of("hum", "smell", "deep", "look"), names(diagnosis.begin()));
+		Position.Step hum = diagnosis.begin().steps().get(0);
+		assertEquals(List.of("deep", "look"), names((Diagnosis.At) hum.after(1)));
+		// neither sign is worth the minute: a third each, by 2 minutes and then 30 for what is left
+		assertEquals(2 + 2 / 3.0 * 30, solve(diagnosis).cost(), CLOSE);
+	}
+
 	@Test
 	void whatIsClearedIsNoCauseAndWhatIsConfirmedEndsIt() {
 		assertEquals(List.of("lamp.wire", "lamp.fuse"), begin(LAMP, there("dead"), new Reading.Named("at_lamp", "none", Span.NONE)).causes());

@@ -243,11 +243,7 @@ public final class Outlook implements Prospect {
 		@Override
 		public Object mattering(List<String> faults) {
 			SortedMap<Integer, Integer> found = new TreeMap<>();
-			eachAhead(faults, lit -> {
-				if (cells[lit.var()] != Program.OPEN) {
-					found.put(lit.var(), cells[lit.var()]);
-				}
-			});
+			eachAhead(faults, lit -> found.put(lit.var(), cells[lit.var()]));
 			return found;
 		}
 
