@@ -103,7 +103,7 @@ final class WholeProject extends CardHands {
 			hands.rest(1500);
 			hands.picture("whole-grid");
 			new Grids(drive, hands).newRule(List.of("Down", "Down", "Right"), "The lamp itself", "Lamp stays dark", "Another socket is fed.", "clears", "confirms");
-			says("lights : clears glow_lamp.filament_broken");
+			says("lights     : clears glow_lamp.filament_broken");
 		});
 		drive.check("whole project: the repairs, and what to do when nothing explains it", () -> {
 			repair("Replace the lamp", "Filament broken", "Pull the old lamp out, push the new one in.", "10 min");
