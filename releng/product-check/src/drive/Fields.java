@@ -233,6 +233,23 @@ final class Fields extends CardHands {
 			hands.rest(PAUSE);
 			wait("what was begun", () -> hands.says("Part: Lamp") && hands.says("Not written yet"));
 		});
+		drive.check("card: what is begun and all of the text stay when another program deletes the file", () -> {
+			String before = now();
+			hands.key("ctrl+s");
+			hands.rest(1000);
+			delete();
+			wait("what is told", () -> hands.front().equals("The file is gone"));
+			hands.click(hands.find(Button.class, "Keep it here"));
+			hands.rest(500);
+			hands.key("ctrl+s");
+			wait("the question where to", () -> hands.front().equals("Save As"));
+			hands.picture("card-gone");
+			hands.click(hands.find(Button.class, "OK"));
+			wait("the file", () -> Files.exists(folder.resolve("fields.bay")) && onDisk().equals(before));
+			wait("the text", () -> now().equals(before));
+			row("Lamp (not written yet)");
+			wait("what was begun", () -> hands.says("Part: Lamp") && hands.says("Not written yet"));
+		});
 		drive.check("card: who closes the editor is asked about what is begun and not whole", () -> {
 			hands.key("ctrl+s");
 			hands.rest(1000);
@@ -284,6 +301,14 @@ final class Fields extends CardHands {
 	private void change() {
 		try {
 			Files.writeString(folder.resolve("fields.bay"), "// changed outside\n" + onDisk());
+		} catch (IOException e) {
+			throw new UncheckedIOException(e);
+		}
+	}
+
+	private void delete() {
+		try {
+			Files.delete(folder.resolve("fields.bay"));
 		} catch (IOException e) {
 			throw new UncheckedIOException(e);
 		}

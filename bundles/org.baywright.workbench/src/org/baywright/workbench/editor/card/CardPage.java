@@ -486,7 +486,14 @@ public final class CardPage implements CardForm.Doing {
 		if (cards == null || !isUpToDate() || card.line(line).isEmpty()) {
 			return Optional.empty();
 		}
-		return Optional.of(done(cards, cards.change(card, line, change, drafts, LocalDate.now())));
+		String why = done(cards, cards.change(card, line, change, drafts, LocalDate.now()));
+		if (why.isEmpty() && (change instanceof Change.Delete || change instanceof Change.Remove)) {
+			// what was typed there goes with it
+			String gone = line + (change instanceof Change.Remove part ? part.path().toString().replace("]", "") : "[");
+			refused.keySet().removeIf(place -> place.startsWith(gone));
+			typed();
+		}
+		return Optional.of(why);
 	}
 
 	/** Writes what comes of a change; returns why it cannot be done, or the empty text. */

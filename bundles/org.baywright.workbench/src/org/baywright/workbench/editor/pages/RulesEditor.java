@@ -18,6 +18,7 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.jface.action.IAction;
 import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.dialogs.MessageDialog;
+import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
 import org.eclipse.jface.text.ITextSelection;
 import org.eclipse.osgi.util.NLS;
@@ -266,12 +267,26 @@ public final class RulesEditor extends ExtensionBasedTextEditor implements ISave
 			return;
 		}
 		decided = true;
+		holdText();
 		int answer = ask(PageMessages.GoneTitle, PageMessages.GoneText, PageMessages.GoneKeep, PageMessages.GoneSave,
 				PageMessages.GoneClose);
 		if (answer == 1) {
 			saveElsewhere();
 		} else if (answer == 2) {
 			super.close(false);
+		}
+	}
+
+	/** The platform lets go of the text of a file that is gone unless something of it is to be saved. */
+	private void holdText() {
+		IDocument document = getDocumentProvider().getDocument(getEditorInput());
+		if (document != null && !super.isDirty()) {
+			try {
+				document.replace(document.getLength(), 0, "\n");
+				document.replace(document.getLength() - 1, 1, "");
+			} catch (BadLocationException e) {
+				Baywright.log("The text of a file that is gone cannot be held.", e);
+			}
 		}
 	}
 
