@@ -29,9 +29,6 @@ public interface Prospect {
 	/** A set of findings. Immutable. */
 	interface Known {
 
-		/** Returns what tells it from other sets of the same prospect. */
-		Object key();
-
 		/** Returns whether a finding is made. */
 		boolean isMade(Variable finding);
 

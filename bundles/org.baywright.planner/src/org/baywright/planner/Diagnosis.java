@@ -141,11 +141,7 @@ public final class Diagnosis {
 
 		@Override
 		public double uncertainty() {
-			double bits = 0;
-			for (double weight : weights) {
-				bits -= weight == 0 ? 0 : weight * Math.log(weight) / Math.log(2);
-			}
-			return isSettled() ? 0 : bits;
+			return isSettled() ? 0 : Position.entropy(weights);
 		}
 	}
 

@@ -172,11 +172,7 @@ public final class Matrix {
 
 		@Override
 		public double uncertainty() {
-			double bits = 0;
-			for (double weight : weights) {
-				bits -= weight == 0 ? 0 : weight * Math.log(weight) / Math.log(2);
-			}
-			return ended ? 0 : bits;
+			return ended ? 0 : Position.entropy(weights);
 		}
 
 		@Override

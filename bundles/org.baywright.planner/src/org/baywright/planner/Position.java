@@ -23,6 +23,15 @@ public interface Position {
 	/** Returns how much is not known of the cause, in bits (Shannon 1948). */
 	double uncertainty();
 
+	/** Returns the entropy of what is as likely as these shares, which add up to 1, in bits. */
+	static double entropy(double[] shares) {
+		double bits = 0;
+		for (double share : shares) {
+			bits -= share == 0 ? 0 : share * Math.log(share) / Math.log(2);
+		}
+		return bits;
+	}
+
 	/** Something that can be done, with what it may show. */
 	interface Step {
 

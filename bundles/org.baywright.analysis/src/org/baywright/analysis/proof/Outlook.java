@@ -99,17 +99,16 @@ public final class Outlook implements Prospect {
 
 		private final int[] cells;
 		private final Program.Derived derived;
+		/** Whether some sign is there. */
+		private final boolean complaint;
 		/** Verdicts that stand or may come to. */
 		private boolean[] reachable;
 
 		Facts(int[] cells) {
 			this.cells = cells;
 			derived = program.derive(cells, -1);
-		}
-
-		@Override
-		public Object key() {
-			return Arrays.stream(cells).boxed().toList();
+			complaint = IntStream.range(0, cells.length)
+					.anyMatch(var -> program.variables.get(var).kind() == Variable.Kind.SIGN && cells[var] == Variable.PRESENT);
 		}
 
 		@Override
@@ -198,16 +197,7 @@ public final class Outlook implements Prospect {
 
 		/** Returns whether a rule is about something that is there: who has no complaint yet is asked about everything. */
 		private boolean isAsked(Formula body, Set<Integer> behind) {
-			return noComplaint() || showsSign(body, behind) || !asksSign(body);
-		}
-
-		private boolean noComplaint() {
-			for (int var = 0; var < cells.length; var++) {
-				if (program.variables.get(var).kind() == Variable.Kind.SIGN && cells[var] == Variable.PRESENT) {
-					return false;
-				}
-			}
-			return true;
+			return !complaint || showsSign(body, behind) || !asksSign(body);
 		}
 
 		/** Returns whether a sign that is known to be there, or a verdict that rests on one, is part of what may let a formula hold. */

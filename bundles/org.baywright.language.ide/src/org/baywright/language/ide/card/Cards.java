@@ -18,6 +18,7 @@ import org.baywright.language.ide.complete.Completion;
 import org.baywright.language.ide.complete.Skeleton;
 import org.baywright.language.ide.text.Edits;
 import org.baywright.language.ide.text.Spelled;
+import org.baywright.language.ide.text.LineEnds;
 import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.ide.text.Word;
 import org.baywright.language.ide.text.Words;
@@ -323,7 +324,7 @@ public final class Cards {
 		List<TextEdit> edits = new ArrayList<>(named.edits());
 		if (card.isNew() && !edits.isEmpty()) {
 			// both stand at the end, and what is named comes first
-			String line = Rewriting.newLine(card.text());
+			String line = LineEnds.of(card.text());
 			edits = List.of(TextEdit.insert(added.offset(), added.text() + line + edits.get(0).text().stripLeading()));
 		} else {
 			edits.add(added);
@@ -363,7 +364,7 @@ public final class Cards {
 			if (copy.equals(head)) {
 				return Optional.empty();
 			}
-			String line = Rewriting.newLine(card.text());
+			String line = LineEnds.of(card.text());
 			String rest = card.text().substring(sheet.headEnd(), sheet.end());
 			return Optional.of(TextEdit.insert(sheet.end(), line + line + Writing.line(copy) + rest));
 		});
@@ -448,7 +449,7 @@ public final class Cards {
 
 	private static TextEdit element(Card card, Form form, Piece head) {
 		String text = card.text();
-		String line = Rewriting.newLine(text);
+		String line = LineEnds.of(text);
 		String written = Writing.line(head) + (form.clauses().isEmpty() || form.bare() ? "" : " {" + line + "}") + line;
 		String between = text.isBlank() || text.endsWith(line + line) ? "" : text.endsWith("\n") ? line : line + line;
 		return TextEdit.insert(text.length(), between + written);

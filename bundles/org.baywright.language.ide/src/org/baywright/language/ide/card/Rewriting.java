@@ -74,10 +74,6 @@ final class Rewriting {
 	}
 
 	private String newLine() {
-		return newLine(text);
-	}
-
-	static String newLine(String text) {
 		return LineEnds.of(text);
 	}
 
