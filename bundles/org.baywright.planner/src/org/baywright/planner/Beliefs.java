@@ -3,14 +3,16 @@ package org.baywright.planner;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.Set;
 
 import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
-import org.baywright.analysis.Verdict;
 import org.baywright.model.Case;
+import org.baywright.model.CodeReading;
 import org.baywright.model.Fault;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
@@ -33,17 +35,14 @@ final class Beliefs {
 	private static final double SILENCE = 20;
 
 	private final RuleBase base;
-	private final Prospect prospect;
-	private final Prospect.Known begin;
+	private final Prospect.Ahead ahead;
 	private final List<String> causes;
-	private final Map<Variable, double[][]> likelihoods = new HashMap<>();
+	private final Map<Integer, double[][]> likelihoods = new HashMap<>();
 
-	/** @param causes the faults that it may be, without "something else" */
-	Beliefs(RuleBase base, Prospect prospect, Prospect.Known begin, List<String> causes) {
+	Beliefs(RuleBase base, Prospect.Ahead ahead) {
 		this.base = base;
-		this.prospect = prospect;
-		this.begin = begin;
-		this.causes = List.copyOf(causes);
+		this.ahead = ahead;
+		causes = ahead.causes();
 	}
 
 	/** Returns how likely each cause is; they add up to 1. */
@@ -62,24 +61,26 @@ final class Beliefs {
 	}
 
 	/** Returns for each value of a finding and each cause how likely the value is under the cause. */
-	double[][] likelihood(Variable finding) {
+	double[][] likelihood(int finding) {
 		return likelihoods.computeIfAbsent(finding, this::count);
 	}
 
-	private double[][] count(Variable finding) {
-		int values = prospect.values(finding).size();
-		double[][] likelihood = new double[values][causes.size() + 1];
-		List<Integer> possible = begin.possible(finding);
-		for (int value : possible) {
-			Prospect.Known after = begin.with(finding, value);
+	private double[][] count(int finding) {
+		Variable variable = ahead.findings().get(finding);
+		List<Reading> values = ahead.values(finding);
+		double[][] likelihood = new double[values.size()][causes.size() + 1];
+		Set<Integer> possible = new HashSet<>();
+		for (int value : ahead.known().possible(finding)) {
+			possible.add(value);
+			Prospect.Known after = ahead.known().with(finding, value);
 			for (int cause = 0; cause <= causes.size(); cause++) {
-				likelihood[value][cause] = PRIOR * (isSilence(finding, value) ? 1 / SILENCE : 1) * (cause < causes.size() ? ratio(after, causes.get(cause)) : 1);
+				likelihood[value][cause] = PRIOR * (isSilence(values.get(value)) ? 1 / SILENCE : 1) * (cause < causes.size() ? ratio(after, cause) : 1);
 			}
 		}
 		for (Case job : base.cases()) {
 			int cause = job.causes().size() == 1 ? causes.indexOf(job.causes().get(0)) : -1;
 			if (cause >= 0) {
-				found(job, finding).stream().filter(possible::contains).forEach(value -> likelihood[value][cause]++);
+				found(job, finding, variable).stream().filter(possible::contains).forEach(value -> likelihood[value][cause]++);
 			}
 		}
 		for (int cause = 0; cause <= causes.size(); cause++) {
@@ -92,25 +93,25 @@ final class Beliefs {
 		return likelihood;
 	}
 
-	private static boolean isSilence(Variable finding, int value) {
-		return finding.kind() == Variable.Kind.MODULE && value == Variable.SILENT || finding.kind() == Variable.Kind.CODE && value == Variable.UNREAD;
+	private static boolean isSilence(Reading reading) {
+		return reading instanceof Reading.ModuleAsked asked && !asked.answers() || reading instanceof Reading.CodeRead read && read.reading() == CodeReading.UNREAD;
 	}
 
-	private double ratio(Prospect.Known after, String fault) {
-		if (isNew(after, new Verdict(fault, VerdictKind.CONFIRMED))) {
+	private double ratio(Prospect.Known after, int cause) {
+		if (isNew(after, cause, VerdictKind.CONFIRMED)) {
 			return CONFIRMED;
 		}
-		return isNew(after, new Verdict(fault, VerdictKind.SUSPECTED)) ? SUSPECTED : 1;
+		return isNew(after, cause, VerdictKind.SUSPECTED) ? SUSPECTED : 1;
 	}
 
-	private boolean isNew(Prospect.Known after, Verdict verdict) {
-		return after.has(verdict) && !begin.has(verdict);
+	private boolean isNew(Prospect.Known after, int cause, VerdictKind kind) {
+		return after.has(cause, kind) && !ahead.known().has(cause, kind);
 	}
 
-	private List<Integer> found(Case job, Variable finding) {
+	private List<Integer> found(Case job, int finding, Variable variable) {
 		List<Integer> values = new ArrayList<>();
 		for (Reading reading : job.found()) {
-			OptionalInt value = reading.subject().equals(finding.name()) ? prospect.value(finding, reading) : OptionalInt.empty();
+			OptionalInt value = reading.subject().equals(variable.name()) ? ahead.value(finding, reading) : OptionalInt.empty();
 			value.ifPresent(values::add);
 		}
 		return values;

@@ -2,18 +2,16 @@ package org.baywright.planner;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 
 import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.run.Prospects;
-import org.baywright.model.Fault;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
-import org.baywright.model.VerdictKind;
 
 /**
  * The search for the cause on one vehicle, by the rules. One fault is the cause, of those that rules may confirm from the
@@ -25,24 +23,16 @@ public final class Diagnosis {
 	/** Likelihoods that differ by less than one part of this are alike. */
 	private static final double ROUNDED = 1e9;
 
-	private final Prospect prospect;
-	private final Prospect.Known begin;
-	private final List<String> causes;
+	private final Prospect.Ahead ahead;
 	private final Beliefs beliefs;
 	private final Effort effort;
-	private final double[] prior;
 	private final double everything;
 
-	/** @param bare the same without the signs, so that no complaint limits what may be asked for */
-	private Diagnosis(RuleBase base, Prospect prospect, Prospect.Known begin, Prospect.Known bare, double rate) {
-		this.prospect = prospect;
-		this.begin = begin;
-		Predicate<String> open = fault -> !begin.has(new Verdict(fault, VerdictKind.CLEARED)) && begin.isAsked(fault) && begin.canConfirm(fault);
-		causes = base.faults().stream().map(Fault::name).filter(open).toList();
-		beliefs = new Beliefs(base, prospect, begin, causes);
-		prior = beliefs.prior();
-		effort = new Effort(base, rate);
-		everything = bare.open(causes).stream().mapToDouble(finding -> effort.of(finding, bare)).sum();
+	private Diagnosis(RuleBase base, Prospect.Ahead ahead, double rate) {
+		this.ahead = ahead;
+		beliefs = new Beliefs(base, ahead);
+		effort = new Effort(base, ahead, rate);
+		everything = effort.all();
 	}
 
 	/**
@@ -54,19 +44,22 @@ public final class Diagnosis {
 	 * @return nothing if no vehicle has all of it
 	 */
 	public static Optional<Diagnosis> of(RuleBase base, String family, List<Reading> readings, double rate) {
-		Prospect prospect = Prospects.of(base, family);
-		Optional<Prospect.Known> bare = prospect.begin(readings.stream().filter(reading -> !(reading instanceof Reading.SignSeen)).toList());
-		return prospect.begin(readings).map(known -> new Diagnosis(base, prospect, known, bare.orElseThrow(), rate));
+		return of(base, Prospects.of(base, family), readings, rate);
+	}
+
+	/** Begins on a family whose rules are ready. */
+	public static Optional<Diagnosis> of(RuleBase base, Prospect prospect, List<Reading> readings, double rate) {
+		return prospect.begin(readings).map(ahead -> new Diagnosis(base, ahead, rate));
 	}
 
 	/** Returns the faults that it may be, in the order of the rule base. */
 	public List<String> causes() {
-		return causes;
+		return ahead.causes();
 	}
 
 	/** Returns where one stands at the beginning. */
 	public At begin() {
-		return new At(begin, prior);
+		return new At(ahead.known(), beliefs.prior());
 	}
 
 	/** What is found so far. */
@@ -74,12 +67,17 @@ public final class Diagnosis {
 
 		private final Prospect.Known known;
 		private final double[] weights;
+		private final BitSet left = new BitSet();
 		private List<Step> steps;
 		private Object key;
+		private double bound = -1;
 
 		private At(Prospect.Known known, double[] weights) {
 			this.known = known;
 			this.weights = weights;
+			for (int cause = 0; cause < weights.length - 1; cause++) {
+				left.set(cause, weights[cause] > 0);
+			}
 		}
 
 		/** Returns what the rules derive, sorted. */
@@ -89,7 +87,7 @@ public final class Diagnosis {
 
 		/** Returns whether the rules have come to an end: a fault is confirmed, or somebody else goes on. */
 		public boolean isSettled() {
-			return known.verdicts().stream().anyMatch(verdict -> verdict.isEnd() && known.isLasting(verdict));
+			return known.isSettled();
 		}
 
 		/** Returns how likely it is each of the causes, in their order, and last that it is something else. */
@@ -101,7 +99,7 @@ public final class Diagnosis {
 		@Override
 		public Object key() {
 			if (key == null) {
-				key = isSettled() ? known.verdicts() : List.of(known.verdicts(), known.mattering(left()), rounded());
+				key = isSettled() ? known.said() : List.of(known.said(), known.mattering(left), rounded());
 			}
 			return key;
 		}
@@ -110,30 +108,35 @@ public final class Diagnosis {
 			return Arrays.stream(weights).mapToObj(weight -> Math.round(weight * ROUNDED)).toList();
 		}
 
-		private List<String> left() {
-			List<String> left = new ArrayList<>();
-			for (int cause = 0; cause < causes.size(); cause++) {
-				if (weights[cause] > 0) {
-					left.add(causes.get(cause));
-				}
-			}
-			return left;
-		}
-
 		@Override
 		public List<Step> steps() {
 			if (steps == null) {
-				steps = isSettled() ? List.of() : known.open(left()).stream().<Step>map(finding -> new Finding(this, finding)).filter(step -> step.outcomes() > 0).toList();
+				int[] open = isSettled() ? new int[0] : known.open(left);
+				// what a doing shows beside what it was done for is seen anyway
+				int[] seen = Arrays.stream(open).filter(finding -> effort.isPaid(finding, known)).limit(1).toArray();
+				steps = Arrays.stream(seen.length > 0 ? seen : open).<Step>mapToObj(finding -> new Finding(this, finding)).filter(step -> step.outcomes() > 0).toList();
 			}
 			return steps;
 		}
 
 		@Override
 		public double bound() {
-			return steps().stream().mapToDouble(Step::cost).min().orElse(0);
+			if (bound < 0) {
+				bound = isSettled() || known.open(left).length == 0 ? 0 : expectedAtLeast();
+			}
+			return bound;
 		}
 
-		/** Whatever is found, nothing more is asked for than what rules ask of a vehicle of which no complaint is known. */
+		private double expectedAtLeast() {
+			double[] least = known.least(effort.least(known), effort.together(), left);
+			double sum = 0;
+			for (int cause = 0; cause < weights.length; cause++) {
+				sum += weights[cause] == 0 ? 0 : weights[cause] * least[cause];
+			}
+			return Double.isFinite(sum) ? sum : 0;
+		}
+
+		/** Whatever is found, nothing more is asked for than what may come to be asked for at all. */
 		@Override
 		public double most() {
 			return everything;
@@ -149,77 +152,67 @@ public final class Diagnosis {
 	public final class Finding implements Position.Step {
 
 		private final At at;
-		private final Variable variable;
-		private final List<Integer> values;
-		private final List<At> after = new ArrayList<>();
+		private final int finding;
+		private final int[] values;
+		private final At[] after;
 		private final double[] probabilities;
 
-		private Finding(At at, Variable variable) {
+		private Finding(At at, int finding) {
 			this.at = at;
-			this.variable = variable;
-			values = at.known.possible(variable);
-			double[][] likelihood = beliefs.likelihood(variable);
-			double[] alive = new double[at.weights.length];
-			List<double[]> shares = new ArrayList<>();
-			List<Prospect.Known> then = new ArrayList<>();
-			for (int value : values) {
-				Prospect.Known next = at.known.with(variable, value);
-				double[] share = new double[at.weights.length];
-				for (int cause = 0; cause < share.length; cause++) {
-					share[cause] = at.weights[cause] > 0 && fits(next, cause) ? likelihood[value][cause] : 0;
-					alive[cause] += share[cause];
+			this.finding = finding;
+			values = at.known.possible(finding);
+			after = new At[values.length];
+			probabilities = new double[values.length];
+			double[][] likelihood = beliefs.likelihood(finding);
+			int causes = at.weights.length;
+			double[] alive = new double[causes];
+			double[][] shares = new double[values.length][causes];
+			Prospect.Known[] then = new Prospect.Known[values.length];
+			for (int i = 0; i < values.length; i++) {
+				then[i] = at.known.with(finding, values[i]);
+				for (int cause = 0; cause < causes; cause++) {
+					shares[i][cause] = at.weights[cause] > 0 && then[i].fits(cause) ? likelihood[values[i]][cause] : 0;
+					alive[cause] += shares[i][cause];
 				}
-				then.add(next);
-				shares.add(share);
 			}
-			probabilities = new double[values.size()];
-			for (int i = 0; i < probabilities.length; i++) {
-				double[] weights = new double[at.weights.length];
-				for (int cause = 0; cause < weights.length; cause++) {
-					weights[cause] = alive[cause] == 0 ? 0 : at.weights[cause] * shares.get(i)[cause] / alive[cause];
+			double sum = 0;
+			for (int i = 0; i < values.length; i++) {
+				double[] weights = shares[i];
+				for (int cause = 0; cause < causes; cause++) {
+					weights[cause] = alive[cause] == 0 ? 0 : at.weights[cause] * weights[cause] / alive[cause];
 					probabilities[i] += weights[cause];
 				}
-				after.add(new At(then.get(i), Beliefs.norm(weights)));
+				sum += probabilities[i];
+				after[i] = new At(then[i], Beliefs.norm(weights));
 			}
-			double sum = Arrays.stream(probabilities).sum();
 			for (int i = 0; i < probabilities.length && sum > 0; i++) {
 				probabilities[i] /= sum;
 			}
 		}
 
-		/** Returns whether the rules let a cause be one where these findings are made: they neither clear it nor confirm another alone. */
-		private boolean fits(Prospect.Known known, int cause) {
-			String fault = cause < causes.size() ? causes.get(cause) : "";
-			if (!fault.isEmpty() && known.has(new Verdict(fault, VerdictKind.CLEARED))) {
-				return false;
-			}
-			List<Verdict> confirmed = known.verdicts().stream().filter(verdict -> verdict.kind() == VerdictKind.CONFIRMED && causes.contains(verdict.fault())).toList();
-			return confirmed.isEmpty() || confirmed.stream().anyMatch(verdict -> verdict.fault().equals(fault));
-		}
-
 		/** Returns what is found out. */
 		public Variable variable() {
-			return variable;
+			return ahead.findings().get(finding);
 		}
 
 		/** Returns a reading for an outcome. */
 		public Reading reading(int outcome) {
-			return prospect.values(variable).get(values.get(outcome));
+			return ahead.values(finding).get(values[outcome]);
 		}
 
 		@Override
 		public String name() {
-			return variable.name();
+			return variable().name();
 		}
 
 		@Override
 		public double cost() {
-			return effort.of(variable, at.known);
+			return effort.of(finding, at.known);
 		}
 
 		@Override
 		public int outcomes() {
-			return values.size();
+			return values.length;
 		}
 
 		@Override
@@ -229,7 +222,7 @@ public final class Diagnosis {
 
 		@Override
 		public Position after(int outcome) {
-			return after.get(outcome);
+			return after[outcome];
 		}
 	}
 }

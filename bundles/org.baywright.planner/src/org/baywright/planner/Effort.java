@@ -1,7 +1,13 @@
 package org.baywright.planner;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
@@ -21,21 +27,64 @@ final class Effort {
 	private static final double SIGN = 1;
 
 	private final RuleBase base;
-	private final double rate;
+	private final double[] costs;
+	/** For each finding the number of the doing that shows it. */
+	private final int[] doings;
+	private final List<int[]> findingsOf = new ArrayList<>();
 
 	/** @param rate what a minute costs, 0 or more */
-	Effort(RuleBase base, double rate) {
+	Effort(RuleBase base, Prospect.Ahead ahead, double rate) {
 		this.base = base;
-		this.rate = rate;
+		List<Variable> findings = ahead.findings();
+		Map<Object, Integer> numbers = new LinkedHashMap<>();
+		costs = findings.stream().mapToDouble(finding -> price(finding).doubleValue() + rate * minutes(finding)).toArray();
+		doings = findings.stream().mapToInt(finding -> numbers.computeIfAbsent(doing(finding), key -> numbers.size())).toArray();
+		for (int doing = 0; doing < numbers.size(); doing++) {
+			int of = doing;
+			findingsOf.add(IntStream.range(0, doings.length).filter(finding -> doings[finding] == of).toArray());
+		}
 	}
 
 	/** Returns what the finding costs where some are made already; nothing if it is told with one of these. */
-	double of(Variable finding, Prospect.Known known) {
-		return isPaid(finding, known) ? 0 : price(finding).doubleValue() + rate * minutes(finding);
+	double of(int finding, Prospect.Known known) {
+		return isPaid(finding, known) ? 0 : costs[finding];
+	}
+
+	/** Who asks a module has all its codes, and who does a test sees what is seen with it. */
+	boolean isPaid(int finding, Prospect.Known known) {
+		for (int other : findingsOf.get(doings[finding])) {
+			if (known.isMade(other)) {
+				return true;
+			}
+		}
+		return false;
+	}
+
+	/** Returns what each finding costs where some are made already. */
+	double[] least(Prospect.Known known) {
+		return IntStream.range(0, costs.length).mapToDouble(finding -> of(finding, known)).toArray();
+	}
+
+	/** Returns for each finding the number of the doing that shows it. */
+	int[] together() {
+		return doings;
+	}
+
+	/** Returns what all of it costs together. */
+	double all() {
+		return findingsOf.stream().mapToDouble(findings -> Arrays.stream(findings).mapToDouble(finding -> costs[finding]).max().orElse(0)).sum();
+	}
+
+	private Object doing(Variable finding) {
+		return switch (finding.kind()) {
+		case TEST -> base.test(finding.name()).map(base::doneBy).<Object>map(test -> test).orElse(finding);
+		case MODULE, CODE -> module(finding).<Object>map(module -> module).orElse(finding);
+		default -> finding;
+		};
 	}
 
 	/** Returns how many minutes it takes. */
-	double minutes(Variable finding) {
+	private double minutes(Variable finding) {
 		return switch (finding.kind()) {
 		case TEST -> base.test(finding.name()).map(base::doneBy).map(Test::takes).map(takes -> given(takes, TEST)).orElse(TEST);
 		case MODULE, CODE -> module(finding).map(Module::takes).map(takes -> given(takes, MODULE)).orElse(MODULE);
@@ -53,17 +102,6 @@ final class Effort {
 		case MODULE, CODE -> module(finding).map(module -> module.cost(base)).orElse(BigDecimal.ZERO);
 		default -> BigDecimal.ZERO;
 		};
-	}
-
-	/** Who asks a module has all its codes, and who does a test sees what is seen with it. */
-	private boolean isPaid(Variable finding, Prospect.Known known) {
-		Optional<Module> module = module(finding);
-		if (module.isPresent()) {
-			return known.isMade(new Variable(Variable.Kind.MODULE, module.get().name()));
-		}
-		return finding.kind() == Variable.Kind.TEST && base.test(finding.name()).map(base::doneBy).stream()
-				.flatMap(done -> base.tests().stream().filter(test -> base.doneBy(test).equals(done)))
-				.anyMatch(test -> known.isMade(new Variable(Variable.Kind.TEST, test.name())));
 	}
 
 	private Optional<Module> module(Variable finding) {

@@ -86,6 +86,11 @@ final class LawfulValues {
 		return Gates.or(solver, ((Formula.Any) formula).parts().stream().map(this::literal).toList());
 	}
 
+	/** Returns whether laws tie a variable to others, so that what is found of these limits it. */
+	boolean isTied(int var) {
+		return tied.get(var).length > 0;
+	}
+
 	/**
 	 * Returns the cells of a variable that some vehicle has; also those of which that could not be decided.
 	 *
@@ -97,7 +102,7 @@ final class LawfulValues {
 		for (int cell = 0; cell < program.cells.get(var).count(); cell++) {
 			boolean onlyReading = program.hasStates(var) && cell == Variable.PRESENT;
 			boolean otherwiseAsked = module >= 0 && cells[module] != Program.OPEN && (cells[module] == Variable.SILENT) != (cell == Variable.UNREAD);
-			if (!onlyReading && !otherwiseAsked && (tied.get(var).length == 0 || has(cells, var, cell))) {
+			if (!onlyReading && !otherwiseAsked && (!isTied(var) || has(cells, var, cell))) {
 				possible.add(cell);
 			}
 		}

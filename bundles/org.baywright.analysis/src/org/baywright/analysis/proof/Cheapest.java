@@ -1,0 +1,157 @@
+package org.baywright.analysis.proof;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * What ends cost at least, from a set of findings: the cheapest derivation of each verdict (Knuth 1977, "A generalization of
+ * Dijkstra's algorithm"), where several conditions cost together no less than the dearest of them, and the cheapest way to rule a
+ * verdict out. Laws are left aside, so every bound holds with them too.
+ */
+final class Cheapest {
+
+	private static final double NEVER = Double.POSITIVE_INFINITY;
+
+	private final Clauses clauses;
+	private final Lookahead.Facts facts;
+	private final double[] costs;
+	private final int[] together;
+	/** For each verdict what makes it stand. */
+	private final double[] coming;
+	private final BitSet behind = new BitSet();
+
+	/**
+	 * @param costs what each variable costs that may be asked for
+	 * @param together for each of these variables what is found out by one doing has the same number
+	 */
+	Cheapest(Lookahead.Facts facts, double[] costs, int[] together) {
+		this.facts = facts;
+		this.costs = costs;
+		this.together = together;
+		clauses = facts.clauses();
+		coming = new double[facts.verdictCount()];
+		Arrays.fill(coming, NEVER);
+		boolean changed = true;
+		while (changed) {
+			changed = false;
+			for (int verdict = 0; verdict < coming.length; verdict++) {
+				double least = facts.stands(verdict) ? 0 : anyComing(facts.bodies(verdict));
+				if (least < coming[verdict]) {
+					coming[verdict] = least;
+					changed = true;
+				}
+			}
+		}
+	}
+
+	private double anyComing(int[] nodes) {
+		double least = NEVER;
+		for (int node : nodes) {
+			least = Math.min(least, coming(node));
+		}
+		return least;
+	}
+
+	private double coming(int node) {
+		if (clauses.isVariable(node)) {
+			return ofVariable(node);
+		} else if (clauses.isVerdict(node)) {
+			return clauses.wantsVerdict(node) ? coming[clauses.about(node)] : 0;
+		} else if (!clauses.wantsAll(node)) {
+			return anyComing(clauses.parts(node));
+		}
+		double most = 0;
+		Map<Integer, Double> bought = new HashMap<>();
+		for (int part : clauses.parts(node)) {
+			double cost = coming(part);
+			most = Math.max(most, cost);
+			if (clauses.isVariable(part) && cost > 0 && cost < NEVER) {
+				bought.merge(together[clauses.about(part)], cost, Math::max);
+			}
+		}
+		return Math.max(most, bought.values().stream().mapToDouble(Double::doubleValue).sum());
+	}
+
+	private double ofVariable(int node) {
+		return !clauses.mayHold(node, facts) ? NEVER : facts.value(clauses.about(node)) >= 0 ? 0 : costs[clauses.about(node)];
+	}
+
+	/** Returns what it costs that a verdict that stands does so for good: by another way than one that rests on what may still come. */
+	private double settling(int verdict) {
+		double least = facts.lasts(verdict) ? 0 : NEVER;
+		for (int body : facts.bodies(verdict)) {
+			least = Math.min(least, !clauses.holds(body, facts) ? coming(body) : isPlain(body) ? NEVER : 0);
+		}
+		return least;
+	}
+
+	/** Returns whether only findings, and that verdicts do not stand, make a formula hold, and all of them together. */
+	private boolean isPlain(int node) {
+		return clauses.isVariable(node) || clauses.isVerdict(node) && !clauses.wantsVerdict(node)
+				|| !clauses.isVerdict(node) && clauses.wantsAll(node) && Arrays.stream(clauses.parts(node)).allMatch(this::isPlain);
+	}
+
+	/** Returns what it costs to see that a verdict that does not stand never will. */
+	private double going(int verdict) {
+		if (behind.get(verdict)) {
+			return 0;
+		}
+		behind.set(verdict);
+		double most = 0;
+		for (int body : facts.bodies(verdict)) {
+			if (clauses.mayHold(body, facts)) {
+				most = Math.max(most, failing(body));
+			}
+		}
+		behind.clear(verdict);
+		return most;
+	}
+
+	private double failing(int node) {
+		if (clauses.isVariable(node)) {
+			int value = facts.value(clauses.about(node));
+			return value >= 0 ? clauses.mayHold(node, facts) ? NEVER : 0 : Clauses.allOf(clauses.table(node)) ? NEVER : costs[clauses.about(node)];
+		} else if (clauses.isVerdict(node)) {
+			int verdict = clauses.about(node);
+			return !clauses.wantsVerdict(node) ? coming[verdict] : facts.stands(verdict) ? facts.lasts(verdict) ? NEVER : 0 : going(verdict);
+		}
+		boolean all = clauses.wantsAll(node);
+		double least = all ? NEVER : 0;
+		for (int part : clauses.parts(node)) {
+			least = all ? Math.min(least, failing(part)) : Math.max(least, failing(part));
+		}
+		return least;
+	}
+
+	/** @see org.baywright.analysis.Prospect.Known#least */
+	double[] ends(BitSet causes) {
+		int count = facts.causeCount();
+		double elsewhere = NEVER;
+		double nothingLeft = facts.askedAboutAll() ? 0 : -1;
+		double[] closing = new double[count];
+		for (int verdict = 0; verdict < coming.length; verdict++) {
+			int cause = facts.causeOf(verdict);
+			if (facts.isEnd(verdict) && cause < 0) {
+				elsewhere = Math.min(elsewhere, facts.stands(verdict) ? settling(verdict) : coming[verdict]);
+				nothingLeft = nothingLeft != 0 && facts.isReferral(verdict) && !facts.stands(verdict) && coming[verdict] < NEVER ? Math.max(nothingLeft, going(verdict)) : nothingLeft;
+			}
+		}
+		for (int cause = 0; cause < count; cause++) {
+			int confirmed = facts.confirmed(cause);
+			closing[cause] = causes.get(cause) && confirmed >= 0 && !facts.stands(confirmed) && coming[confirmed] < NEVER ? going(confirmed) : 0;
+		}
+		double[] least = new double[count + 1];
+		for (int cause = 0; cause <= count; cause++) {
+			double empty = Math.max(0, nothingLeft);
+			for (int other = 0; other < count && nothingLeft != 0; other++) {
+				double cleared = facts.cleared(other) < 0 || other == cause ? NEVER : coming[facts.cleared(other)];
+				empty = Math.max(empty, Math.min(closing[other], cleared));
+			}
+			double confirms = cause == count ? NEVER : coming[facts.confirmed(cause)];
+			least[cause] = Math.min(confirms, Math.min(elsewhere, nothingLeft == 0 ? 0 : empty));
+		}
+		return least;
+	}
+}

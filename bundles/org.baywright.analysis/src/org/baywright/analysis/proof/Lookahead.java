@@ -1,0 +1,646 @@
+package org.baywright.analysis.proof;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+
+import org.baywright.analysis.Prospect;
+import org.baywright.analysis.Variable;
+import org.baywright.analysis.Verdict;
+import org.baywright.model.CodeReading;
+import org.baywright.model.Domain;
+import org.baywright.model.IndexSet;
+import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
+import org.baywright.model.VerdictKind;
+
+/**
+ * What lies ahead of one vehicle: a slice of its program, made small and quick. Values that neither a rule of the slice nor a
+ * law tells apart are one.
+ */
+final class Lookahead implements Prospect.Ahead {
+
+	/** What stands for the value of a variable that makes no difference. */
+	private static final int LOOKED_PAST = -3;
+	/** Of a verdict that is on no cause and no referral. */
+	private static final int NOBODY = -2;
+	private static final int REFERRAL = -1;
+
+	private final RuleBase base;
+	private final Program program;
+	private final LawfulValues lawful;
+	private final Slice slice;
+	private final Prospect.Known begin;
+
+	// ---- variables: what may be asked for comes first, in order ----
+	private final List<Variable> findings;
+	/** For each variable its number in the program. */
+	private final int[] vars;
+	/** For each variable the cells of the program that its values stand for, and for each cell of the program its value. */
+	private final List<int[]> cellsOf = new ArrayList<>();
+	private final List<int[]> valueOf = new ArrayList<>();
+	/** For each variable that of the module that is asked for it; -1 for others. */
+	private final int[] moduleOf;
+	/** For each variable what it may be whatever is found of others; {@code null} where laws tie it to others. */
+	private final List<int[]> free = new ArrayList<>();
+
+	// ---- verdicts and branches ----
+	private final List<Integer> verdicts = new ArrayList<>();
+	private final Map<Integer, Integer> verdictHere = new HashMap<>();
+	private final Clauses clauses = new Clauses();
+	/** For each verdict the bodies of the branches that derive it. */
+	private final List<int[]> bodies = new ArrayList<>();
+	private final List<int[]> strata = new ArrayList<>();
+	private final boolean[] isLoop;
+	/** For each cause its verdicts, confirmed, suspected and cleared; -1 where no rule says so. */
+	private final int[][] ofCause;
+	/** Verdicts whose coming or going is of interest: those on causes come with their cause, referrals with -1. */
+	private final int[] causeOf;
+	private final boolean[] isEnd;
+
+	Lookahead(RuleBase base, Program program, LawfulValues lawful, Slice slice) {
+		this.base = base;
+		this.program = program;
+		this.lawful = lawful;
+		this.slice = slice;
+		List<Integer> order = new ArrayList<>(slice.asked.stream().boxed().sorted((a, b) -> program.variables.get(a).compareTo(program.variables.get(b))).toList());
+		findings = order.stream().map(program.variables::get).toList();
+		mentioned().stream().filter(var -> !slice.asked.get(var)).forEach(order::add);
+		vars = order.stream().mapToInt(Integer::intValue).toArray();
+		int[] here = new int[program.variables.size()];
+		Arrays.fill(here, -1);
+		for (int var = 0; var < vars.length; var++) {
+			here[vars[var]] = var;
+		}
+		moduleOf = Arrays.stream(vars).map(var -> program.moduleOf[var] < 0 ? -1 : here[program.moduleOf[var]]).toArray();
+		for (int var : vars) {
+			cutValues(var);
+		}
+		numberVerdicts();
+		isLoop = new boolean[strata.size()];
+		for (int group = 0; group < isLoop.length; group++) {
+			isLoop[group] = strata.get(group).length > 1 || program.strata.isLoop(new int[] { verdicts.get(strata.get(group)[0]) });
+		}
+		compile(here);
+		ofCause = slice.causes.stream().map(fault -> IntStream.range(0, VerdictKind.values().length)
+				.map(kind -> verdictHere.getOrDefault(program.numberOf(new Verdict(fault, VerdictKind.values()[kind])), -1)).toArray()).toArray(int[][]::new);
+		causeOf = verdicts.stream().mapToInt(verdict -> causeOf(program.verdicts.get(verdict))).toArray();
+		isEnd = new boolean[verdicts.size()];
+		for (int verdict = 0; verdict < isEnd.length; verdict++) {
+			isEnd[verdict] = program.verdicts.get(verdicts.get(verdict)).isEnd();
+		}
+		int[] values = new int[vars.length];
+		for (int var = 0; var < vars.length; var++) {
+			values[var] = slice.cells[vars[var]] == Program.OPEN ? Program.OPEN : valueOf.get(var)[slice.cells[vars[var]]];
+			free.add(lawful.isTied(vars[var]) ? null : possible(slice.cells.clone(), var));
+		}
+		begin = new Facts(values);
+	}
+
+	private int causeOf(Verdict verdict) {
+		int cause = slice.causes.indexOf(verdict.fault());
+		return verdict.isReferral() ? REFERRAL : cause >= 0 ? cause : NOBODY;
+	}
+
+	/** Returns the variables that branches of the slice look at, with the modules of codes, ascending. */
+	private List<Integer> mentioned() {
+		BitSet mentioned = new BitSet();
+		slice.branches.stream().forEach(b -> program.branches.get(b).body().eachLeaf(leaf -> {
+			if (leaf instanceof Formula.Known lit && lit.var() >= 0 && (slice.cells[lit.var()] != Program.OPEN || slice.asked.get(lit.var()))) {
+				mentioned.set(lit.var());
+			}
+		}));
+		mentioned.or(slice.asked);
+		for (int var : mentioned.stream().toArray()) {
+			if (program.moduleOf[var] >= 0) {
+				mentioned.set(program.moduleOf[var]);
+			}
+		}
+		return mentioned.stream().boxed().toList();
+	}
+
+	// ---- making it ready -------------------------------------------------------------------------------------
+
+	/** Cells with which every branch of the slice holds alike are one value, if no law tells them apart. */
+	private void cutValues(int var) {
+		int count = program.cells.get(var).count();
+		List<Formula.Known> literals = new ArrayList<>();
+		slice.branches.stream().forEach(b -> program.branches.get(b).body().eachLeaf(leaf -> {
+			if (leaf instanceof Formula.Known lit && lit.var() == var) {
+				literals.add(lit);
+			}
+		}));
+		boolean code = program.moduleOf[var] >= 0;
+		boolean merges = !lawful.isTied(var) && (code || program.variables.get(var).kind() == Variable.Kind.TEST);
+		Map<List<Boolean>, Integer> classes = new HashMap<>();
+		List<Integer> first = new ArrayList<>();
+		int[] value = new int[count];
+		for (int cell = 0; cell < count; cell++) {
+			int of = cell;
+			List<Boolean> shows = literals.stream().map(lit -> lit.cells().contains(of)).toList();
+			boolean alone = !merges || code && (cell == Variable.PRESENT || cell == Variable.UNREAD);
+			Integer known = alone ? null : classes.get(shows);
+			if (known == null) {
+				known = first.size();
+				first.add(cell);
+				if (!alone) {
+					classes.put(shows, known);
+				}
+			}
+			value[cell] = known;
+		}
+		cellsOf.add(first.stream().mapToInt(Integer::intValue).toArray());
+		valueOf.add(value);
+	}
+
+	private void numberVerdicts() {
+		BitSet used = new BitSet();
+		slice.branches.stream().forEach(b -> {
+			program.branches.get(b).verdicts().forEach(used::set);
+			program.branches.get(b).body().eachLeaf(leaf -> {
+				if (leaf instanceof Formula.Stands stands) {
+					used.set(stands.verdict());
+				}
+			});
+		});
+		for (int[] group : program.strata.groups()) {
+			int[] of = Arrays.stream(group).filter(used::get).map(verdict -> {
+				verdictHere.put(verdict, verdicts.size());
+				verdicts.add(verdict);
+				return verdicts.size() - 1;
+			}).toArray();
+			if (of.length > 0) {
+				strata.add(of);
+			}
+		}
+	}
+
+	private void compile(int[] here) {
+		Map<Integer, Integer> compiled = new HashMap<>();
+		for (int verdict : verdicts) {
+			bodies.add(program.derivedBy.get(verdict).stream().filter(slice.branches::get).mapToInt(b -> compiled.computeIfAbsent(b,
+					key -> clauses.add(program.branches.get(key).body(), program, here, cellsOf, verdictHere::get))).toArray());
+		}
+	}
+
+	// ---- what can be asked -----------------------------------------------------------------------------------
+
+	@Override
+	public List<String> causes() {
+		return slice.causes;
+	}
+
+	@Override
+	public List<Variable> findings() {
+		return findings;
+	}
+
+	@Override
+	public int number(Variable finding) {
+		return findings.indexOf(finding);
+	}
+
+	@Override
+	public List<Reading> values(int finding) {
+		return Arrays.stream(cellsOf.get(finding)).mapToObj(cell -> reading(finding, cell)).toList();
+	}
+
+	private Reading reading(int finding, int cell) {
+		Variable variable = findings.get(finding);
+		int value = program.cells.get(vars[finding]).example(cell);
+		return switch (variable.kind()) {
+		case SIGN -> new Reading.SignSeen(variable.name(), value == Variable.PRESENT, Span.NONE);
+		case MODULE -> new Reading.ModuleAsked(variable.name(), value == Variable.ANSWERS, Span.NONE);
+		case CODE -> new Reading.CodeRead(variable.name(), CodeReading.values()[value], Span.NONE);
+		default -> {
+			Domain domain = program.domains.get(vars[finding]).orElseThrow();
+			yield domain instanceof Domain.Quantity quantity && quantity.isNumber(value) ? new Reading.Measured(variable.name(), quantity.value(value), Span.NONE)
+					: new Reading.Named(variable.name(), name(domain, value), Span.NONE);
+		}
+		};
+	}
+
+	private static String name(Domain domain, int value) {
+		return domain.named().stream().map(named -> named.name()).filter(name -> domain.indexOf(name) == value).findFirst().orElseThrow();
+	}
+
+	@Override
+	public IndexSet means(int finding, int value) {
+		IndexSet cells = IndexSet.EMPTY;
+		int[] valueOfCell = valueOf.get(finding);
+		for (int cell = 0; cell < valueOfCell.length; cell++) {
+			cells = valueOfCell[cell] == value ? cells.union(Encoding.only(cell)) : cells;
+		}
+		return program.cells.get(vars[finding]).values(cells);
+	}
+
+	@Override
+	public OptionalInt value(int finding, Reading reading) {
+		Noted alone = new Noted(base, program);
+		int var = vars[finding];
+		return alone.put(reading).isPresent() || alone.cells()[var] == Program.OPEN ? OptionalInt.empty() : OptionalInt.of(valueOf.get(finding)[alone.cells()[var]]);
+	}
+
+	@Override
+	public Prospect.Known known() {
+		return begin;
+	}
+
+	/** @param cells what is known, in cells of the program */
+	private int[] possible(int[] cells, int var) {
+		int[] value = valueOf.get(var);
+		return lawful.possible(cells, vars[var]).stream().mapToInt(cell -> value[cell]).distinct().sorted().toArray();
+	}
+
+	/** Findings as values of the slice's variables. */
+	final class Facts implements Prospect.Known, Clauses.Facts {
+
+		private final int[] values;
+		private final boolean[] stands = new boolean[verdicts.size()];
+		private final boolean complaint;
+		private boolean[] mayStand;
+		private Boolean settled;
+		private BitSet openFor;
+		private int[] open;
+		private int[] mattering;
+
+		Facts(int[] values) {
+			this.values = values;
+			boolean there = slice.complaint;
+			for (int var = 0; var < findings.size() && !there; var++) {
+				there = values[var] == Variable.PRESENT && findings.get(var).kind() == Variable.Kind.SIGN;
+			}
+			complaint = there;
+			for (int group = 0; group < strata.size(); group++) {
+				derive(strata.get(group), isLoop[group]);
+			}
+		}
+
+		private void derive(int[] group, boolean loop) {
+			boolean changed = true;
+			while (changed) {
+				changed = false;
+				for (int verdict : group) {
+					if (!stands[verdict] && anyHolds(bodies.get(verdict))) {
+						stands[verdict] = true;
+						changed = loop;
+					}
+				}
+			}
+		}
+
+		private boolean anyHolds(int[] nodes) {
+			for (int node : nodes) {
+				if (clauses.holds(node, this)) {
+					return true;
+				}
+			}
+			return false;
+		}
+
+		@Override
+		public int value(int var) {
+			return values[var];
+		}
+
+		@Override
+		public boolean stands(int verdict) {
+			return stands[verdict];
+		}
+
+		@Override
+		public boolean mayStand(int verdict) {
+			if (mayStand == null) {
+				mayStand = stands.clone();
+				boolean changed = true;
+				while (changed) {
+					changed = false;
+					for (int other = 0; other < mayStand.length; other++) {
+						if (!mayStand[other] && anyMayHold(bodies.get(other))) {
+							mayStand[other] = true;
+							changed = true;
+						}
+					}
+				}
+			}
+			return mayStand[verdict];
+		}
+
+		private boolean anyMayHold(int[] nodes) {
+			for (int node : nodes) {
+				if (clauses.mayHold(node, this)) {
+					return true;
+				}
+			}
+			return false;
+		}
+
+		@Override
+		public List<Verdict> verdicts() {
+			int[] cells = cells();
+			return program.standing(program.derive(cells, -1));
+		}
+
+		private int[] cells() {
+			int[] cells = slice.cells.clone();
+			for (int var = 0; var < values.length; var++) {
+				cells[vars[var]] = values[var] < 0 ? Program.OPEN : cellsOf.get(var)[values[var]];
+			}
+			return cells;
+		}
+
+		@Override
+		public Object said() {
+			return BitSet.valueOf(packed());
+		}
+
+		private long[] packed() {
+			long[] bits = new long[(stands.length + 63) / 64];
+			for (int verdict = 0; verdict < stands.length; verdict++) {
+				bits[verdict / 64] |= stands[verdict] ? 1L << verdict : 0;
+			}
+			return bits;
+		}
+
+		@Override
+		public boolean isMade(int finding) {
+			return values[finding] != Program.OPEN;
+		}
+
+		@Override
+		public boolean fits(int cause) {
+			boolean something = cause == ofCause.length;
+			if (!something && has(cause, VerdictKind.CLEARED)) {
+				return false;
+			}
+			boolean other = false;
+			for (int each = 0; each < ofCause.length; each++) {
+				if (has(each, VerdictKind.CONFIRMED)) {
+					if (each == cause) {
+						return true;
+					}
+					other = true;
+				}
+			}
+			return !other;
+		}
+
+		@Override
+		public boolean has(int cause, VerdictKind kind) {
+			int verdict = ofCause[cause][kind.ordinal()];
+			return verdict >= 0 && stands[verdict];
+		}
+
+		@Override
+		public boolean isSettled() {
+			if (settled == null) {
+				settled = false;
+				for (int verdict = 0; verdict < stands.length && !settled; verdict++) {
+					settled = isEnd[verdict] && stands[verdict] && lasts(verdict);
+				}
+			}
+			return settled;
+		}
+
+		/** Returns whether a verdict stands, whatever is found yet. */
+		boolean lasts(int verdict) {
+			return isLasting(verdict, new BitSet());
+		}
+
+		/** Whatever is found yet, it stands: it does not rest on another that may still come. */
+		private boolean isLasting(int verdict, BitSet behind) {
+			if (stands[verdict] && !behind.get(verdict)) {
+				behind.set(verdict);
+				for (int body : bodies.get(verdict)) {
+					if (clauses.holds(body, this) && lasts(body, behind)) {
+						return true;
+					}
+				}
+			}
+			return false;
+		}
+
+		private boolean lasts(int node, BitSet behind) {
+			if (clauses.isVariable(node)) {
+				return clauses.holds(node, this);
+			} else if (clauses.isVerdict(node)) {
+				return clauses.wantsVerdict(node) && isLasting(clauses.about(node), behind);
+			}
+			boolean all = clauses.wantsAll(node);
+			for (int part : clauses.parts(node)) {
+				if (lasts(part, behind) != all) {
+					return !all;
+				}
+			}
+			return all;
+		}
+
+		// ---- what would still matter ---------------------------------------------------------------------------
+
+		@Override
+		public int[] open(BitSet causes) {
+			look(causes);
+			return open;
+		}
+
+		@Override
+		public Object mattering(BitSet causes) {
+			look(causes);
+			return new Key(mattering);
+		}
+
+		private void look(BitSet causes) {
+			if (!causes.equals(openFor)) {
+				openFor = (BitSet) causes.clone();
+				BitSet seen = new BitSet();
+				BitSet behind = new BitSet();
+				for (int verdict = 0; verdict < stands.length; verdict++) {
+					int cause = causeOf[verdict];
+					if (!stands[verdict] && (cause == REFERRAL || cause >= 0 && causes.get(cause))) {
+						visit(verdict, behind, seen);
+					}
+				}
+				mattering = new int[values.length];
+				for (int var = 0; var < values.length; var++) {
+					mattering[var] = seen.get(var) ? values[var] : LOOKED_PAST;
+				}
+				open = seen.stream().filter(var -> var < findings.size() && values[var] == Program.OPEN).toArray();
+			}
+		}
+
+		private void visit(int verdict, BitSet behind, BitSet seen) {
+			if (!behind.get(verdict)) {
+				behind.set(verdict);
+				for (int body : bodies.get(verdict)) {
+					if (!clauses.holds(body, this) && clauses.mayHold(body, this) && isAsked(body)) {
+						visitBody(body, behind, seen);
+					}
+				}
+			}
+		}
+
+		private void visitBody(int node, BitSet behind, BitSet seen) {
+			if (clauses.isVariable(node)) {
+				seen.set(clauses.about(node));
+			} else if (clauses.isVerdict(node)) {
+				visit(clauses.about(node), behind, seen);
+			} else {
+				for (int part : clauses.parts(node)) {
+					visitBody(part, behind, seen);
+				}
+			}
+		}
+
+		private boolean isAsked(int body) {
+			return !complaint || showsSign(body, new BitSet()) || !asksSign(body);
+		}
+
+		private boolean showsSign(int node, BitSet behind) {
+			if (clauses.isVariable(node)) {
+				return isSign(node) && values[clauses.about(node)] == Variable.PRESENT && clauses.holdsWith(node, Variable.PRESENT);
+			} else if (clauses.isVerdict(node)) {
+				return clauses.wantsVerdict(node) && isAsked(clauses.about(node), behind);
+			}
+			for (int part : clauses.parts(node)) {
+				if (showsSign(part, behind)) {
+					return true;
+				}
+			}
+			return false;
+		}
+
+		private boolean isAsked(int verdict, BitSet behind) {
+			if (!behind.get(verdict)) {
+				behind.set(verdict);
+				for (int body : bodies.get(verdict)) {
+					if (clauses.mayHold(body, this) && (!complaint || showsSign(body, behind) || !asksSign(body))) {
+						return true;
+					}
+				}
+			}
+			return false;
+		}
+
+		private boolean asksSign(int node) {
+			if (clauses.isVariable(node)) {
+				return isSign(node);
+			} else if (clauses.isVerdict(node)) {
+				return clauses.wantsVerdict(node);
+			}
+			for (int part : clauses.parts(node)) {
+				if (asksSign(part)) {
+					return true;
+				}
+			}
+			return false;
+		}
+
+		private boolean isSign(int node) {
+			return program.variables.get(vars[clauses.about(node)]).kind() == Variable.Kind.SIGN;
+		}
+
+		// ---- what can be found ---------------------------------------------------------------------------------
+
+		@Override
+		public int[] possible(int finding) {
+			int module = moduleOf[finding];
+			boolean asked = module >= 0 && values[module] >= 0;
+			if (free.get(finding) != null && !asked) {
+				return free.get(finding);
+			}
+			return Lookahead.this.possible(cells(), finding);
+		}
+
+		@Override
+		public Prospect.Known with(int finding, int value) {
+			int[] more = values.clone();
+			more[finding] = value;
+			Variable.Kind kind = findings.get(finding).kind();
+			int module = kind == Variable.Kind.MODULE ? finding : moduleOf[finding];
+			if (module >= 0) {
+				boolean silent = kind == Variable.Kind.MODULE ? value == Variable.SILENT : cellsOf.get(finding)[value] == Variable.UNREAD;
+				more[module] = valueOf.get(module)[silent ? Variable.SILENT : Variable.ANSWERS];
+				for (int code = 0; silent && code < more.length; code++) {
+					if (moduleOf[code] == module) {
+						more[code] = valueOf.get(code)[Variable.UNREAD];
+					}
+				}
+			}
+			return new Facts(more);
+		}
+
+		@Override
+		public Prospect.Known without(int finding) {
+			int[] more = values.clone();
+			more[finding] = Clauses.LOST;
+			return new Facts(more);
+		}
+
+		@Override
+		public double[] least(double[] costs, int[] together, BitSet causes) {
+			return new Cheapest(this, costs, together).ends(causes);
+		}
+
+		Clauses clauses() {
+			return clauses;
+		}
+
+		int verdictCount() {
+			return stands.length;
+		}
+
+		int causeCount() {
+			return ofCause.length;
+		}
+
+		int[] bodies(int verdict) {
+			return bodies.get(verdict);
+		}
+
+		boolean isEnd(int verdict) {
+			return isEnd[verdict];
+		}
+
+		boolean isReferral(int verdict) {
+			return causeOf[verdict] == REFERRAL;
+		}
+
+		/** Returns the cause that a verdict is on, or a number below 0. */
+		int causeOf(int verdict) {
+			return causeOf[verdict];
+		}
+
+		int confirmed(int cause) {
+			return ofCause[cause][VerdictKind.CONFIRMED.ordinal()];
+		}
+
+		int cleared(int cause) {
+			return ofCause[cause][VerdictKind.CLEARED.ordinal()];
+		}
+
+		/** Returns whether everything is asked for, as there is no complaint yet. */
+		boolean askedAboutAll() {
+			return !complaint;
+		}
+	}
+
+	private record Key(int[] values) {
+
+		@Override
+		public boolean equals(Object other) {
+			return other instanceof Key key && Arrays.equals(values, key.values);
+		}
+
+		@Override
+		public int hashCode() {
+			return Arrays.hashCode(values);
+		}
+	}
+}
