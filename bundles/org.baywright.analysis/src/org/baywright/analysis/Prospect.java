@@ -69,6 +69,9 @@ public interface Prospect {
 		/** Returns the findings that are open and by which rules may still come to say something of one of these causes, or refer; ascending. */
 		int[] open(BitSet causes);
 
+		/** Returns the findings that are open and may come to be asked for, whatever signs are found; ascending. */
+		int[] ahead(BitSet causes);
+
 		/** Returns what is open, and what was found, of all that conditions ask for by which rules may still come to say something of one of these causes, or refer. */
 		Object mattering(BitSet causes);
 

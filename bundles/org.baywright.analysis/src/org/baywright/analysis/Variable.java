@@ -4,6 +4,8 @@ import java.util.Comparator;
 import java.util.Optional;
 
 import org.baywright.model.Condition;
+import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
 
 /**
  * Something that a situation fixes.
@@ -49,6 +51,13 @@ public record Variable(Kind kind, String name) implements Comparable<Variable> {
 				(Condition.ModuleIs is) -> Optional.of(new Variable(Kind.MODULE, is.module())),
 				(Condition.VerdictIs is) -> Optional.empty(),
 				(Condition.Unexplained is) -> Optional.of(new Variable(Kind.SIGN, is.sign())));
+	}
+
+	/** Returns what a reading is about. */
+	public static Variable of(RuleBase base, Reading reading) {
+		Kind kind = reading instanceof Reading.SignSeen ? Kind.SIGN : reading instanceof Reading.ModuleAsked ? Kind.MODULE
+				: reading instanceof Reading.CodeRead ? Kind.CODE : base.test(reading.subject()).isPresent() ? Kind.TEST : Kind.TRAIT;
+		return new Variable(kind, reading.subject());
 	}
 
 	@Override

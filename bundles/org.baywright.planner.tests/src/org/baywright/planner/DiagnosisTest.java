@@ -53,7 +53,7 @@ class DiagnosisTest {
 	}
 
 	private static Diagnosis begin(String text, Reading... readings) {
-		return Diagnosis.of(read(text), "tarn", List.of(readings), 1).orElseThrow();
+		return Diagnosis.of(read(text), "tarn", List.of(readings)).orElseThrow();
 	}
 
 	private static Search.Found solve(Diagnosis diagnosis) {
@@ -153,7 +153,7 @@ class DiagnosisTest {
 	void findingsThatCannotBeHaveNoPlan() {
 		String text = LAMP + "law \"A torn wire is dead\": when look is torn then at_lamp is none\n";
 		assertEquals(Optional.empty(), Diagnosis.of(read(text), "tarn",
-				List.of(new Reading.Named("look", "torn", Span.NONE), new Reading.Named("at_lamp", "full", Span.NONE)), 1));
+				List.of(new Reading.Named("look", "torn", Span.NONE), new Reading.Named("at_lamp", "full", Span.NONE))));
 		Diagnosis.At at = begin(text, there("dead"), new Reading.Named("at_lamp", "full", Span.NONE)).begin();
 		assertTrue(at.isSettled());
 	}

@@ -1,7 +1,10 @@
 package org.baywright.planner;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /**
  * What to do at a position and after each outcome, to the end. Positions from which the way goes on alike have one plan, so
@@ -19,6 +22,7 @@ public final class Plan {
 	private final boolean cut;
 	private final double expected;
 	private final double worst;
+	private final double cutShare;
 
 	private Plan(Position position, Optional<Position.Step> step, List<Branch> branches, boolean cut, double expected, double worst) {
 		this.position = position;
@@ -27,6 +31,7 @@ public final class Plan {
 		this.cut = cut;
 		this.expected = expected;
 		this.worst = worst;
+		cutShare = cut ? 1 : branches.stream().mapToDouble(branch -> branch.probability() * branch.plan().cutShare).sum();
 	}
 
 	static Plan end(Position position) {
@@ -34,7 +39,7 @@ public final class Plan {
 	}
 
 	static Plan cut(Position position) {
-		return new Plan(position, Optional.empty(), List.of(), true, position.most(), position.most());
+		return new Plan(position, Optional.empty(), List.of(), true, position.guess(), position.most());
 	}
 
 	static Plan of(Position position, Position.Step step, List<Branch> branches) {
@@ -58,17 +63,43 @@ public final class Plan {
 		return branches;
 	}
 
+	/** Returns how often one gets to places at which nobody looked how it goes on, from 0 to 1. */
+	public double cutShare() {
+		return cutShare;
+	}
+
 	/** Returns whether nobody looked how it goes on from here: so seldom does one get here. */
 	public boolean isCut() {
 		return cut;
 	}
 
-	/** Returns what is to be expected to the end from here; where it was cut what everything together costs that may be done. */
+	/** Returns what is to be expected to the end from here; where it was cut an estimate. */
 	public double expectedCost() {
 		return expected;
 	}
 
-	/** Returns what the dearest way to an end costs from here. */
+	/**
+	 * Returns what is to be expected to the end from here of something that each step takes.
+	 *
+	 * @param rest what part of the guessed cost is taken for it where the plan was cut
+	 */
+	public double expected(ToDoubleFunction<Position.Step> of, double rest) {
+		return expected(of, rest, new HashMap<>());
+	}
+
+	private double expected(ToDoubleFunction<Position.Step> of, double rest, Map<Plan, Double> known) {
+		Double met = known.get(this);
+		if (met == null) {
+			met = step.map(of::applyAsDouble).orElse(cut ? rest * expected : 0);
+			for (Branch branch : branches) {
+				met += branch.probability() * branch.plan().expected(of, rest, known);
+			}
+			known.put(this, met);
+		}
+		return met;
+	}
+
+	/** Returns what the dearest way to an end costs from here; where it was cut what everything together costs that may be done. */
 	public double worstCost() {
 		return worst;
 	}

@@ -17,6 +17,11 @@ public interface Position {
 	/** Returns a lower bound of the expected cost to the end, 0 or more. */
 	double bound();
 
+	/** Returns what is to be expected to an end, roughly: an estimate for places at which nobody looks closely. */
+	default double guess() {
+		return most();
+	}
+
 	/** Returns what no way from here to an end costs more than: doing everything that can be done. */
 	double most();
 
@@ -38,8 +43,23 @@ public interface Position {
 		/** Returns what it is called. */
 		String name();
 
+		/** Returns what is alike for steps that are taken by doing the same. */
+		default String doing() {
+			return name();
+		}
+
 		/** Returns what it costs, 0 or more. */
 		double cost();
+
+		/** Returns how much of the cost somebody works, in minutes. */
+		default double minutes() {
+			return 0;
+		}
+
+		/** Returns how long nobody works while it goes on, in minutes. */
+		default double waiting() {
+			return 0;
+		}
 
 		/** Returns how many things it may show, 1 or more. */
 		int outcomes();

@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.PriorityQueue;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
@@ -22,10 +24,12 @@ import java.util.stream.IntStream;
 public final class Search {
 
 	private final BooleanSupplier cancelled;
+	private final int completed;
 	private final Map<Object, Node> nodes = new HashMap<>();
 	private int expanded;
 
-	private Search(BooleanSupplier cancelled) {
+	private Search(int completed, BooleanSupplier cancelled) {
+		this.completed = completed;
 		this.cancelled = cancelled;
 	}
 
@@ -51,7 +55,7 @@ public final class Search {
 	}
 
 	/** Positions that are looked at to complete a plan, beside the budget. */
-	private static final int COMPLETED = 300;
+	static final int COMPLETED = 1000;
 	/** What adding the same numbers in another order may change. */
 	private static final double ROUNDING = 1e-9;
 
@@ -63,7 +67,16 @@ public final class Search {
 	 * @throws CancellationException if it was stopped
 	 */
 	public static Found from(Position root, int budget, BooleanSupplier cancelled) {
-		return new Search(cancelled).find(root, budget);
+		return from(root, budget, COMPLETED, cancelled);
+	}
+
+	/**
+	 * Searches.
+	 *
+	 * @param completed positions that are looked at to complete a plan, beside the budget; where the plan does not get it says what it guesses
+	 */
+	static Found from(Position root, int budget, int completed, BooleanSupplier cancelled) {
+		return new Search(completed, cancelled).find(root, budget);
 	}
 
 	/** A position in the graph. */
@@ -132,29 +145,38 @@ public final class Search {
 
 	/** Returns the place that is not yet looked at and to which the best plan so far leads most often. */
 	private static Node likeliestOpen(Node root) {
-		Map<Node, Double> reached = new HashMap<>();
+		List<Node> order = new ArrayList<>();
+		sort(root, order, new HashSet<>());
+		Map<Node, Double> reached = new HashMap<>(Map.of(root, 1.0));
 		Node likeliest = null;
 		double most = -1;
-		Deque<Map.Entry<Node, Double>> open = new ArrayDeque<>(List.of(Map.entry(root, 1.0)));
-		while (!open.isEmpty()) {
-			Map.Entry<Node, Double> next = open.removeFirst();
-			Node node = next.getKey();
-			if (node.solved) {
-				continue;
-			}
+		for (int i = order.size() - 1; i >= 0; i--) {
+			Node node = order.get(i);
+			double often = reached.get(node);
 			if (node.ways == null) {
-				double total = reached.merge(node, next.getValue(), Double::sum);
-				if (total > most) {
-					most = total;
+				if (often > most) {
+					most = often;
 					likeliest = node;
 				}
 				continue;
 			}
-			for (int i = 0; i < node.best.after().length; i++) {
-				open.addLast(Map.entry(node.best.after()[i], next.getValue() * node.best.step().probability(node.best.outcomes()[i])));
+			for (int way = 0; way < node.best.after().length; way++) {
+				reached.merge(node.best.after()[way], often * node.best.step().probability(node.best.outcomes()[way]), Double::sum);
 			}
 		}
 		return likeliest;
+	}
+
+	/** Adds what is not solved of the best plan so far, each place behind all to which it leads. */
+	private static void sort(Node node, List<Node> order, Set<Node> met) {
+		if (!node.solved && met.add(node)) {
+			if (node.ways != null) {
+				for (Node after : node.best.after()) {
+					sort(after, order, met);
+				}
+			}
+			order.add(node);
+		}
 	}
 
 	private void expand(Node node) {
@@ -226,7 +248,7 @@ public final class Search {
 		first.reached = 1;
 		places.put(root.position.key(), first);
 		open.add(first);
-		int more = COMPLETED + budget;
+		int more = completed + budget;
 		while (!open.isEmpty()) {
 			stopIfAsked();
 			Place place = open.remove();
@@ -272,16 +294,21 @@ public final class Search {
 		double most = 0;
 		double before = position.uncertainty();
 		for (Position.Step step : position.steps()) {
-			double left = 0;
-			for (int outcome : possible(step)) {
-				left += step.probability(outcome) * step.after(outcome).uncertainty();
-			}
-			double worth = (before - left) / Math.max(step.cost(), ROUNDING);
+			double worth = worth(step, before);
 			if (best == null || worth > most + ROUNDING * Math.abs(most)) {
 				best = step;
 				most = worth;
 			}
 		}
 		return Optional.ofNullable(best);
+	}
+
+	/** Returns by how many bits a step lessens the uncertainty for each part of its cost. */
+	static double worth(Position.Step step, double before) {
+		double left = 0;
+		for (int outcome : possible(step)) {
+			left += step.probability(outcome) * step.after(outcome).uncertainty();
+		}
+		return (before - left) / Math.max(step.cost(), ROUNDING);
 	}
 }

@@ -2,8 +2,6 @@ package org.baywright.analysis.proof;
 
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashMap;
-import java.util.Map;
 
 /**
  * What ends cost at least, from a set of findings: the cheapest derivation of each verdict (Knuth 1977, "A generalization of
@@ -20,6 +18,8 @@ final class Cheapest {
 	private final int[] together;
 	/** For each verdict what makes it stand. */
 	private final double[] coming;
+	/** For each verdict what makes it stand for good: that another does not stand may change. */
+	private final double[] lasting;
 	private final BitSet behind = new BitSet();
 
 	/**
@@ -31,66 +31,70 @@ final class Cheapest {
 		this.costs = costs;
 		this.together = together;
 		clauses = facts.clauses();
-		coming = new double[facts.verdictCount()];
-		Arrays.fill(coming, NEVER);
+		coming = derive(false);
+		lasting = derive(true);
+	}
+
+	private double[] derive(boolean forGood) {
+		double[] least = new double[facts.verdictCount()];
+		Arrays.fill(least, NEVER);
 		boolean changed = true;
 		while (changed) {
 			changed = false;
-			for (int verdict = 0; verdict < coming.length; verdict++) {
-				double least = facts.stands(verdict) ? 0 : anyComing(facts.bodies(verdict));
-				if (least < coming[verdict]) {
-					coming[verdict] = least;
+			for (int verdict = 0; verdict < least.length; verdict++) {
+				double cost = !forGood && facts.stands(verdict) ? 0 : any(facts.bodies(verdict), least, forGood);
+				if (cost < least[verdict]) {
+					least[verdict] = cost;
 					changed = true;
 				}
 			}
 		}
+		return least;
 	}
 
-	private double anyComing(int[] nodes) {
+	private double any(int[] nodes, double[] known, boolean forGood) {
 		double least = NEVER;
 		for (int node : nodes) {
-			least = Math.min(least, coming(node));
+			least = Math.min(least, coming(node, known, forGood));
 		}
 		return least;
 	}
 
-	private double coming(int node) {
+	private double coming(int node, double[] known, boolean forGood) {
 		if (clauses.isVariable(node)) {
 			return ofVariable(node);
 		} else if (clauses.isVerdict(node)) {
-			return clauses.wantsVerdict(node) ? coming[clauses.about(node)] : 0;
+			return clauses.wantsVerdict(node) ? known[clauses.about(node)] : forGood ? NEVER : 0;
 		} else if (!clauses.wantsAll(node)) {
-			return anyComing(clauses.parts(node));
+			return any(clauses.parts(node), known, forGood);
 		}
+		int[] parts = clauses.parts(node);
 		double most = 0;
-		Map<Integer, Double> bought = new HashMap<>();
-		for (int part : clauses.parts(node)) {
-			double cost = coming(part);
+		double sum = 0;
+		for (int i = 0; i < parts.length; i++) {
+			double cost = coming(parts[i], known, forGood);
+			if (cost == NEVER) {
+				return NEVER;
+			}
 			most = Math.max(most, cost);
-			if (clauses.isVariable(part) && cost > 0 && cost < NEVER) {
-				bought.merge(together[clauses.about(part)], cost, Math::max);
+			sum += cost > 0 && clauses.isVariable(parts[i]) && !isPaidBefore(parts, i) ? cost : 0;
+		}
+		return Math.max(most, sum);
+	}
+
+	/** Returns whether an earlier part is found out by the same doing as this one; both cost the same. */
+	private boolean isPaidBefore(int[] parts, int at) {
+		int doing = together[clauses.about(parts[at])];
+		for (int i = 0; i < at; i++) {
+			if (clauses.isVariable(parts[i]) && facts.value(clauses.about(parts[i])) < 0 && together[clauses.about(parts[i])] == doing) {
+				return true;
 			}
 		}
-		return Math.max(most, bought.values().stream().mapToDouble(Double::doubleValue).sum());
+		return false;
 	}
 
 	private double ofVariable(int node) {
 		return !clauses.mayHold(node, facts) ? NEVER : facts.value(clauses.about(node)) >= 0 ? 0 : costs[clauses.about(node)];
-	}
-
-	/** Returns what it costs that a verdict that stands does so for good: by another way than one that rests on what may still come. */
-	private double settling(int verdict) {
-		double least = facts.lasts(verdict) ? 0 : NEVER;
-		for (int body : facts.bodies(verdict)) {
-			least = Math.min(least, !clauses.holds(body, facts) ? coming(body) : isPlain(body) ? NEVER : 0);
-		}
-		return least;
-	}
-
-	/** Returns whether only findings, and that verdicts do not stand, make a formula hold, and all of them together. */
-	private boolean isPlain(int node) {
-		return clauses.isVariable(node) || clauses.isVerdict(node) && !clauses.wantsVerdict(node)
-				|| !clauses.isVerdict(node) && clauses.wantsAll(node) && Arrays.stream(clauses.parts(node)).allMatch(this::isPlain);
 	}
 
 	/** Returns what it costs to see that a verdict that does not stand never will. */
@@ -112,7 +116,7 @@ final class Cheapest {
 	private double failing(int node) {
 		if (clauses.isVariable(node)) {
 			int value = facts.value(clauses.about(node));
-			return value >= 0 ? clauses.mayHold(node, facts) ? NEVER : 0 : Clauses.allOf(clauses.table(node)) ? NEVER : costs[clauses.about(node)];
+			return value >= 0 ? clauses.mayHold(node, facts) ? NEVER : 0 : clauses.holdsAlways(node) ? NEVER : costs[clauses.about(node)];
 		} else if (clauses.isVerdict(node)) {
 			int verdict = clauses.about(node);
 			return !clauses.wantsVerdict(node) ? coming[verdict] : facts.stands(verdict) ? facts.lasts(verdict) ? NEVER : 0 : going(verdict);
@@ -134,7 +138,7 @@ final class Cheapest {
 		for (int verdict = 0; verdict < coming.length; verdict++) {
 			int cause = facts.causeOf(verdict);
 			if (facts.isEnd(verdict) && cause < 0) {
-				elsewhere = Math.min(elsewhere, facts.stands(verdict) ? settling(verdict) : coming[verdict]);
+				elsewhere = Math.min(elsewhere, lasting[verdict]);
 				nothingLeft = nothingLeft != 0 && facts.isReferral(verdict) && !facts.stands(verdict) && coming[verdict] < NEVER ? Math.max(nothingLeft, going(verdict)) : nothingLeft;
 			}
 		}
@@ -149,7 +153,7 @@ final class Cheapest {
 				double cleared = facts.cleared(other) < 0 || other == cause ? NEVER : coming[facts.cleared(other)];
 				empty = Math.max(empty, Math.min(closing[other], cleared));
 			}
-			double confirms = cause == count ? NEVER : coming[facts.confirmed(cause)];
+			double confirms = cause == count || facts.confirmed(cause) < 0 ? NEVER : lasting[facts.confirmed(cause)];
 			least[cause] = Math.min(confirms, Math.min(elsewhere, nothingLeft == 0 ? 0 : empty));
 		}
 		return least;

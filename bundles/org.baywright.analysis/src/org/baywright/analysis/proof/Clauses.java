@@ -3,6 +3,7 @@ package org.baywright.analysis.proof;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntConsumer;
 import java.util.function.ToIntFunction;
 
 /**
@@ -23,6 +24,9 @@ final class Clauses {
 	private int[] about = new int[64];
 	private boolean[][] holds = new boolean[64][];
 	private boolean[][] mayBe = new boolean[64][];
+	/** Whether some value makes it hold, and whether each does. */
+	private boolean[] some = new boolean[64];
+	private boolean[] every = new boolean[64];
 	private int[][] parts = new int[64][];
 	private int count;
 
@@ -72,12 +76,16 @@ final class Clauses {
 			about = Arrays.copyOf(about, 2 * count);
 			holds = Arrays.copyOf(holds, 2 * count);
 			mayBe = Arrays.copyOf(mayBe, 2 * count);
+			some = Arrays.copyOf(some, 2 * count);
+			every = Arrays.copyOf(every, 2 * count);
 			parts = Arrays.copyOf(parts, 2 * count);
 		}
 		kind[count] = what;
 		about[count] = of;
 		holds[count] = now;
 		mayBe[count] = yet;
+		some[count] = now != null && anyOf(now);
+		every[count] = now != null && allOf(now);
 		parts[count] = children;
 		return count++;
 	}
@@ -112,6 +120,17 @@ final class Clauses {
 		return parts[node];
 	}
 
+	/** Calls {@code use} for each part of a formula that is about a variable or a verdict. */
+	void eachLeaf(int node, IntConsumer use) {
+		if (parts[node] == null) {
+			use.accept(node);
+		} else {
+			for (int part : parts[node]) {
+				eachLeaf(part, use);
+			}
+		}
+	}
+
 	/** Returns whether a formula holds. */
 	boolean holds(int node, Facts facts) {
 		switch (kind[node]) {
@@ -138,7 +157,7 @@ final class Clauses {
 		switch (kind[node]) {
 		case KNOWN:
 			int value = facts.value(about[node]);
-			return value >= 0 ? mayBe[node][value] : value == Program.OPEN && anyOf(holds[node]);
+			return value >= 0 ? mayBe[node][value] : value == Program.OPEN && some[node];
 		case STANDS:
 			return facts.mayStand(about[node]);
 		case ABSENT:
@@ -154,7 +173,7 @@ final class Clauses {
 		}
 	}
 
-	static boolean anyOf(boolean[] values) {
+	private static boolean anyOf(boolean[] values) {
 		for (boolean value : values) {
 			if (value) {
 				return true;
@@ -163,7 +182,7 @@ final class Clauses {
 		return false;
 	}
 
-	static boolean allOf(boolean[] values) {
+	private static boolean allOf(boolean[] values) {
 		for (boolean value : values) {
 			if (!value) {
 				return false;
@@ -172,7 +191,8 @@ final class Clauses {
 		return true;
 	}
 
-	boolean[] table(int node) {
-		return holds[node];
+	/** Returns whether each value of the node's variable makes it hold. */
+	boolean holdsAlways(int node) {
+		return every[node];
 	}
 }

@@ -59,6 +59,8 @@ final class Lookahead implements Prospect.Ahead {
 	private final List<int[]> bodies = new ArrayList<>();
 	private final List<int[]> strata = new ArrayList<>();
 	private final boolean[] isLoop;
+	/** For each variable the numbers of the strata whose verdicts may come or go with it, in order. */
+	private final List<int[]> touched = new ArrayList<>();
 	/** For each cause its verdicts, confirmed, suspected and cleared; -1 where no rule says so. */
 	private final int[][] ofCause;
 	/** Verdicts whose coming or going is of interest: those on causes come with their cause, referrals with -1. */
@@ -89,6 +91,7 @@ final class Lookahead implements Prospect.Ahead {
 			isLoop[group] = strata.get(group).length > 1 || program.strata.isLoop(new int[] { verdicts.get(strata.get(group)[0]) });
 		}
 		compile(here);
+		touch();
 		ofCause = slice.causes.stream().map(fault -> IntStream.range(0, VerdictKind.values().length)
 				.map(kind -> verdictHere.getOrDefault(program.numberOf(new Verdict(fault, VerdictKind.values()[kind])), -1)).toArray()).toArray(int[][]::new);
 		causeOf = verdicts.stream().mapToInt(verdict -> causeOf(program.verdicts.get(verdict))).toArray();
@@ -190,6 +193,37 @@ final class Lookahead implements Prospect.Ahead {
 		}
 	}
 
+	private void touch() {
+		List<BitSet> varsOf = new ArrayList<>();
+		for (int group = 0; group < strata.size(); group++) {
+			BitSet vars = new BitSet();
+			for (int verdict : strata.get(group)) {
+				for (int body : bodies.get(verdict)) {
+					clauses.eachLeaf(body, leaf -> {
+						if (clauses.isVariable(leaf)) {
+							vars.set(clauses.about(leaf));
+						} else if (groupOf(clauses.about(leaf)) < varsOf.size()) {
+							vars.or(varsOf.get(groupOf(clauses.about(leaf))));
+						}
+					});
+				}
+			}
+			varsOf.add(vars);
+		}
+		for (int var = 0; var < vars.length; var++) {
+			int of = var;
+			touched.add(IntStream.range(0, strata.size()).filter(group -> varsOf.get(group).get(of)).toArray());
+		}
+	}
+
+	private int groupOf(int verdict) {
+		int group = 0;
+		while (Arrays.stream(strata.get(group)).noneMatch(other -> other == verdict)) {
+			group++;
+		}
+		return group;
+	}
+
 	// ---- what can be asked -----------------------------------------------------------------------------------
 
 	@Override
@@ -259,26 +293,48 @@ final class Lookahead implements Prospect.Ahead {
 		return lawful.possible(cells, vars[var]).stream().mapToInt(cell -> value[cell]).distinct().sorted().toArray();
 	}
 
+	private static boolean isSignal(Variable variable) {
+		return variable.kind() == Variable.Kind.SIGN;
+	}
+
 	/** Findings as values of the slice's variables. */
 	final class Facts implements Prospect.Known, Clauses.Facts {
 
 		private final int[] values;
-		private final boolean[] stands = new boolean[verdicts.size()];
+		private final boolean[] stands;
 		private final boolean complaint;
 		private boolean[] mayStand;
 		private Boolean settled;
 		private BitSet openFor;
 		private int[] open;
 		private int[] mattering;
+		/** Signs that are open and taken for present. */
+		private BitSet supposed = new BitSet();
 
 		Facts(int[] values) {
 			this.values = values;
 			boolean there = slice.complaint;
 			for (int var = 0; var < findings.size() && !there; var++) {
-				there = values[var] == Variable.PRESENT && findings.get(var).kind() == Variable.Kind.SIGN;
+				there = values[var] == Variable.PRESENT && isSignal(findings.get(var));
 			}
 			complaint = there;
+			stands = new boolean[verdicts.size()];
 			for (int group = 0; group < strata.size(); group++) {
+				derive(strata.get(group), isLoop[group]);
+			}
+		}
+
+		/** Findings that differ from others in some variables only. */
+		private Facts(int[] values, Facts from, BitSet changed) {
+			this.values = values;
+			complaint = from.complaint || changed.stream().anyMatch(var -> var < findings.size() && values[var] == Variable.PRESENT && isSignal(findings.get(var)));
+			stands = from.stands.clone();
+			BitSet groups = new BitSet();
+			changed.stream().forEach(var -> Arrays.stream(touched.get(var)).forEach(groups::set));
+			for (int group = groups.nextSetBit(0); group >= 0; group = groups.nextSetBit(group + 1)) {
+				for (int verdict : strata.get(group)) {
+					stands[verdict] = false;
+				}
 				derive(strata.get(group), isLoop[group]);
 			}
 		}
@@ -456,23 +512,50 @@ final class Lookahead implements Prospect.Ahead {
 			return new Key(mattering);
 		}
 
+		@Override
+		public int[] ahead(BitSet causes) {
+			supposed = new BitSet();
+			BitSet asked = askedFor(causes);
+			for (int signs = -1; signs < supposed.cardinality();) {
+				signs = supposed.cardinality();
+				asked.stream().filter(var -> isSignal(findings.get(var))).forEach(supposed::set);
+				asked = askedFor(causes);
+			}
+			supposed = new BitSet();
+			return asked.stream().toArray();
+		}
+
+		private BitSet askedFor(BitSet causes) {
+			BitSet asked = visited(causes);
+			for (int var = asked.nextSetBit(0); var >= 0; var = asked.nextSetBit(var + 1)) {
+				asked.set(var, var < findings.size() && values[var] == Program.OPEN);
+			}
+			return asked;
+		}
+
 		private void look(BitSet causes) {
 			if (!causes.equals(openFor)) {
 				openFor = (BitSet) causes.clone();
-				BitSet seen = new BitSet();
-				BitSet behind = new BitSet();
-				for (int verdict = 0; verdict < stands.length; verdict++) {
-					int cause = causeOf[verdict];
-					if (!stands[verdict] && (cause == REFERRAL || cause >= 0 && causes.get(cause))) {
-						visit(verdict, behind, seen);
-					}
-				}
+				BitSet seen = visited(causes);
 				mattering = new int[values.length];
 				for (int var = 0; var < values.length; var++) {
 					mattering[var] = seen.get(var) ? values[var] : LOOKED_PAST;
 				}
 				open = seen.stream().filter(var -> var < findings.size() && values[var] == Program.OPEN).toArray();
 			}
+		}
+
+		/** Returns all that conditions look at by which rules may still come to say something of one of these causes, or refer. */
+		private BitSet visited(BitSet causes) {
+			BitSet seen = new BitSet();
+			BitSet behind = new BitSet();
+			for (int verdict = 0; verdict < stands.length; verdict++) {
+				int cause = causeOf[verdict];
+				if (!stands[verdict] && (cause == REFERRAL || cause >= 0 && causes.get(cause))) {
+					visit(verdict, behind, seen);
+				}
+			}
+			return seen;
 		}
 
 		private void visit(int verdict, BitSet behind, BitSet seen) {
@@ -504,7 +587,8 @@ final class Lookahead implements Prospect.Ahead {
 
 		private boolean showsSign(int node, BitSet behind) {
 			if (clauses.isVariable(node)) {
-				return isSign(node) && values[clauses.about(node)] == Variable.PRESENT && clauses.holdsWith(node, Variable.PRESENT);
+				int var = clauses.about(node);
+				return isSign(node) && (values[var] == Variable.PRESENT || supposed.get(var)) && clauses.holdsWith(node, Variable.PRESENT);
 			} else if (clauses.isVerdict(node)) {
 				return clauses.wantsVerdict(node) && isAsked(clauses.about(node), behind);
 			}
@@ -543,7 +627,7 @@ final class Lookahead implements Prospect.Ahead {
 		}
 
 		private boolean isSign(int node) {
-			return program.variables.get(vars[clauses.about(node)]).kind() == Variable.Kind.SIGN;
+			return isSignal(program.variables.get(vars[clauses.about(node)]));
 		}
 
 		// ---- what can be found ---------------------------------------------------------------------------------
@@ -561,26 +645,33 @@ final class Lookahead implements Prospect.Ahead {
 		@Override
 		public Prospect.Known with(int finding, int value) {
 			int[] more = values.clone();
-			more[finding] = value;
-			Variable.Kind kind = findings.get(finding).kind();
-			int module = kind == Variable.Kind.MODULE ? finding : moduleOf[finding];
+			BitSet changed = new BitSet();
+			set(more, finding, value, changed);
+			boolean isModule = findings.get(finding).kind() == Variable.Kind.MODULE;
+			int module = isModule ? finding : moduleOf[finding];
 			if (module >= 0) {
-				boolean silent = kind == Variable.Kind.MODULE ? value == Variable.SILENT : cellsOf.get(finding)[value] == Variable.UNREAD;
-				more[module] = valueOf.get(module)[silent ? Variable.SILENT : Variable.ANSWERS];
+				boolean silent = isModule ? value == Variable.SILENT : cellsOf.get(finding)[value] == Variable.UNREAD;
+				set(more, module, valueOf.get(module)[silent ? Variable.SILENT : Variable.ANSWERS], changed);
 				for (int code = 0; silent && code < more.length; code++) {
 					if (moduleOf[code] == module) {
-						more[code] = valueOf.get(code)[Variable.UNREAD];
+						set(more, code, valueOf.get(code)[Variable.UNREAD], changed);
 					}
 				}
 			}
-			return new Facts(more);
+			return new Facts(more, this, changed);
+		}
+
+		private static void set(int[] values, int var, int value, BitSet changed) {
+			values[var] = value;
+			changed.set(var);
 		}
 
 		@Override
 		public Prospect.Known without(int finding) {
 			int[] more = values.clone();
-			more[finding] = Clauses.LOST;
-			return new Facts(more);
+			BitSet changed = new BitSet();
+			set(more, finding, Clauses.LOST, changed);
+			return new Facts(more, this, changed);
 		}
 
 		@Override

@@ -1,0 +1,107 @@
+package org.baywright.planner;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+
+/**
+ * What to do next: some steps with what is to be expected to the end if one begins with them. While the search fits its budget
+ * the first is the best there is. Beyond it the steps that tell most for their cost are each followed by a plan that goes on in
+ * that way, and compared (a rollout; Bertsekas, Tsitsiklis and Wu 1997).
+ *
+ * @param steps the best first
+ * @param isBest whether no order of steps is better than to begin with the first
+ * @param least what no order of steps can do better than
+ */
+public record Proposals(List<Proposal> steps, boolean isBest, double least) {
+
+	/** How many steps are compared. */
+	private static final int COMPARED = 5;
+	/** Up to how many steps to choose from an exact search is worth a try where the answer is to come at once. */
+	private static final int SMALL = 8;
+	/** How many of them are told. */
+	private static final int TOLD = 4;
+
+	/** How much is looked at: the more, the better and the slower. */
+	public enum Care {
+		/** For an answer at once. */
+		QUICK(30, 60),
+		/** For somebody who can wait a moment. */
+		THOROUGH(400, 1500);
+
+		private final int budget;
+		private final int completed;
+
+		Care(int budget, int completed) {
+			this.budget = budget;
+			this.completed = completed;
+		}
+	}
+
+	/**
+	 * A step with what follows.
+	 *
+	 * @param step what to do
+	 * @param plan what to do after each outcome that is possible, in their order
+	 * @param expectedCost what is to be expected to the end, in the project's own money, the step too
+	 * @param expectedMinutes the work in it, in minutes
+	 * @param expectedWaiting how long the vehicle only waits, in minutes
+	 */
+	public record Proposal(Position.Step step, List<Plan.Branch> plan, double expectedCost, double expectedMinutes, double expectedWaiting) {
+
+		static Proposal of(Position position, double rate, Position.Step step, List<Plan.Branch> branches) {
+			Plan whole = Plan.of(position, step, branches);
+			return new Proposal(step, whole.branches(), whole.expectedCost(), whole.expected(Position.Step::minutes, 1 / rate), whole.expected(Position.Step::waiting, 0));
+		}
+	}
+
+	public Proposals {
+		steps = List.copyOf(steps);
+	}
+
+	/**
+	 * Works them out.
+	 *
+	 * @param rate what a minute of work costs, above 0
+	 * @param cancelled asked now and then whether to stop
+	 * @return no steps at an end
+	 * @throws CancellationException if it was stopped
+	 */
+	public static Proposals at(Position position, double rate, Care care, BooleanSupplier cancelled) {
+		List<Position.Step> steps = position.steps();
+		if (steps.isEmpty()) {
+			return new Proposals(List.of(), true, 0);
+		}
+		int budget = care == Care.QUICK && steps.size() > SMALL ? 0 : care.budget;
+		Search.Found found = Search.from(position, budget, care.completed, cancelled);
+		double before = position.uncertainty();
+		Map<String, Position.Step> candidates = new LinkedHashMap<>();
+		found.plan().step().ifPresent(step -> candidates.put(step.doing(), step));
+		steps.stream().sorted(Comparator.comparingDouble((Position.Step step) -> -Search.worth(step, before))).forEach(step -> candidates.putIfAbsent(step.doing(), step));
+		List<Proposal> proposals = new ArrayList<>();
+		for (Position.Step step : candidates.values().stream().limit(COMPARED).toList()) {
+			boolean first = found.isBest() && proposals.isEmpty();
+			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, found.isBest() ? care.budget : 0, care, cancelled)));
+		}
+		if (!found.isBest()) {
+			proposals.sort(Comparator.comparingDouble(Proposal::expectedCost));
+		}
+		return new Proposals(proposals.stream().limit(TOLD).toList(), found.isBest(), found.least());
+	}
+
+	private static List<Plan.Branch> followed(Position.Step step, int budget, Care care, BooleanSupplier cancelled) {
+		List<Plan.Branch> branches = new ArrayList<>();
+		for (int outcome = 0; outcome < step.outcomes(); outcome++) {
+			double probability = step.probability(outcome);
+			if (probability > 0) {
+				int share = (int) Math.ceil(care.completed * probability);
+				branches.add(new Plan.Branch(outcome, probability, Search.from(step.after(outcome), budget, share, cancelled).plan()));
+			}
+		}
+		return branches;
+	}
+}

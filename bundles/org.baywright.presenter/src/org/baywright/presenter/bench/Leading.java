@@ -1,0 +1,264 @@
+package org.baywright.presenter.bench;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+import org.baywright.analysis.Prospect;
+import org.baywright.analysis.Variable;
+import org.baywright.analysis.Verdict;
+import org.baywright.analysis.run.Prospects;
+import org.baywright.model.Code;
+import org.baywright.model.Module;
+import org.baywright.model.Part;
+import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
+import org.baywright.model.Test;
+import org.baywright.model.VerdictKind;
+import org.baywright.model.words.Telling;
+import org.baywright.model.words.Words;
+import org.baywright.planner.Diagnosis;
+import org.baywright.planner.Plan;
+import org.baywright.planner.Position;
+import org.baywright.planner.Proposals;
+import org.baywright.planner.Proposals.Proposal;
+import org.baywright.presenter.Link;
+import org.baywright.presenter.Say;
+
+/**
+ * Works out what to do next on a bench, and puts it into words. Keep one instance: it stays prepared for the same rules and
+ * family. May be called from any thread, one call at a time.
+ */
+public final class Leading {
+
+	/** A cause that is less likely is not told. */
+	private static final double WORTH_TELLING = 0.05;
+	private static final int TENTHS = 10;
+
+	private RuleBase base;
+	private String family = "";
+	private Prospect prospect;
+
+	/**
+	 * Works it out.
+	 *
+	 * @param readings what counts of what was entered: nothing that was disturbed before
+	 * @param cancelled asked now and then whether to stop
+	 * @throws CancellationException if it was stopped
+	 */
+	public synchronized Lead lead(Bench bench, List<Reading> readings, Proposals.Care care, BooleanSupplier cancelled) {
+		if (bench.now().family().isEmpty()) {
+			return Lead.NONE;
+		}
+		if (readings.stream().noneMatch(reading -> reading instanceof Reading.SignSeen seen && seen.present())) {
+			return new Lead(true, Optional.empty(), List.of(), "");
+		}
+		if (prospect == null || base != bench.base() || !family.equals(bench.now().family())) {
+			base = bench.base();
+			family = bench.now().family();
+			prospect = Prospects.of(base, family);
+		}
+		return Diagnosis.of(base, prospect, readings, states(base, readings))
+				.map(diagnosis -> new Wording(base, family, diagnosis).lead(diagnosis.next(care, cancelled))).orElse(Lead.NONE);
+	}
+
+	/** Returns the state that the tests done so far left the vehicle in. */
+	private static Map<String, String> states(RuleBase base, List<Reading> readings) {
+		Map<String, String> states = new LinkedHashMap<>();
+		for (Reading reading : readings) {
+			base.test(reading.subject()).map(base::doneBy).ifPresent(test -> test.states().forEach(setting -> states.put(setting.state(), setting.value())));
+		}
+		return states;
+	}
+
+	/** Puts proposals into words. */
+	private static final class Wording {
+
+		private final RuleBase base;
+		private final Words words;
+		private final Subjects subjects;
+		private final Diagnosis diagnosis;
+		private final Diagnosis.At at;
+
+		Wording(RuleBase base, String family, Diagnosis diagnosis) {
+			this.base = base;
+			this.diagnosis = diagnosis;
+			words = new Words(base);
+			subjects = new Subjects(base, family);
+			at = diagnosis.begin();
+		}
+
+		Lead lead(Proposals proposals) {
+			List<Proposal> steps = proposals.steps();
+			List<Lead.Other> others = steps.stream().skip(1).flatMap(other -> variable(other.step()).map(variable -> new Lead.Other(title(other.step()), time(other), variable)).stream()).toList();
+			return new Lead(false, steps.stream().findFirst().map(first -> todo(first, proposals)), others, beyond());
+		}
+
+		private String beyond() {
+			List<String> out = at.beyond().stream().map(this::name).toList();
+			return out.isEmpty() ? "" : "Out of reach here, for want of a tool or of who may do it: " + Words.and(out) + ".";
+		}
+
+		private String name(Variable variable) {
+			return subjects.subject(variable).map(Subject::title).orElse(variable.name());
+		}
+
+		private static Optional<Variable> variable(Position.Step step) {
+			return shows(step).stream().findFirst();
+		}
+
+		private static List<Variable> shows(Position.Step step) {
+			return step instanceof Diagnosis.Finding finding ? finding.isSeen() ? List.of(finding.variable()) : finding.shows() : ((Diagnosis.Scan) step).shows();
+		}
+
+		// ---- the step --------------------------------------------------------------------------------------------
+
+		private Lead.Todo todo(Proposal proposal, Proposals proposals) {
+			Position.Step step = proposal.step();
+			Optional<Test> test = test(step);
+			List<Link> pictures = test.map(done -> Pictures.of(base, done)).orElse(List.of());
+			return new Lead.Todo(title(step), shows(step).stream().flatMap(variable -> subjects.subject(variable).stream()).toList(),
+					test.map(done -> Caution.of(base, done)).orElse(List.of()), how(step, test), why(proposal, proposals), pictures, step instanceof Diagnosis.Scan);
+		}
+
+		private String title(Position.Step step) {
+			if (!(step instanceof Diagnosis.Finding finding)) {
+				return "Read all modules at once";
+			}
+			Variable variable = finding.variable();
+			return switch (variable.kind()) {
+			case SIGN -> "Look or ask: " + words.sign(variable.name());
+			case TRAIT -> "Look up on the vehicle: " + name(variable);
+			case TEST -> finding.isSeen() ? name(variable) : test(step).map(Test::title).orElse(name(variable));
+			case MODULE -> "Read: " + words.module(variable.name());
+			case CODE -> finding.isSeen() ? "Seen in the same reading: " + name(variable) : "Read: " + module(variable).map(Module::title).orElse(name(variable));
+			};
+		}
+
+		private Optional<Test> test(Position.Step step) {
+			return step instanceof Diagnosis.Finding finding && finding.variable().kind() == Variable.Kind.TEST ? base.test(finding.variable().name()).map(base::doneBy) : Optional.empty();
+		}
+
+		private Optional<Module> module(Variable variable) {
+			return variable.kind() == Variable.Kind.MODULE ? base.module(variable.name()) : base.code(variable.name()).map(Code::module).flatMap(base::module);
+		}
+
+		private List<String> how(Position.Step step, Optional<Test> test) {
+			List<String> how = new ArrayList<>();
+			if (step instanceof Diagnosis.Finding finding && finding.isSeen()) {
+				return List.of("It is seen with what was done before and takes nothing more.");
+			}
+			test.ifPresent(done -> new Telling(base).doing(done).forEach(line -> how.add(line.label() + ": " + String.join(line.steps() ? " " : ", ", line.texts()))));
+			if (test.isEmpty() && step instanceof Diagnosis.Finding finding) {
+				module(finding.variable()).ifPresent(module -> {
+					new Telling(base).asking(module).forEach(line -> how.add(line.label() + ": " + String.join(", ", line.texts())));
+					if (!module.answersIn().isEmpty()) {
+						how.add("In state: " + words.anySetting(module.answersIn()));
+					}
+				});
+			} else if (test.isEmpty()) {
+				how.add("Takes: " + Telling.minutes(BigDecimal.valueOf(step.minutes())));
+			}
+			if (step instanceof Diagnosis.Finding finding && !finding.disturbs().isEmpty()) {
+				how.add("It spoils what is not found out before it: " + Words.and(finding.disturbs().stream().map(this::name).toList()) + ".");
+			}
+			return how;
+		}
+
+		// ---- why -------------------------------------------------------------------------------------------------
+
+		private List<String> why(Proposal proposal, Proposals proposals) {
+			List<String> why = new ArrayList<>();
+			why.add(likely());
+			why.add(tells(proposal));
+			why.add(expected(proposal, proposals));
+			why.removeIf(String::isEmpty);
+			return why;
+		}
+
+		/** Returns of ten jobs how many have which cause. */
+		private String likely() {
+			double[] shares = at.likelihoods();
+			List<String> causes = diagnosis.causes();
+			List<String> told = IntStream.range(0, causes.size()).boxed().filter(cause -> shares[cause] >= WORTH_TELLING)
+					.sorted(Comparator.comparing(cause -> -shares[cause])).limit(3)
+					.map(cause -> Math.max(1, Math.round(TENTHS * shares[cause])) + " “" + words.fault(causes.get(cause)) + "”").toList();
+			return told.isEmpty() ? "" : "Of ten such jobs about " + Words.and(told) + ".";
+		}
+
+		/** Returns what the rules may say after it that they do not say now. */
+		private String tells(Proposal proposal) {
+			Set<Verdict> now = Set.copyOf(at.verdicts());
+			Map<VerdictKind, Set<String>> news = new LinkedHashMap<>();
+			Set<String> refers = new TreeSet<>();
+			for (Plan.Branch branch : proposal.plan()) {
+				for (Verdict verdict : ((Diagnosis.At) branch.plan().position()).verdicts()) {
+					if (!now.contains(verdict) && verdict.isReferral()) {
+						refers.add(verdict.fault());
+					} else if (!now.contains(verdict)) {
+						news.computeIfAbsent(verdict.kind(), key -> new TreeSet<>()).add(words.fault(verdict.fault()));
+					}
+				}
+			}
+			List<String> parts = new ArrayList<>();
+			told("confirm ", news.get(VerdictKind.CONFIRMED), parts);
+			told("rule out ", news.get(VerdictKind.CLEARED), parts);
+			told("point to ", news.get(VerdictKind.SUSPECTED), parts);
+			return parts.isEmpty() ? "" : "It can " + Words.and(parts) + ".";
+		}
+
+		private static void told(String verb, Set<String> faults, List<String> parts) {
+			if (faults != null) {
+				List<String> some = faults.stream().limit(3).collect(Collectors.toCollection(ArrayList::new));
+				if (faults.size() > some.size()) {
+					some.add((faults.size() - some.size()) + " more");
+				}
+				parts.add(verb + Words.and(some));
+			}
+		}
+
+		private String expected(Proposal proposal, Proposals proposals) {
+			StringBuilder text = new StringBuilder("From here to the end: about " + time(proposal));
+			if (proposals.steps().size() > 1) {
+				text.append("; about ").append(time(proposals.steps().get(1))).append(" beginning with the next best");
+			}
+			return text.append(proposals.isBest() ? ". No order of steps takes less." : ".").toString();
+		}
+
+		private static String time(Proposal proposal) {
+			String work = minutes(proposal.expectedMinutes());
+			return proposal.expectedWaiting() < 1 ? work : work + " of work and " + minutes(proposal.expectedWaiting()) + " of waiting";
+		}
+
+		private static String minutes(double minutes) {
+			return Telling.minutes(BigDecimal.valueOf(Math.max(1, Math.round(minutes))));
+		}
+	}
+
+	/** Pictures of tests. */
+	private static final class Pictures {
+
+		/** Returns what shows a test, and then the part that it works on. */
+		static List<Link> of(RuleBase base, Test test) {
+			List<Link> links = new ArrayList<>();
+			test.pictures().forEach(picture -> links.add(link(picture.words(), picture.file())));
+			test.part(base).flatMap(base::part).map(Part::pictures).ifPresent(pictures -> pictures.forEach(picture -> links.add(link(picture.words(), picture.file()))));
+			return links;
+		}
+
+		private static Link link(String what, String file) {
+			return new Link("Picture: " + what, new Span(file, 1, 1, 1, 1, 0, 0));
+		}
+	}
+}
