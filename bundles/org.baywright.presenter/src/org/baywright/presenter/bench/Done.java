@@ -15,7 +15,7 @@ import java.util.function.UnaryOperator;
  * @param chosen name of the repair that is chosen; the empty text before one is
  * @param repairs how far each repair is that was begun, by its name, in the order in which they were begun
  * @param inVain repairs that were done and did not put the vehicle right, in their order
- * @param cause name of the fault that somebody says was the cause, whatever the rules say; the empty text if nobody does
+ * @param cause name of the fault that somebody says was the cause, whatever else the rules say; the empty text if nobody does
  * @param referredTo to whom the job was handed on; the empty text if it was not
  * @param minutes what the job took, where it is not what the rules say
  * @param cost what it cost, in the project's own money, where it is not what the rules say

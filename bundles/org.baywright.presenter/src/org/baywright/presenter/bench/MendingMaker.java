@@ -44,8 +44,9 @@ final class MendingMaker {
 	}
 
 	Mending mending() {
-		advice.verdicts().stream().filter(derived -> derived.verdict().kind() == VerdictKind.CONFIRMED).forEach(derived -> causes.add(cause(derived)));
-		if (!done.cause().isEmpty() && causes.stream().noneMatch(cause -> cause.fault().equals(done.cause()))) {
+		List<Derived> confirmed = advice.verdicts().stream().filter(derived -> derived.verdict().kind() == VerdictKind.CONFIRMED).toList();
+		confirmed.stream().filter(derived -> done.cause().isEmpty() || done.cause().equals(derived.verdict().fault())).forEach(derived -> causes.add(cause(derived)));
+		if (causes.isEmpty() && !done.cause().isEmpty()) {
 			causes.add(cause(done.cause(), false, List.of(), "The rules do not confirm it. "));
 		}
 		List<String> offered = causes.stream().flatMap(cause -> cause.repairs().stream()).map(Offer::repair).distinct().toList();
