@@ -1,8 +1,10 @@
 package org.baywright.model;
 
 import java.math.BigDecimal;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * How a confirmed fault is put right, and how that is proved.
@@ -45,5 +47,17 @@ public record Repair(String name, String title, Scope scope, List<String> fixes,
 		notices = List.copyOf(notices);
 		changesForGood = List.copyOf(changesForGood);
 		verify = List.copyOf(verify);
+	}
+
+	/** Returns the hazards of doing it: those that it warns of, and those of the parts whose faults it puts right. */
+	public Set<String> hazards(RuleBase base) {
+		Set<String> all = new LinkedHashSet<>(cautions);
+		fixes.forEach(fault -> base.fault(fault).flatMap(found -> base.part(found.part())).map(Part::hazards).ifPresent(all::addAll));
+		return all;
+	}
+
+	/** Returns what doing it costs with its tools, in the project's own money unit. */
+	public BigDecimal cost(RuleBase base) {
+		return Tool.cost(base, tools).add(cost);
 	}
 }

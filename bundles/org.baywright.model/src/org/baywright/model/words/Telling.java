@@ -169,12 +169,25 @@ public final class Telling {
 		String title = base.state(name).map(State::title).orElse(name);
 		Map<String, Set<String>> families = new LinkedHashMap<>();
 		for (Family family : base.vehicleFamilies()) {
-			String way = base.cycle(family.name(), name).flatMap(cycle -> base.state(name)
-					.map(state -> cycle(cycle, new Domain.Names(state.values())))).orElse("through all its values and back");
-			families.computeIfAbsent(way, key -> new LinkedHashSet<>()).add(family.title());
+			families.computeIfAbsent(way(family.name(), name), key -> new LinkedHashSet<>()).add(family.title());
 		}
-		return "Cycle " + title + ", so that modules test themselves again: " + (families.size() == 1 ? families.keySet().iterator().next()
-				: families.entrySet().stream().map(way -> Words.and(way.getValue()) + ": " + way.getKey()).collect(Collectors.joining("; "))) + ".";
+		return cycle(title, families.size() == 1 ? families.keySet().iterator().next()
+				: families.entrySet().stream().map(way -> Words.and(way.getValue()) + ": " + way.getKey()).collect(Collectors.joining("; ")));
+	}
+
+	private static String cycle(String title, String way) {
+		return "Cycle " + title + ", so that modules test themselves again: " + way + ".";
+	}
+
+	private String way(String family, String state) {
+		return base.cycle(family, state).flatMap(cycle -> base.state(state).map(found -> cycle(cycle, new Domain.Names(found.values()))))
+				.orElse("through all its values and back");
+	}
+
+	/** As {@link #step(VerifyStep)}, for a vehicle of one family: by cycling a state each may mean something else. */
+	public String step(VerifyStep step, String family) {
+		return step instanceof VerifyStep.Cycle cycle ? cycle(base.state(cycle.state()).map(State::title).orElse(cycle.state()), way(family, cycle.state()))
+				: step(step);
 	}
 
 	/** Returns what a code needs so that its module tests for it, in words; the empty text if nobody says. */
@@ -237,7 +250,8 @@ public final class Telling {
 				? Meaning.number(minutes.multiply(HOUR).setScale(1, RoundingMode.HALF_UP)) + " s" : minutes(minutes);
 	}
 
-	private static String skill(Skill skill) {
+	/** Returns who may do a piece of work. */
+	public static String skill(Skill skill) {
 		return switch (skill) {
 		case BASIC -> "anybody who knows the trade";
 		case TRAINED -> "somebody trained for it";

@@ -157,6 +157,11 @@ public final class RuleWriter {
 		return layout.apply(knowledge.rule(rule));
 	}
 
+	/** Returns what comes between a text and an element that is added at its end, so that an empty line parts them. */
+	public static String gap(String text) {
+		return text.isEmpty() || text.endsWith("\n\n") ? "" : text.endsWith("\n") ? "\n" : "\n\n";
+	}
+
 	/**
 	 * Returns results as they stand after {@code on} and {@code expect}.
 	 *

@@ -7,7 +7,6 @@ import java.util.Set;
 
 import org.baywright.model.Hazard;
 import org.baywright.model.Part;
-import org.baywright.model.Repair;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
 
@@ -26,14 +25,6 @@ final class Cautions {
 	Set<String> of(Test test) {
 		Set<String> hazards = new LinkedHashSet<>(test.cautions(base));
 		test.part(base).flatMap(base::part).map(Part::hazards).ifPresent(hazards::addAll);
-		return hazards;
-	}
-
-	/** Returns the hazards that a repair warns of and those of the parts whose faults it puts right. */
-	Set<String> of(Repair repair) {
-		Set<String> hazards = new LinkedHashSet<>(repair.cautions());
-		repair.fixes().forEach(fault -> base.fault(fault).flatMap(found -> base.part(found.part())).map(Part::hazards)
-				.ifPresent(hazards::addAll));
 		return hazards;
 	}
 

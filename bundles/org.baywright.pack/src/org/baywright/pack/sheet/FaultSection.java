@@ -100,7 +100,7 @@ final class FaultSection {
 		for (Repair repair : base.repairs()) {
 			html.open("article", "id", "repair-" + repair.name()).open("h3").text(repair.title() + " ")
 					.element("span", repair.name(), "class", "name").close();
-			cautions.write(cautions.of(repair));
+			cautions.write(repair.hazards(base));
 			html.open("dl").element("dt", "Puts right").open("dd");
 			for (int i = 0; i < repair.fixes().size(); i++) {
 				html.text(i == 0 ? "" : ", ").link("fault-" + repair.fixes().get(i), words.fault(repair.fixes().get(i)));

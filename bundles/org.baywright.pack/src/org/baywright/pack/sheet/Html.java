@@ -9,13 +9,13 @@ import org.baywright.model.words.Telling;
 import org.baywright.model.words.Words;
 
 /** Writes HTML that is well-formed XML too. Every text and attribute is escaped. */
-final class Html {
+public final class Html {
 
 	private final StringBuilder out = new StringBuilder();
 	private final Deque<String> open = new ArrayDeque<>();
 
 	/** Opens an element; attributes are names and values by turns. */
-	Html open(String tag, String... attributes) {
+	public Html open(String tag, String... attributes) {
 		begin(tag, attributes);
 		out.append('>');
 		open.push(tag);
@@ -23,7 +23,7 @@ final class Html {
 	}
 
 	/** Adds an element that holds nothing. */
-	Html empty(String tag, String... attributes) {
+	public Html empty(String tag, String... attributes) {
 		begin(tag, attributes);
 		out.append("/>");
 		return this;
@@ -39,7 +39,7 @@ final class Html {
 	}
 
 	/** Closes the element opened last. */
-	Html close() {
+	public Html close() {
 		String tag = open.pop();
 		out.append("</").append(tag).append('>');
 		if (!tag.equals("a") && !tag.equals("strong") && !tag.equals("code") && !tag.equals("span")) {
@@ -49,23 +49,23 @@ final class Html {
 	}
 
 	/** Adds text. */
-	Html text(String text) {
+	public Html text(String text) {
 		escape(text);
 		return this;
 	}
 
 	/** Adds an element that holds only text. */
-	Html element(String tag, String text, String... attributes) {
+	public Html element(String tag, String text, String... attributes) {
 		return open(tag, attributes).text(text).close();
 	}
 
 	/** Adds a link to a place in the page. */
-	Html link(String id, String text) {
+	public Html link(String id, String text) {
 		return element("a", text, "href", "#" + id);
 	}
 
 	/** Adds a list of texts; nothing for none. */
-	Html list(Collection<String> items) {
+	public Html list(Collection<String> items) {
 		if (!items.isEmpty()) {
 			open("ul");
 			items.forEach(item -> element("li", item));
@@ -75,18 +75,18 @@ final class Html {
 	}
 
 	/** Adds a fixed piece of HTML. */
-	Html raw(String html) {
+	public Html raw(String html) {
 		out.append(html);
 		return this;
 	}
 
 	/** Adds a term and its description; nothing if the description is empty. */
-	Html term(String term, String description) {
+	public Html term(String term, String description) {
 		return description.isEmpty() ? this : element("dt", term).element("dd", description);
 	}
 
 	/** Adds what is known of a piece of work to a list of terms. */
-	Html known(List<Telling.Line> lines) {
+	public Html known(List<Telling.Line> lines) {
 		for (Telling.Line line : lines) {
 			if (line.steps()) {
 				element("dt", line.label()).open("dd").open("ol");

@@ -1,7 +1,10 @@
 package org.baywright.presenter.bench;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 import org.baywright.analysis.Variable;
@@ -10,6 +13,7 @@ import org.baywright.model.Family;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.model.words.Words;
+import org.baywright.model.write.RuleWriter;
 import org.baywright.presenter.Say;
 
 /**
@@ -28,10 +32,16 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	 *
 	 * @param family its family; the empty text before one is chosen
 	 * @param readings traits and findings in the order in which they were entered, each thing once
+	 * @param done what was done after the cause was found
 	 */
-	public record Vehicle(String family, List<Reading> readings) {
+	public record Vehicle(String family, List<Reading> readings, Done done) {
 		public Vehicle {
 			readings = List.copyOf(readings);
+		}
+
+		/** A vehicle on which nothing was done yet. */
+		public Vehicle(String family, List<Reading> readings) {
+			this(family, readings, Done.NOTHING);
 		}
 	}
 
@@ -58,12 +68,14 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 			return of(other);
 		}
 		List<Reading> kept = now.readings().stream().filter(reading -> isKnown(other, reading)).toList();
+		Done done = now.done().only(keptRepairs(other));
 		if (kept.size() == now.readings().size()) {
-			return new Bench(other, past, now, future, message);
+			return done.equals(now.done()) ? new Bench(other, past, now, future, message)
+					: new Bench(other, List.of(), new Vehicle(now.family(), kept, done), List.of(), "The rules of the repair have changed; begin it again.");
 		}
 		List<String> lost = now.readings().stream().filter(reading -> !kept.contains(reading))
 				.map(reading -> line(reading).title()).toList();
-		return new Bench(other, List.of(), new Vehicle(now.family(), kept), List.of(),
+		return new Bench(other, List.of(), new Vehicle(now.family(), kept, done), List.of(),
 				"Left out, since the rules no longer know it: " + Words.and(lost) + ".");
 	}
 
@@ -71,6 +83,17 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		Variable variable = variable(base, reading);
 		return new Subjects(other, now.family()).subject(variable).isPresent()
 				&& Entry.read(other, now.family(), variable, text(reading)).reading().isPresent();
+	}
+
+	/** Ticks and readings belong to steps by their numbers: they are worth nothing once a repair says something else. */
+	private Map<String, Progress> keptRepairs(RuleBase other) {
+		Map<String, Progress> kept = new LinkedHashMap<>(now.done().repairs());
+		kept.entrySet().removeIf(entry -> {
+			Optional<String> before = base.repair(entry.getKey()).map(new RuleWriter(base)::text);
+			boolean same = before.isPresent() && before.equals(other.repair(entry.getKey()).map(new RuleWriter(other)::text));
+			return !same || !entry.getValue().read().values().stream().allMatch(reading -> isKnown(other, reading));
+		});
+		return kept;
 	}
 
 	/** Chooses a family and begins anew. */
@@ -92,7 +115,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	public Bench enter(Variable variable, String text) {
 		Entry entry = Entry.read(base, now.family(), variable, text);
 		if (entry.reading().isEmpty()) {
-			return new Bench(base, past, now, future, entry.message());
+			return refused(entry.message());
 		}
 		List<Reading> readings = new ArrayList<>(now.readings());
 		int at = indexOf(variable);
@@ -101,7 +124,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		} else {
 			readings.add(entry.reading().get());
 		}
-		return next(new Vehicle(now.family(), readings), entry.message());
+		return next(new Vehicle(now.family(), readings, now.done()), entry.message());
 	}
 
 	/** Returns the bench with nothing to say of the last command. */
@@ -113,13 +136,120 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	public Bench remove(Variable variable) {
 		List<Reading> readings = new ArrayList<>(now.readings());
 		readings.removeIf(reading -> variable(base, reading).equals(variable));
-		return readings.size() == now.readings().size() ? this : next(new Vehicle(now.family(), readings), "");
+		return readings.size() == now.readings().size() ? this : next(new Vehicle(now.family(), readings, now.done()), "");
 	}
 
 	/** Takes everything away but the family. */
 	public Bench clear() {
-		return now.readings().isEmpty() ? this : next(new Vehicle(now.family(), List.of()), "");
+		Vehicle empty = new Vehicle(now.family(), List.of());
+		return now.equals(empty) ? this : next(empty, "");
 	}
+
+	// ---- what is done after the cause is found ---------------------------------------------------------------------
+
+	private Bench done(Done done, String told) {
+		return next(new Vehicle(now.family(), now.readings(), done), told);
+	}
+
+	private Bench refused(String why) {
+		return new Bench(base, past, now, future, why);
+	}
+
+	/** Chooses a repair. How far others are is kept. */
+	public Bench repair(String name) {
+		return base.repair(name).isEmpty() ? refused("There is no repair " + name + " in these rules.") : done(now.done().choose(name), "");
+	}
+
+	/**
+	 * Ticks a step of a repair, of its notices or of its verification, or takes the tick away; the repair is chosen then.
+	 *
+	 * @param repair its name
+	 * @param number which, from 0
+	 */
+	public Bench tick(String repair, Progress.Tick what, int number) {
+		return done(now.done().choose(repair).with(repair, progress -> progress.tick(what, number)), "");
+	}
+
+	/**
+	 * Notes what was read in the verification of a repair, which is chosen then. {@link #message()} then tells what is wrong,
+	 * and nothing has changed, or how the text was understood.
+	 *
+	 * @param repair its name
+	 * @param at where, as {@link Check#at()} says
+	 * @param text one of the choices of the check's subject, or a number with or without a unit; a blank text takes it away
+	 */
+	public Bench verify(String repair, At at, String text) {
+		if (at.variable().isEmpty()) {
+			return refused("Nothing is read at this step: tick it.");
+		} else if (text.isBlank()) {
+			return done(now.done().choose(repair).with(repair, progress -> progress.unread(at)), "");
+		}
+		Entry entry = Entry.read(base, now.family(), at.variable().get(), text);
+		return entry.reading().isEmpty() ? refused(entry.message())
+				: done(now.done().choose(repair).with(repair, progress -> progress.read(at, entry.reading().get())), entry.message());
+	}
+
+	/**
+	 * Goes back to finding after a repair that did not put the vehicle right: it is noted as done in vain, and what was read in
+	 * its verification takes the place of what was found before.
+	 *
+	 * @param failed the repair with what was read
+	 */
+	public Bench backToWork(Work failed) {
+		if (failed.outcome() != Work.Outcome.FAILED) {
+			return refused("Nothing that was read after the repair is other than expected.");
+		}
+		Done.InVain inVain = failed.inVain();
+		List<Reading> readings = new Afterwards(base, now.readings()).with(failed.read());
+		return next(new Vehicle(now.family(), readings, now.done().inVain(inVain)), inVain.text() + " What was read now stands; go on finding.");
+	}
+
+	/**
+	 * Says what the cause was, whatever the rules say.
+	 *
+	 * @param fault its name; the empty text leaves it to the rules again
+	 */
+	public Bench cause(String fault) {
+		return !fault.isEmpty() && base.fault(fault).isEmpty() ? refused("There is no fault " + fault + " in these rules.") : done(now.done().cause(fault), "");
+	}
+
+	/**
+	 * Hands the job on.
+	 *
+	 * @param toWhom to whom; the empty text takes it back
+	 */
+	public Bench refer(String toWhom) {
+		return done(now.done().refer(Say.inLine(toWhom)), "");
+	}
+
+	/**
+	 * Says how long the job took. {@link #message()} tells what is wrong with a text, and nothing has changed then.
+	 *
+	 * @param text minutes, or a number with a unit of time; a blank text leaves it to the rules again
+	 */
+	public Bench took(String text) {
+		Amount amount = Amount.minutes(text);
+		return amount.message().isEmpty() ? done(now.done().took(amount.number()), "") : refused(amount.message());
+	}
+
+	/**
+	 * Says what the job cost. {@link #message()} tells what is wrong with a text, and nothing has changed then.
+	 *
+	 * @param text a number in the project's own money; a blank text leaves it to the rules again
+	 */
+	public Bench spent(String text) {
+		Amount amount = Amount.money(text);
+		return amount.message().isEmpty() ? done(now.done().spent(amount.number()), "") : refused(amount.message());
+	}
+
+	/** Records the vehicle's identification number; a blank text takes it away. {@link #message()} tells what is wrong with one. */
+	public Bench vin(String number) {
+		String vin = number.strip().toUpperCase(Locale.ROOT);
+		VinEntry entry = vin.isEmpty() ? new VinEntry(true, "") : VinEntry.of(base, now.family(), vin);
+		return entry.isRight() ? done(now.done().vin(vin), entry.message()) : refused(entry.message());
+	}
+
+	// ---- back and forth --------------------------------------------------------------------------------------------
 
 	private Bench next(Vehicle vehicle, String told) {
 		return vehicle.equals(now) ? new Bench(base, past, now, future, told)
@@ -164,6 +294,11 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	/** Returns what was entered, as a table shows it. */
 	public List<Line> lines() {
 		return now.readings().stream().map(this::line).toList();
+	}
+
+	/** Returns a reading's value in words. */
+	String said(Reading reading) {
+		return line(reading).value();
 	}
 
 	private Line line(Reading reading) {

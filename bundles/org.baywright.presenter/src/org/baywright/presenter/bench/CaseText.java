@@ -1,18 +1,22 @@
 package org.baywright.presenter.bench;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 import org.baywright.analysis.Consultation.Advice;
-import org.baywright.analysis.Consultation.Derived;
 import org.baywright.analysis.Variable;
 import org.baywright.model.Case;
 import org.baywright.model.Reading;
+import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
-import org.baywright.model.VerdictKind;
 import org.baywright.model.write.RuleWriter;
 import org.baywright.presenter.Say;
+import org.baywright.presenter.bench.Mending.Cause;
+import org.baywright.presenter.bench.Mending.Stage;
 
 /** Writes what is on the bench as a finished job. */
 public final class CaseText {
@@ -21,23 +25,45 @@ public final class CaseText {
 	}
 
 	/**
-	 * Returns the job as text of a rule file. What the rules confirm is taken for the cause, to be corrected by who knows
-	 * better; while nothing is confirmed or referred the end is left open, which the text itself then reports.
+	 * Returns the job as text of a rule file. What the rules confirm is taken for the cause, unless somebody has said what it
+	 * was; while nothing is confirmed or referred the end is left open, which the text itself then reports.
 	 *
 	 * @param title name of the job
 	 */
 	public static String of(Bench bench, Advice advice, String title) {
+		Case job = job(bench, advice, title);
+		String text = new RuleWriter(bench.base()).text(job);
+		return job.causes().isEmpty() && !job.referred() ? text.replaceFirst("}\n$", "  // was: the cause is not known yet\n}\n") : text;
+	}
+
+	/** Returns the job. What it took is told where somebody has said so, or where it is at its end and the rules say it. */
+	static Case job(Bench bench, Advice advice, String title) {
+		Mending mending = Mending.of(bench, advice);
+		Done done = bench.now().done();
 		List<Reading> traits = new ArrayList<>();
 		List<Reading> found = new ArrayList<>();
 		for (Reading reading : bench.now().readings()) {
 			boolean trait = Bench.variable(bench.base(), reading).kind() == Variable.Kind.TRAIT;
 			(trait ? traits : found).add(reading);
 		}
-		List<String> causes = advice.verdicts().stream().map(Derived::verdict)
-				.filter(verdict -> verdict.kind() == VerdictKind.CONFIRMED).map(verdict -> verdict.fault()).toList();
-		boolean referred = causes.isEmpty() && advice.verdicts().stream().anyMatch(derived -> derived.verdict().isReferral());
-		String text = new RuleWriter(bench.base()).text(
-				new Case(Say.inLine(title), bench.now().family(), traits, found, causes, referred, Optional.empty(), Span.NONE));
-		return causes.isEmpty() && !referred ? text.replaceFirst("}\n$", "  // was: the cause is not known yet\n}\n") : text;
+		List<String> causes = mending.causes().stream().map(Cause::fault).toList();
+		boolean referred = causes.isEmpty() && !mending.referral().goesTo().isEmpty();
+		boolean over = mending.stage() == Stage.VERIFIED || !done.referredTo().isEmpty();
+		Case.Record record = new Case.Record(over ? mending.spent().minutes() : done.minutes().orElse(BigDecimal.ZERO),
+				over ? mending.spent().cost() : done.cost().orElse(BigDecimal.ZERO), afterwards(bench, causes), Optional.empty());
+		return new Case(Say.inLine(title), bench.now().family(), traits, found, causes, referred, record,
+				Optional.of(done.vin()).filter(vin -> !vin.isEmpty()), Span.NONE);
+	}
+
+	/** Returns what was read in the verification of the repairs of these faults; of what was read several times, the last. */
+	private static List<Reading> afterwards(Bench bench, List<String> causes) {
+		RuleBase base = bench.base();
+		Map<Variable, Reading> last = new LinkedHashMap<>();
+		bench.now().done().repairs().forEach((name, progress) -> {
+			if (base.repair(name).filter(repair -> repair.fixes().stream().anyMatch(causes::contains)).isPresent()) {
+				progress.read().values().forEach(reading -> last.put(Bench.variable(base, reading), reading));
+			}
+		});
+		return List.copyOf(last.values());
 	}
 }

@@ -184,7 +184,7 @@ public record Step(Subject subject, BigDecimal cost, BigDecimal minutes, String 
 	}
 
 	/** Returns the module that is asked to find out about a code, or about itself. */
-	private static Optional<Module> module(RuleBase base, Variable variable) {
+	static Optional<Module> module(RuleBase base, Variable variable) {
 		return switch (variable.kind()) {
 		case CODE -> base.code(variable.name()).map(Code::module).flatMap(base::module);
 		case MODULE -> base.module(variable.name());

@@ -3,6 +3,7 @@ package org.baywright.workbench.project;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 
+import org.baywright.model.write.RuleWriter;
 import org.baywright.workbench.Baywright;
 import org.eclipse.core.filebuffers.FileBuffers;
 import org.eclipse.core.filebuffers.ITextFileBuffer;
@@ -43,7 +44,7 @@ public final class FileEdits {
 		int[] offset = new int[1];
 		change(file, document -> {
 			String present = document.get();
-			String gap = present.isEmpty() || present.endsWith("\n\n") ? "" : present.endsWith("\n") ? "\n" : "\n\n";
+			String gap = RuleWriter.gap(present);
 			document.replace(document.getLength(), 0, gap + text);
 			offset[0] = present.length() + gap.length();
 		});

@@ -1,0 +1,31 @@
+package org.baywright.presenter.bench;
+
+import java.util.List;
+
+import org.baywright.model.Repair;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
+
+/**
+ * A hazard of a piece of work, with what to do about it.
+ *
+ * @param title what it is
+ * @param cautions what to do, one sentence each
+ * @param licensed whose work it is where a licence is required, one entry each
+ * @param references the instruments that say so, with their edition
+ * @param span where it is written
+ */
+public record Caution(String title, List<String> cautions, List<String> licensed, List<String> references, Span span) {
+
+	public Caution {
+		cautions = List.copyOf(cautions);
+		licensed = List.copyOf(licensed);
+		references = List.copyOf(references);
+	}
+
+	/** Returns the hazards of a repair and of the parts whose faults it puts right, each once. */
+	static List<Caution> of(RuleBase base, Repair repair) {
+		return repair.hazards(base).stream().flatMap(name -> base.hazard(name).stream())
+				.map(hazard -> new Caution(hazard.title(), hazard.cautions(), hazard.licensed(), hazard.references(), hazard.span())).toList();
+	}
+}

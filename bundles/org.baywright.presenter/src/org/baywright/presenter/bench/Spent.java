@@ -1,0 +1,86 @@
+package org.baywright.presenter.bench;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+import org.baywright.analysis.Variable;
+import org.baywright.model.Module;
+import org.baywright.model.Reading;
+import org.baywright.model.Repair;
+import org.baywright.model.RuleBase;
+import org.baywright.model.Test;
+
+/**
+ * What a job has taken so far by the rules: each test and each module once, however much is seen with it, and every repair
+ * that was begun or done in vain, with the tests of its verification. What the user says instead comes first.
+ *
+ * @param each how many minutes each finding took, in the order of the bench; 0 for what is seen along with another
+ * @param minutes the whole, in minutes
+ * @param cost the whole, in the project's own money
+ * @param byRules whether minutes and cost are those of the rules, and nobody has said anything else
+ */
+public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, boolean byRules) {
+
+	public Spent {
+		each = List.copyOf(each);
+	}
+
+	static Spent of(Bench bench) {
+		RuleBase base = bench.base();
+		Done done = bench.now().done();
+		Sum sum = new Sum(base);
+		List<BigDecimal> each = bench.now().readings().stream().map(sum::add).toList();
+		done.inVain().forEach(inVain -> base.repair(inVain.repair()).ifPresent(sum::add));
+		done.repairs().forEach((name, progress) -> {
+			boolean begun = !progress.equals(Progress.NONE) && !(done.isInVain(name) && progress.checks().isEmpty() && progress.read().isEmpty());
+			if (begun) {
+				base.repair(name).ifPresent(sum::add);
+				sum.begin();
+				progress.read().values().forEach(sum::add);
+			}
+		});
+		return new Spent(each, done.minutes().orElse(sum.minutes), done.cost().orElse(sum.cost), done.minutes().isEmpty() && done.cost().isEmpty());
+	}
+
+	/** Adds up. */
+	private static final class Sum {
+		private final RuleBase base;
+		private final Set<Variable> paid = new HashSet<>();
+		private BigDecimal minutes = BigDecimal.ZERO;
+		private BigDecimal cost = BigDecimal.ZERO;
+
+		Sum(RuleBase base) {
+			this.base = base;
+		}
+
+		/** From now on everything is paid for again. */
+		void begin() {
+			paid.clear();
+		}
+
+		void add(Repair repair) {
+			add(repair.takes(), repair.cost(base));
+		}
+
+		private BigDecimal add(BigDecimal time, BigDecimal money) {
+			minutes = minutes.add(time);
+			cost = cost.add(money);
+			return time;
+		}
+
+		/** Returns the minutes that come with a reading. */
+		BigDecimal add(Reading reading) {
+			Variable variable = Bench.variable(base, reading);
+			Optional<Test> test = variable.kind() == Variable.Kind.TEST ? base.test(variable.name()).map(base::doneBy) : Optional.empty();
+			if (test.isPresent()) {
+				return paid.add(new Variable(Variable.Kind.TEST, test.get().name())) ? add(test.get().takes(), test.get().cost(base)) : BigDecimal.ZERO;
+			}
+			return Step.module(base, variable).filter(module -> paid.add(new Variable(Variable.Kind.MODULE, module.name())))
+					.map((Module module) -> add(module.takes(), module.cost(base))).orElse(BigDecimal.ZERO);
+		}
+	}
+}
