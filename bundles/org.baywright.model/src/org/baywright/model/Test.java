@@ -69,6 +69,18 @@ public record Test(String name, String title, Scope scope, Domain domain, Option
 		return all;
 	}
 
+	/** Returns the hazards of doing it: those that its instructions warn of, and those of the part that it works on. */
+	public Set<String> hazards(RuleBase base) {
+		Set<String> all = cautions(base);
+		part(base).flatMap(base::part).map(Part::hazards).ifPresent(all::addAll);
+		return all;
+	}
+
+	/** Returns the findings that nobody can make any more after it: those that it disturbs, without tests that say how to prepare the vehicle for them anew. */
+	public List<String> spoils(RuleBase base) {
+		return disturbs.stream().filter(name -> base.test(name).map(base::doneBy).map(test -> test.prepare().isEmpty()).orElse(true)).toList();
+	}
+
 	/** Returns the part that it works on: its own, or else that of the test that it is seen with. */
 	public Optional<String> part(RuleBase base) {
 		return part.or(() -> base.doneBy(this).part);

@@ -7,7 +7,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -32,14 +35,14 @@ public final class Diagnosis {
 	private final Beliefs beliefs;
 	private final Effort effort;
 	private final Optional<Effort.Doing> scan;
-	private final Map<String, String> states;
+	private At begin;
 
-	private Diagnosis(RuleBase base, Prospect.Ahead ahead, List<Reading> readings, Map<String, String> states) {
+	private Diagnosis(RuleBase base, Prospect.Ahead ahead, List<Reading> complaint, Map<String, String> states) {
 		this.ahead = ahead;
-		this.states = Map.copyOf(states);
 		beliefs = new Beliefs(base, ahead);
-		effort = new Effort(base, ahead, readings);
+		effort = new Effort(base, ahead, complaint);
 		scan = effort.scan();
+		begin = new At(ahead.known(), beliefs.prior(), Map.copyOf(states), false);
 	}
 
 	/**
@@ -59,7 +62,39 @@ public final class Diagnosis {
 	 * @param states what the vehicle is in, value by state
 	 */
 	public static Optional<Diagnosis> of(RuleBase base, Prospect prospect, List<Reading> readings, Map<String, String> states) {
-		return prospect.begin(readings).map(ahead -> new Diagnosis(base, ahead, readings, states));
+		List<Reading> complaint = readings.stream().filter(reading -> isComplaint(base, reading)).toList();
+		Optional<Prospect.Ahead> first = prospect.begin(complaint);
+		if (first.isEmpty()) {
+			return Optional.empty();
+		}
+		// what nobody asks for from the complaint may matter all the same
+		List<Reading> beside = readings.stream().filter(reading -> !complaint.contains(reading) && first.get().number(Variable.of(base, reading)) < 0).toList();
+		List<Reading> known = Stream.concat(complaint.stream(), beside.stream()).toList();
+		Optional<Prospect.Ahead> ahead = beside.isEmpty() ? first : prospect.begin(known);
+		return ahead.map(found -> new Diagnosis(base, found, known, states)).flatMap(diagnosis -> diagnosis.goOn(base, readings.stream().filter(reading -> !known.contains(reading)).toList()))
+				.filter(diagnosis -> beside.isEmpty() || prospect.begin(readings).isPresent());
+	}
+
+	/** Returns whether a reading tells what the vehicle is or what is wrong with it, and not what was found out on the way. */
+	private static boolean isComplaint(RuleBase base, Reading reading) {
+		return reading instanceof Reading.SignSeen seen ? seen.present() : Variable.of(base, reading).kind() == Variable.Kind.TRAIT;
+	}
+
+	/** Each finding sharpens what is believed, as it does in a plan. */
+	private Optional<Diagnosis> goOn(RuleBase base, List<Reading> findings) {
+		for (Reading reading : findings) {
+			int finding = ahead.number(Variable.of(base, reading));
+			OptionalInt value = finding < 0 ? OptionalInt.empty() : ahead.value(finding, reading);
+			if (value.isPresent() && !begin.known.isMade(finding)) {
+				Finding step = new Finding(begin, finding);
+				OptionalInt outcome = IntStream.range(0, step.values.length).filter(each -> step.values[each] == value.getAsInt()).findFirst();
+				if (outcome.isEmpty()) {
+					return Optional.empty();
+				}
+				begin = step.after[outcome.getAsInt()];
+			}
+		}
+		return Optional.of(this);
 	}
 
 	/** Returns the faults that it may be, in the order of the rule base. */
@@ -76,9 +111,9 @@ public final class Diagnosis {
 		return Proposals.at(begin(), effort.rate(), care, cancelled);
 	}
 
-	/** Returns where one stands at the beginning. */
+	/** Returns where one stands with what is known. */
 	public At begin() {
-		return new At(ahead.known(), beliefs.prior(), states, false);
+		return begin;
 	}
 
 	/** What is found so far. */
@@ -138,10 +173,17 @@ public final class Diagnosis {
 				int[] open = isSettled() ? new int[0] : Arrays.stream(known.open(left)).filter(finding -> effort.doing(finding).atHand()).toArray();
 				// what a doing shows beside what it was done for is seen anyway
 				int[] seen = Arrays.stream(open).filter(this::isSeen).limit(1).toArray();
-				steps = Stream.concat(Arrays.stream(seen.length > 0 ? seen : open).<Step>mapToObj(finding -> new Finding(this, finding)),
+				steps = Stream.concat(Arrays.stream(seen.length > 0 ? seen : harmless(open)).<Step>mapToObj(finding -> new Finding(this, finding)),
 						seen.length == 0 && readsSeveral(open) ? scan.map(doing -> new Scan(this, doing)).stream() : Stream.empty()).filter(step -> step.outcomes() > 0).toList();
 			}
 			return steps;
+		}
+
+		/** What spoils something else that is asked for waits until that is found out. */
+		private int[] harmless(int[] open) {
+			Set<Integer> asked = Arrays.stream(open).boxed().collect(Collectors.toSet());
+			int[] harmless = Arrays.stream(open).filter(finding -> Arrays.stream(effort.doing(finding).disturbs()).noneMatch(asked::contains)).toArray();
+			return harmless.length == 0 ? open : harmless;
 		}
 
 		private boolean isSeen(int finding) {

@@ -95,7 +95,7 @@ final class Effort {
 		if (key instanceof Test test) {
 			double waiting = test.prepare().stream().mapToDouble(Effort::waiting).sum();
 			double takes = given(test.takes(), TEST);
-			int[] disturbs = test.disturbs().stream().mapToInt(name -> numberOf(name)).filter(number -> number >= 0).toArray();
+			int[] disturbs = test.spoils(base).stream().mapToInt(this::numberOf).filter(number -> number >= 0).toArray();
 			// who says that the test takes longer than it waits has the waiting in it
 			return new Doing(doings.size(), false, takes > waiting ? takes - waiting : takes, waiting, test.cost(base).doubleValue(), test.states(), false,
 					isAtHand(test.tools(), test.skill()), paid, shows, disturbs);

@@ -1,8 +1,8 @@
 package org.baywright.presenter.bench;
 
+import java.util.Collection;
 import java.util.List;
 
-import org.baywright.model.Repair;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 
@@ -23,9 +23,9 @@ public record Caution(String title, List<String> cautions, List<String> licensed
 		references = List.copyOf(references);
 	}
 
-	/** Returns the hazards of a repair and of the parts whose faults it puts right, each once. */
-	static List<Caution> of(RuleBase base, Repair repair) {
-		return repair.hazards(base).stream().flatMap(name -> base.hazard(name).stream())
+	/** Returns hazards by their names. */
+	static List<Caution> of(RuleBase base, Collection<String> hazards) {
+		return hazards.stream().flatMap(name -> base.hazard(name).stream())
 				.map(hazard -> new Caution(hazard.title(), hazard.cautions(), hazard.licensed(), hazard.references(), hazard.span())).toList();
 	}
 }

@@ -3,6 +3,7 @@ package org.baywright.presenter.bench;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 
 import org.baywright.analysis.Consultation.Advice;
@@ -12,6 +13,7 @@ import org.baywright.analysis.run.Consultations;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.model.words.Telling;
+import org.baywright.planner.Proposals;
 import org.baywright.presenter.Link;
 
 /**
@@ -23,28 +25,39 @@ public final class Consulting {
 	private RuleBase base;
 	private String family = "";
 	private Consultation consultation;
+	private final Leading leading = new Leading();
+
+	/** Works it out for an answer at once. */
+	public Shown show(Bench bench, Listener listener) {
+		return show(bench, Proposals.Care.QUICK, listener);
+	}
 
 	/**
 	 * Works it out.
 	 *
+	 * @param care how much is looked at for the next step
 	 * @param listener can stop the work
 	 * @throws CancellationException if the listener asked to stop
 	 */
-	public synchronized Shown show(Bench bench, Listener listener) {
+	public synchronized Shown show(Bench bench, Proposals.Care care, Listener listener) {
 		if (bench.now().family().isEmpty()) {
 			return nothing(List.of(), "Choose the vehicle to begin.");
 		}
+		List<Spoilt> spoilt = Spoilt.of(bench.base(), bench.now().readings());
+		List<Reading> counted = bench.now().readings().stream().filter(reading -> spoilt.stream().noneMatch(one -> one.reading() == reading)).toList();
 		if (consultation == null || base != bench.base() || !family.equals(bench.now().family())) {
 			base = bench.base();
 			family = bench.now().family();
 			consultation = Consultations.of(base, family);
 		}
 		List<Link> precautions = precautions(bench);
-		Advice advice = consultation.advise(bench.now().readings(), listener);
+		Advice advice = consultation.advise(counted, listener);
 		if (!advice.trouble().isEmpty()) {
 			return nothing(precautions, advice.trouble());
 		}
-		return new Sayer(base, family).shown(precautions, bench.now().readings(), advice);
+		Mending mending = Mending.of(bench, advice);
+		Lead lead = mending.stage() == Mending.Stage.FINDING && advice.clashes().isEmpty() ? leading.lead(bench, counted, care, listener::isCancelled) : Lead.NONE;
+		return new Sayer(base, family).shown(precautions, spoilt, advice, lead, mending);
 	}
 
 	/** What comes first, whatever the rules make of the rest: the same words once, with the first sign that asks for it. */
@@ -62,7 +75,7 @@ public final class Consulting {
 	}
 
 	private static Shown nothing(List<Link> precautions, String headline) {
-		return new Shown(precautions, headline, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(),
+		return new Shown(precautions, headline, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), Lead.NONE, Optional.empty(),
 				new Advice("", List.of(), List.of(), List.of()));
 	}
 }

@@ -129,7 +129,7 @@ public final class Leading {
 			Optional<Test> test = test(step);
 			List<Link> pictures = test.map(done -> Pictures.of(base, done)).orElse(List.of());
 			return new Lead.Todo(title(step), shows(step).stream().flatMap(variable -> subjects.subject(variable).stream()).toList(),
-					test.map(done -> Caution.of(base, done)).orElse(List.of()), how(step, test), why(proposal, proposals), pictures, step instanceof Diagnosis.Scan);
+					test.map(done -> Caution.of(base, done.hazards(base))).orElse(List.of()), how(step, test), why(proposal, proposals), pictures, step instanceof Diagnosis.Scan);
 		}
 
 		private String title(Position.Step step) {
@@ -193,7 +193,7 @@ public final class Leading {
 			List<String> causes = diagnosis.causes();
 			List<String> told = IntStream.range(0, causes.size()).boxed().filter(cause -> shares[cause] >= WORTH_TELLING)
 					.sorted(Comparator.comparing(cause -> -shares[cause])).limit(3)
-					.map(cause -> Math.max(1, Math.round(TENTHS * shares[cause])) + " “" + words.fault(causes.get(cause)) + "”").toList();
+					.map(cause -> Math.max(1, Math.round(TENTHS * shares[cause])) + " were “" + words.fault(causes.get(cause)) + "”").toList();
 			return told.isEmpty() ? "" : "Of ten such jobs about " + Words.and(told) + ".";
 		}
 

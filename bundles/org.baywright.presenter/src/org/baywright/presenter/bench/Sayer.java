@@ -3,6 +3,7 @@ package org.baywright.presenter.bench;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.analysis.Consultation.Clash;
@@ -40,13 +41,26 @@ record Sayer(RuleBase base, String family, Words words) {
 		this(base, family, new Words(base));
 	}
 
-	Shown shown(List<Link> precautions, List<Reading> readings, Advice advice) {
+	Shown shown(List<Link> precautions, List<Spoilt> spoilt, Advice advice, Lead lead, Mending mending) {
 		Comparator<Derived> order = ENDS_FIRST.thenComparing(derived -> -Pointers.of(base, derived)).thenComparing(Derived::verdict);
-		List<VerdictLine> verdicts = advice.verdicts().stream().sorted(order)
+		List<VerdictLine> verdicts = advice.verdicts().stream().filter(derived -> isNews(derived, advice)).sorted(order)
 				.map(derived -> verdict(derived, open(advice) > 0)).toList();
-		return new Shown(precautions, headline(advice), warnings(advice), verdicts, rules(advice, State.FIRED),
-				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED),
-				Step.of(base, family, readings, advice), advice);
+		List<Link> warnings = new ArrayList<>(spoilt.stream().map(this::doesNotCount).toList());
+		warnings.addAll(warnings(advice));
+		return new Shown(precautions, headline(advice), warnings, verdicts, rules(advice, State.FIRED),
+				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED), lead, Optional.of(mending), advice);
+	}
+
+	private Link doesNotCount(Spoilt spoilt) {
+		return new Link(Say.upper(words.reading(family, spoilt.reading())) + ": this does not count, as “" + words.test(spoilt.test()) + "” was done before and disturbs it.",
+				Span.NONE);
+	}
+
+	/** Who is confirmed or cleared is no suspect any more. */
+	private static boolean isNews(Derived derived, Advice advice) {
+		Verdict verdict = derived.verdict();
+		return verdict.kind() != VerdictKind.SUSPECTED || advice.verdicts().stream().map(Derived::verdict)
+				.noneMatch(other -> other.fault().equals(verdict.fault()) && other.kind() != null && other.kind() != VerdictKind.SUSPECTED);
 	}
 
 	private String headline(Advice advice) {

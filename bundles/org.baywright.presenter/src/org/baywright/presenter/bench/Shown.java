@@ -1,6 +1,7 @@
 package org.baywright.presenter.bench;
 
 import java.util.List;
+import java.util.Optional;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.model.Span;
@@ -18,11 +19,12 @@ import org.baywright.presenter.Link;
  * @param open rules that may still apply, with what each waits for
  * @param never rules that can no longer fire, with the reason
  * @param unsure rules of which nobody knows
- * @param steps what to find out next, the cheapest that brings a rule to its end first
+ * @param lead what to do next
+ * @param mending what follows once the cause is known; empty before a vehicle is chosen
  * @param advice what all this was made of
  */
 public record Shown(List<Link> precautions, String headline, List<Link> warnings, List<VerdictLine> verdicts, List<RuleLine> fired,
-		List<RuleLine> open, List<RuleLine> never, List<RuleLine> unsure, List<Step> steps, Advice advice) {
+		List<RuleLine> open, List<RuleLine> never, List<RuleLine> unsure, Lead lead, Optional<Mending> mending, Advice advice) {
 
 	/**
 	 * A verdict that stands.
@@ -59,6 +61,5 @@ public record Shown(List<Link> precautions, String headline, List<Link> warnings
 		open = List.copyOf(open);
 		never = List.copyOf(never);
 		unsure = List.copyOf(unsure);
-		steps = List.copyOf(steps);
 	}
 }

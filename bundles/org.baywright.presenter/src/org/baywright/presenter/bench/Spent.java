@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 
 import org.baywright.analysis.Variable;
+import org.baywright.model.Code;
 import org.baywright.model.Module;
 import org.baywright.model.Reading;
 import org.baywright.model.Repair;
@@ -79,8 +80,14 @@ public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, 
 			if (test.isPresent()) {
 				return paid.add(new Variable(Variable.Kind.TEST, test.get().name())) ? add(test.get().takes(), test.get().cost(base)) : BigDecimal.ZERO;
 			}
-			return Step.module(base, variable).filter(module -> paid.add(new Variable(Variable.Kind.MODULE, module.name())))
+			return module(base, variable).filter(module -> paid.add(new Variable(Variable.Kind.MODULE, module.name())))
 					.map((Module module) -> add(module.takes(), module.cost(base))).orElse(BigDecimal.ZERO);
+		}
+
+		/** Returns the module that is asked to find out about a code, or about itself. */
+		private static Optional<Module> module(RuleBase base, Variable variable) {
+			return variable.kind() == Variable.Kind.CODE ? base.code(variable.name()).map(Code::module).flatMap(base::module)
+					: variable.kind() == Variable.Kind.MODULE ? base.module(variable.name()) : Optional.empty();
 		}
 	}
 }

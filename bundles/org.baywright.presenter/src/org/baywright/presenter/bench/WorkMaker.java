@@ -67,7 +67,7 @@ final class WorkMaker {
 			notices.add(new Work.Told(notice.whom(), notice.text(), notice.why(), progress.isTicked(Tick.TOLD, i)));
 		}
 		verification();
-		return new Work(repair.name(), repair.title(), repair.span(), faults, Caution.of(base, repair), repair.place().orElse(""), pictures(),
+		return new Work(repair.name(), repair.title(), repair.span(), faults, Caution.of(base, repair.hazards(base)), repair.place().orElse(""), pictures(),
 				repair.tools().stream().map(words::tool).toList(), repair.takes(), repair.cost(base), Telling.skill(repair.skill()), steps, notices,
 				repair.changesForGood(), checks);
 	}
