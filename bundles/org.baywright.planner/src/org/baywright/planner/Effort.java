@@ -38,7 +38,7 @@ final class Effort {
 	double minutes(Variable finding) {
 		return switch (finding.kind()) {
 		case TEST -> base.test(finding.name()).map(base::doneBy).map(Test::takes).map(takes -> given(takes, TEST)).orElse(TEST);
-		case MODULE, CODE -> module(finding).map(Module::takes).map(takes -> given(takes, MODULE)).orElse(MODULE);
+		case MODULE, CODE -> module(finding).map(module -> base.scan(module).takes()).map(takes -> given(takes, MODULE)).orElse(MODULE);
 		default -> SIGN;
 		};
 	}

@@ -222,7 +222,7 @@ public record Step(Subject subject, BigDecimal cost, BigDecimal minutes, String 
 		Optional<Halving.Split> split = test.flatMap(found -> halving.of(found.name()));
 		Optional<Module> module = module(base, subject.variable());
 		BigDecimal cost = test.map(found -> found.cost(base)).or(() -> module.map(found -> found.cost(base))).orElse(BigDecimal.ZERO);
-		BigDecimal minutes = test.map(base::doneBy).map(Test::takes).or(() -> module.map(Module::takes)).orElse(BigDecimal.ZERO);
+		BigDecimal minutes = test.map(base::doneBy).map(Test::takes).or(() -> module.map(found -> base.scan(found).takes())).orElse(BigDecimal.ZERO);
 		String along = test.flatMap(Test::seenWith).map(other -> seenWith(base, other)).orElse("");
 		return new Step(subject, cost, minutes, along, ready, begun, pointers,
 				split.filter(Halving.Split::best).map(Halving.Split::chain).orElse(""),
