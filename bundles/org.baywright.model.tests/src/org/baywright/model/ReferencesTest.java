@@ -26,7 +26,11 @@ class ReferencesTest {
 	/** Place | who speaks of what | what goes with it when only what is whole is kept, beside that itself. */
 	private static final String PLACES = """
 			family parent | family van | family | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
+			workshop each | workshop | tool |
+			workshop all | workshop | tool |
+			workshop lacks | workshop | tool |
 			module family | module body | family | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
+			module tool | module body | tool | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
 			module state | module body | state | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
 			module state value | module body | value of state ignition | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
 			family system | family van | family | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
@@ -302,7 +306,7 @@ class ReferencesTest {
 	}
 
 	private static int elements(RuleBase base) {
-		return base.families().size() + base.states().size() + base.tools().size() + base.hazards().size()
+		return base.families().size() + base.states().size() + base.tools().size() + base.workshops().size() + base.hazards().size()
 				+ base.modules().size() + base.codes().size() + base.signs().size() + base.parts().size()
 				+ base.exclusives().size() + base.tests().size() + base.laws().size() + base.rules().size()
 				+ base.repairs().size() + base.cases().size() + base.reviews().size() + base.acceptances().size();

@@ -70,6 +70,10 @@ final class Small {
 				Skill.TRAINED, List.of(), List.of(), List.of(), Span.NONE).asSeenWith(other);
 	}
 
+	private Workshop.Scan scan(String place) {
+		return new Workshop.Scan(List.of(at(place, "meter")), BigDecimal.ONE, BigDecimal.TEN);
+	}
+
 	private static Domain volts() {
 		return new Domain.Quantity("V", BigDecimal.ZERO, BigDecimal.TEN, BigDecimal.ONE);
 	}
@@ -77,6 +81,8 @@ final class Small {
 	private void vehicles() {
 		base.states.add(new State("ignition", "Key", ((Domain.Names) names("off", "on")).values(), Span.NONE));
 		base.tools.add(new Tool("meter", "A meter", BigDecimal.ZERO, Span.NONE));
+		base.workshops.add(new Workshop("Yard", Optional.of(BigDecimal.TEN), Optional.of(scan("workshop each")), Optional.of(scan("workshop all")),
+				List.of(at("workshop lacks", "meter")), Optional.of(Skill.TRAINED), Span.NONE));
 		base.hazards.add(new Hazard("gas", "Charging vapour", List.of("Air."), List.of(), List.of(), Span.NONE));
 		base.families.add(new Family("all", "Every one", Optional.empty(), true,
 				List.of(new Trait("engine", "", names("diesel", "petrol"), Span.NONE)), List.of(), Span.NONE));
@@ -88,7 +94,8 @@ final class Small {
 				List.of(), List.of(new Cycle(at("family cycle", "ignition"), List.of(
 						new Cycle.Step(Optional.of(at("family cycle value", "on")), BigDecimal.ZERO),
 						new Cycle.Step(Optional.empty(), BigDecimal.ONE)), Span.NONE)), Span.NONE));
-		base.modules.add(new Module("body", "Body unit", List.of(at("module family", "van")), List.of(setting("module")), Span.NONE));
+		base.modules.add(new Module("body", "Body unit", List.of(at("module family", "van")), List.of(setting("module")),
+				List.of(at("module tool", "meter")), BigDecimal.ONE, BigDecimal.ZERO, Span.NONE));
 		base.codes.add(new Code("low", "Supply low", at("code module", "body"), new RawCode("1"),
 				List.of(setting("code runs")), List.of(), Span.NONE));
 	}

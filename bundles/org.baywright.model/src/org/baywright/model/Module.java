@@ -2,6 +2,7 @@ package org.baywright.model;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A control unit that can be asked over the vehicle's network. Who asks it has all its codes at once.
@@ -29,8 +30,13 @@ public record Module(String name, String title, List<String> families, List<Stat
 		this(name, title, families, answersIn, List.of(), BigDecimal.ZERO, BigDecimal.ZERO, span);
 	}
 
-	/** Returns what asking it once costs with its tools, in the project's own money unit. */
+	/** Returns what it says itself of asking it; nothing if it says nothing. */
+	public Optional<Workshop.Scan> asking() {
+		return tools.isEmpty() && takes.signum() == 0 && cost.signum() == 0 ? Optional.empty() : Optional.of(new Workshop.Scan(tools, takes, cost));
+	}
+
+	/** Returns what asking it once costs with its tools, or what the workshop says of each, in the project's own money unit. */
 	public BigDecimal cost(RuleBase base) {
-		return Tool.cost(base, tools).add(cost);
+		return base.scan(this).cost(base);
 	}
 }

@@ -85,6 +85,7 @@ public enum ProblemKind {
 	THEN_WITH_TEST(Severity.ERROR, "a conclusion that belongs to no result of the test"),
 	TOO_DEEP(Severity.ERROR, "brackets are nested deeper than anybody can read"),
 	TOO_MANY_STEPS(Severity.ERROR, "a range has too many steps"),
+	TOOL_TWICE(Severity.WARNING, "a tool is named twice"),
 	TRAIT_MISSING(Severity.WARNING, "a family lacks a trait that tells its vehicles apart here"),
 	TRAIT_NOT_IN_FAMILY(Severity.ERROR, "a family does not have this trait"),
 	TRAIT_UNLIKE(Severity.ERROR, "a trait comes from two sides, with unlike values"),
@@ -104,6 +105,7 @@ public enum ProblemKind {
 	VIN_OF_SYSTEM(Severity.ERROR, "a system has no numbers"),
 	WHERE_NOT_TRAIT(Severity.ERROR, "`where` names something else than a trait"),
 	WHOLE_NUMBER_NEEDED(Severity.ERROR, "a trait counts in whole numbers"),
+	WORKSHOP_TWICE(Severity.ERROR, "a project has two workshops"),
 	WRONG_DATE(Severity.ERROR, "a day that is not in the calendar"),
 	WRONG_PREDICATE(Severity.ERROR, "a condition asks in a way that does not fit the finding"),
 	WRONG_SUBJECT(Severity.ERROR, "a test disturbs something that cannot be found");

@@ -44,6 +44,7 @@ public final class References {
 	static void check(RuleBase base) {
 		References references = new References(base);
 		base.families().forEach(references::family);
+		base.workshops().forEach(references::workshop);
 		base.modules().forEach(references::module);
 		base.codes().forEach(references::code);
 		base.parts().forEach(references::part);
@@ -78,6 +79,7 @@ public final class References {
 			kept.leftOut.addAll(now.leftOut());
 			kept.builtOn.addAll(now.builtOn());
 			references.keep(now.families(), kept.families, references::family, gone);
+			references.keep(now.workshops(), kept.workshops, references::workshop, gone);
 			references.keep(now.modules(), kept.modules, references::module, gone);
 			references.keep(now.codes(), kept.codes, references::code, gone);
 			references.keep(now.parts(), kept.parts, references::part, gone);
@@ -150,6 +152,13 @@ public final class References {
 				setting(new StateSetting(cycle.state(), value));
 			}
 		}
+	}
+
+	private void workshop(Workshop workshop) {
+		user = "workshop";
+		need("tool", workshop.lacks(), base::tool);
+		workshop.each().ifPresent(scan -> need("tool", scan.tools(), base::tool));
+		workshop.all().ifPresent(scan -> need("tool", scan.tools(), base::tool));
 	}
 
 	private void module(Module module) {

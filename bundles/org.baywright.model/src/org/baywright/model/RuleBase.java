@@ -24,6 +24,8 @@ public final class RuleBase {
 	private final List<Family> families;
 	private final List<State> states;
 	private final List<Tool> tools;
+	private final List<Workshop> workshops;
+	private final Optional<Workshop> workshop;
 	private final List<Hazard> hazards;
 	private final List<Module> modules;
 	private final List<Code> codes;
@@ -67,6 +69,7 @@ public final class RuleBase {
 		families = List.copyOf(from.families);
 		states = List.copyOf(from.states);
 		tools = List.copyOf(from.tools);
+		workshops = List.copyOf(from.workshops);
 		hazards = List.copyOf(from.hazards);
 		modules = List.copyOf(from.modules);
 		codes = List.copyOf(from.codes);
@@ -83,6 +86,10 @@ public final class RuleBase {
 		acceptances = List.copyOf(from.acceptances);
 		leftOut = List.copyOf(from.leftOut);
 		builtOn = List.copyOf(from.builtOn);
+		workshop = workshops.stream().filter(one -> !one.span().isElsewhere()).findFirst()
+				.or(() -> builtOn.stream().flatMap(on -> on.rules().workshop().stream()).findFirst()
+						.flatMap(there -> workshops.stream().filter(there::says).findFirst()))
+				.or(() -> workshops.stream().findFirst());
 		faults = parts.stream().flatMap(part -> part.faults().stream()).toList();
 		familyByName = index(families, Family::name);
 		stateByName = index(states, State::name);
@@ -171,6 +178,21 @@ public final class RuleBase {
 
 	public List<Tool> tools() {
 		return tools;
+	}
+
+	/** Returns the workshops of the project and of what it builds on; only {@link #workshop} holds. */
+	public List<Workshop> workshops() {
+		return workshops;
+	}
+
+	/** Returns the workshop: the project's own, else that of the first that it builds on and that has one. */
+	public Optional<Workshop> workshop() {
+		return workshop;
+	}
+
+	/** Returns what reading a module takes: as the module says, or else as the workshop says of each. */
+	public Workshop.Scan scan(Module module) {
+		return module.asking().or(() -> workshop.flatMap(Workshop::each)).orElse(Workshop.Scan.NOTHING);
 	}
 
 	public List<Hazard> hazards() {
@@ -398,6 +420,7 @@ public final class RuleBase {
 		public final List<Family> families = new ArrayList<>();
 		public final List<State> states = new ArrayList<>();
 		public final List<Tool> tools = new ArrayList<>();
+		public final List<Workshop> workshops = new ArrayList<>();
 		public final List<Hazard> hazards = new ArrayList<>();
 		public final List<Module> modules = new ArrayList<>();
 		public final List<Code> codes = new ArrayList<>();
@@ -430,6 +453,7 @@ public final class RuleBase {
 			families.addAll(other.families);
 			states.addAll(other.states);
 			tools.addAll(other.tools);
+			workshops.addAll(other.workshops);
 			hazards.addAll(other.hazards);
 			modules.addAll(other.modules);
 			codes.addAll(other.codes);

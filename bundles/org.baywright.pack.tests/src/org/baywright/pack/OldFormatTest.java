@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 import org.baywright.analysis.Listener;
 import org.baywright.model.Family;
@@ -36,11 +37,12 @@ class OldFormatTest {
 		assertEquals(List.of("The radio is silent."), rules.repair("charge").orElseThrow().changesForGood());
 		assertEquals(List.of(), rules.sign("dead").orElseThrow().precautions());
 		assertEquals(List.of(), rules.chains());
+		assertEquals(Optional.empty(), rules.workshop());
 	}
 
 	@Test
 	void nothingNewHidesBehindAnOldVersion() throws IOException, PackException {
-		for (String added : List.of("\"chains\":[],\"project\":", "\"precautions\":[],\"name\":\"dead\"", "\"seenWith\":\"volts\",\"name\":\"volts\"")) {
+		for (String added : List.of("\"chains\":[],\"project\":", "\"workshop\":{},\"project\":", "\"precautions\":[],\"name\":\"dead\"", "\"seenWith\":\"volts\",\"name\":\"volts\"")) {
 			String from = added.substring(added.indexOf(',') + 1);
 			PackException refused = assertThrows(PackException.class, () -> PackReader.read(PackReaderTest.forged(pack(), Archive.RULES, from, added)));
 			assertTrue(refused.getMessage().contains("does not belong there"), refused.getMessage());

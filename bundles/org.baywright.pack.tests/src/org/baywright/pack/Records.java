@@ -28,7 +28,7 @@ final class Records {
 	}
 
 	static Collection<Collection<?>> lists(RuleBase base) {
-		return java.util.List.of(base.families(), base.states(), base.tools(), base.hazards(), base.modules(), base.codes(),
+		return java.util.List.of(base.families(), base.states(), base.tools(), base.workshops(), base.hazards(), base.modules(), base.codes(),
 				base.signs(), base.parts(), base.exclusives(), base.tests(), base.laws(), base.rules(), base.repairs(),
 				base.cases(), base.reviews(), base.acceptances());
 	}

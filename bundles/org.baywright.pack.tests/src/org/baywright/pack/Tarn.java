@@ -3,6 +3,7 @@ package org.baywright.pack;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 import org.baywright.analysis.Listener;
@@ -52,6 +53,7 @@ import org.baywright.model.ValueSet.Band;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.VerifyStep;
 import org.baywright.model.VinPattern;
+import org.baywright.model.Workshop;
 import org.baywright.model.code.Dtc;
 import org.baywright.model.code.J1939Code;
 import org.baywright.model.code.RawCode;
@@ -118,9 +120,13 @@ final class Tarn {
 		base.families.add(new Family("t4", "Tarn T4", Optional.of("all"), List.of("bus"), Family.Kind.VEHICLES,
 				List.of(new Trait("engine", "", names(f, "electric"), at(f))), List.of(), List.of(), here(f)));
 		base.states.add(new State("ignition", "Ignition", List.of(new NamedValue("off", "off", here(f)),
-				new NamedValue("on", "on, engine stopped", here(f)), new NamedValue("cranking", "cranking", here(f))), at(f)));
+				new NamedValue("on", "on, engine stopped", here(f)), new NamedValue("cranking", "cranking", here(f))),
+				Map.of("on", new BigDecimal("0.5")), at(f)));
 		base.tools.add(new Tool("multimeter", "Digital multimeter", BigDecimal.ZERO, at(f)));
 		base.tools.add(new Tool("load", "Load tester", new BigDecimal("2.50"), at(f)));
+		base.workshops.add(new Workshop("Yard at the mill", Optional.of(new BigDecimal("72.50")),
+				Optional.of(new Workshop.Scan(List.of("multimeter"), new BigDecimal("4"), BigDecimal.ONE)),
+				Optional.of(new Workshop.Scan(List.of(), new BigDecimal("6"), BigDecimal.ZERO)), List.of("load"), Optional.of(Skill.TRAINED), at(f)));
 		base.hazards.add(new Hazard("charging_gas", "Charging gas", List.of("No flame or spark; let air in."), List.of(),
 				List.of("EN 50272-1:2010"), at(f)));
 		base.hazards.add(new Hazard("high_voltage", "High voltage", List.of("Isolate, wait, prove dead."),

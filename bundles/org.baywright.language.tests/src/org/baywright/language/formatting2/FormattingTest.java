@@ -373,4 +373,20 @@ class FormattingTest {
 		}
 		return out.toString();
 	}
+
+	@Test
+	void aWorkshopAndTimesOfStates() {
+		assertEquals("""
+				state net "Network" : awake, asleep "Asleep" takes 20 min, off
+				workshop "Yard" {
+				  hour 72
+				  scan each takes 4 min cost 0 needs scan_tool, meter
+				  scan all
+				  lacks recorder, meter
+				  skill trained
+				}
+				workshop { hour 72  scan all takes 6 min  skill basic }
+				""", format("state net \"Network\":awake,asleep \"Asleep\"  takes 20min , off\nworkshop \"Yard\"{hour 72 scan each takes 4 min\n"
+				+ "cost 0 needs scan_tool,meter scan all lacks recorder ,meter skill trained}\nworkshop{hour 72 scan all takes 6 min skill basic}"));
+	}
 }

@@ -14,7 +14,7 @@ public final class Meaning {
 
 	/** Returns every element of a rule base, one a line, without places. */
 	public static String of(RuleBase rules) {
-		List<List<?>> all = List.of(rules.families(), rules.states(), rules.tools(), rules.hazards(), rules.modules(),
+		List<List<?>> all = List.of(rules.families(), rules.states(), rules.tools(), rules.workshop().stream().toList(), rules.hazards(), rules.modules(),
 				rules.codes(), rules.signs(), rules.parts(), rules.exclusives(), rules.tests(), rules.laws(), rules.rules(),
 				rules.repairs(), rules.cases(), rules.reviews(), rules.acceptances());
 		return all.stream().flatMap(List::stream).map(Object::toString).map(text -> text.replaceAll(PLACE, "@"))

@@ -1,6 +1,8 @@
 package org.baywright.language.translate;
 
 import org.baywright.language.testing.MarkedText;
+import org.baywright.language.testing.Samples;
+import org.baywright.language.workspace.RuleProject;
 import org.junit.jupiter.api.Test;
 
 class DeclarationProblemsTest {
@@ -238,6 +240,52 @@ class DeclarationProblemsTest {
 				                      ^^^^ error empty-text: The text after `do_not_drive`, `do_not_start` or `make_safe` says nothing. > Write why, or how, or take the quotes out.
 				sign wet do_not_drive ""
 				                      ^^ error empty-text: The text after `do_not_drive`, `do_not_start` or `make_safe` says nothing. > Write why, or how, or take the quotes out.
+				""");
+	}
+
+	@Test
+	void aWorkshopSaysEachThingOnce() {
+		MarkedText.check("""
+				workshop "Yard" { hour 72 hour 80
+				                          ^^^^ error clause-twice: `hour` is given twice. > Keep one of the two.
+				  scan each takes 4 V cost 1 needs scan_tool
+				                  ^^^ error unit-mismatch: 4 V is no duration. > Write how many minutes the work takes.
+				  scan all takes 6
+				                 ^ error unit-missing: 6 has no unit. > Write `6 min`.
+				  scan each takes 3 min needs scan_tol
+				  ^^^^ error clause-twice: `scan each` is given twice. > Keep one of the two.
+				                              ^^^^^^^^ error unknown-name: There is no tool `scan_tol`. > Did you mean `scan_tool`?
+				  lacks clamp, multimeter, clamp lacks clamp
+				                           ^^^^^ warning tool-twice: `clamp` is named twice. > Name each tool once.
+				                                 ^^^^^ error clause-twice: `lacks` is given twice. > Put all of it after one `lacks`, with commas between.
+				                                       ^^^^^ warning tool-twice: `clamp` is named twice. > Name each tool once.
+				  skill trained skill basic }
+				                ^^^^^ error clause-twice: `skill` is given twice. > Keep one of the two.
+				workshop { }
+				^^^^^^^^ error workshop-twice: There is already a workshop. > Keep one of the two.
+				""");
+	}
+
+	@Test
+	void aSecondWorkshopIsToldWhereverItStands() {
+		RuleProject project = Samples.tarnInMemory();
+		project.update("shop.bay", "workshop \"Yard\" { scan each }");
+		MarkedText.check("""
+				workshop "Other" { hour -1 }
+				^^^^^^^^ error workshop-twice: There is already a workshop in shop.bay. > Keep one of the two.
+				                        ^ error syntax: `-` does not fit here.
+				""", project);
+	}
+
+	@Test
+	void gettingToAValueTakesATime() {
+		MarkedText.check("""
+				state network "Network" : awake, asleep "Asleep" takes -20 min, dead takes 3 m, gone takes 20
+				                                                       ^^^^^^^ error negative-duration: A duration cannot be less than 0. > Write how many minutes the work takes.
+				                                                                           ^^^ error unit-mismatch: 3 m is no duration. > Write how many minutes the work takes.
+				                                                                                           ^^ error unit-missing: 20 has no unit. > Write `20 min`.
+				test t { results a, b needs clamp, clamp }
+				                                   ^^^^^ warning tool-twice: `clamp` is named twice. > Name each tool once.
 				""");
 	}
 }

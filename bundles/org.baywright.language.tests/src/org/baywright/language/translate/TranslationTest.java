@@ -26,6 +26,7 @@ import org.baywright.model.Skill;
 import org.baywright.model.Source;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.VerifyStep;
+import org.baywright.model.Workshop;
 import org.baywright.model.code.Dtc;
 import org.baywright.model.code.J1939Code;
 import org.baywright.model.code.RawCode;
@@ -260,5 +261,27 @@ class TranslationTest {
 		assertTrue(snapshot.rules().rule("right").isPresent());
 		assertEquals(List.of("test-neither", "unknown-name", "syntax"), snapshot.problems().stream()
 				.filter(problem -> problem.severity() == Severity.ERROR).map(problem -> problem.id()).toList());
+	}
+
+	@Test
+	void theWorkshopAndTheTimesOfStates() {
+		RuleBase base = with("""
+				state network : awake, asleep "Asleep" takes 0.5 h
+				module roof
+				workshop { scan each takes 90 s needs scan_tool lacks clamp hour 72.50 skill licensed }
+				sign workshop sign hour sign each sign all sign lacks test scan { results all, each, hour }
+				""");
+		assertEquals(0, new BigDecimal(30).compareTo(base.state("network").orElseThrow().minutesTo("asleep").orElseThrow()));
+		assertEquals(Optional.empty(), base.state("network").orElseThrow().minutesTo("awake"));
+		Workshop workshop = base.workshop().orElseThrow();
+		assertEquals("", workshop.title());
+		assertEquals(Optional.of(new BigDecimal("72.50")), workshop.hour());
+		assertEquals(Optional.empty(), workshop.all());
+		assertEquals(List.of("clamp"), workshop.lacks());
+		assertEquals(Optional.of(Skill.LICENSED), workshop.skill());
+		Workshop.Scan scan = base.scan(base.module("roof").orElseThrow());
+		assertEquals(List.of("scan_tool"), scan.tools());
+		assertEquals(0, new BigDecimal("1.5").compareTo(scan.takes()));
+		assertEquals(Optional.empty(), SAMPLE.workshop());
 	}
 }

@@ -153,6 +153,24 @@ class BuildsOnTest {
 	}
 
 	@Test
+	void theOwnWorkshopHoldsElseThatOfTheFirstBuiltOn() throws IOException {
+		write("left/l.bay", "builds_on \"../shared\"\nworkshop \"Left\" { hour 1 }\n");
+		write("right/r.bay", "workshop \"Right\" { hour 2 }\n");
+		RuleProject project = van("builds_on \"../shared\"\nbuilds_on \"../right\"\nbuilds_on \"../left\"\n" + VAN);
+		assertEquals(List.of(), told(project));
+		assertEquals("Right", project.snapshot().rules().workshop().orElseThrow().title());
+		project.update("shop.bay", "workshop \"Own\" { }");
+		assertEquals(List.of(), told(project));
+		assertEquals("Own", project.snapshot().rules().workshop().orElseThrow().title());
+		project.update("two.bay", "workshop \"Second\" { }");
+		assertEquals(List.of("workshop-twice: There is already a workshop in shop.bay."), told(project));
+		project.remove("two.bay");
+		write("right/r.bay", "workshop \"Right\" { hour 3 }\n");
+		assertTrue(project.lookBeneath());
+		assertEquals(List.of("builds-on-changed"), project.snapshot().problems().stream().map(Problem::id).toList());
+	}
+
+	@Test
 	void overOthersAndOverTwoWaysItIsReadOnce() throws IOException {
 		write("left/l.bay", "builds_on \"../shared\"\nfamily left has net\n");
 		write("right/r.bay", "builds_on \"../shared\"\nfamily right has net\n");

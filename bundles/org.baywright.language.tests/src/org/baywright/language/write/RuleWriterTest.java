@@ -68,9 +68,12 @@ class RuleWriterTest {
 				base family all has ^rule
 				family ^law like all { trait built : year 2015 .. 2021 vin "WZZ?" vin "WZY" check_digit
 				  cycle ignition : off, wait 8 s, wait 2.5 min, on }
-				state ignition "Key" : off, on "On", cranking
+				state ignition "Key" : off takes 0 min, on "On", cranking takes 7 s
 				tool ^code cost 12.50
 				tool plain
+				tool each
+				tool scan
+				workshop "A \\"shop\\"" { hour 72.50 scan all scan each takes 90 s cost 2.5 needs ^code, each, scan lacks plain, ^code skill licensed }
 				hazard ^caution { caution "a" licensed "b" reference "c" caution "d" }
 				module ^module "M" on ^law, all answers in ignition on
 				module bare
@@ -227,7 +230,7 @@ class RuleWriterTest {
 
 	/** Returns all that a rule base says, apart from places; laws in an order of their own, as those of chains stand apart. */
 	private static String plain(RuleBase base) {
-		return Stream.of(base.families(), base.states(), base.tools(), base.hazards(), base.modules(), base.codes(), base.signs(),
+		return Stream.of(base.families(), base.states(), base.tools(), base.workshop().stream().toList(), base.hazards(), base.modules(), base.codes(), base.signs(),
 				base.parts(), base.exclusives(), base.tests(), base.laws().stream().map(RuleWriterTest::plain).sorted().toList(),
 				base.chains(), base.rules(), base.repairs(), base.cases(), base.reviews(), base.acceptances())
 				.map(RuleWriterTest::plain).collect(Collectors.joining("\n\n"));

@@ -76,6 +76,21 @@ final class Context {
 		return names;
 	}
 
+	/** Returns the tools at a reference, each once; reports those that are unknown or named again. */
+	List<String> tools(EObject owner, EReference reference) {
+		List<String> tools = new ArrayList<>();
+		for (Ref ref : Refs.all(owner, reference)) {
+			resolve(ref, Kind.TOOL).map(Symbol::name).ifPresent(tool -> {
+				if (tools.contains(tool)) {
+					report.tell(ProblemKind.TOOL_TWICE, source.span(ref.node()), "`" + tool + "` is named twice.", "Name each tool once.");
+				} else {
+					tools.add(tool);
+				}
+			});
+		}
+		return tools;
+	}
+
 	/** Whether an element speaks of traits of a family, which a family that is only named would not have. */
 	private static boolean tellsVehiclesApart(EObject owner, Kind kind) {
 		return kind == Kind.FAMILY && owner instanceof Rule rule && !rule.getWhere().isEmpty();

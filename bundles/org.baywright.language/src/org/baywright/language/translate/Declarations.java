@@ -2,10 +2,12 @@ package org.baywright.language.translate;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.baywright.language.bay.BayPackage;
@@ -279,7 +281,14 @@ final class Declarations {
 	org.baywright.model.State state(State state) {
 		checkValues(state.getValues(), "state", state.getName());
 		return new org.baywright.model.State(state.getName(), Context.title(state.getTitle(), state.getName()),
-				values(state.getValues()), context.source.span(state, BayPackage.Literals.STATE__NAME));
+				values(state.getValues()), minutes(state.getValues()), context.source.span(state, BayPackage.Literals.STATE__NAME));
+	}
+
+	private Map<String, BigDecimal> minutes(List<NamedValue> values) {
+		Map<String, BigDecimal> minutes = new HashMap<>();
+		values.stream().filter(value -> value.getName() != null && value.getTakes() != null)
+				.forEach(value -> minutes.putIfAbsent(value.getName(), limits.minutes(value.getTakes())));
+		return minutes;
 	}
 
 	org.baywright.model.Hazard hazard(Hazard hazard) {
@@ -298,7 +307,7 @@ final class Declarations {
 		}
 		return new org.baywright.model.Module(module.getName(), Context.title(module.getTitle(), module.getName()),
 				context.resolveAll(module, BayPackage.Literals.MODULE__FAMILIES, Kind.FAMILY),
-				context.settings(module.getAnswersIn()), context.resolveAll(module, BayPackage.Literals.MODULE__TOOLS, Kind.TOOL),
+				context.settings(module.getAnswersIn()), context.tools(module, BayPackage.Literals.MODULE__TOOLS),
 				limits.minutes(module.getTakes()), module.getCost() == null ? BigDecimal.ZERO : module.getCost(),
 				context.source.span(module, BayPackage.Literals.SUBJECT__NAME));
 	}

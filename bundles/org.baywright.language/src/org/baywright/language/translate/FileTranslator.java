@@ -32,6 +32,7 @@ import org.baywright.language.bay.State;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Tool;
 import org.baywright.language.bay.Trait;
+import org.baywright.language.bay.Workshop;
 import org.baywright.language.index.FamilyTree;
 import org.baywright.language.index.FileSymbols;
 import org.baywright.language.index.Kind;
@@ -69,6 +70,7 @@ public final class FileTranslator {
 	private final Context context;
 	private final List<INode> syntaxErrors;
 	private final Declarations declarations;
+	private final Workshops workshops;
 	private final Clauses clauses;
 	private final Work work;
 	private final Rules rules;
@@ -87,6 +89,7 @@ public final class FileTranslator {
 		Conditions conditions = new Conditions(context, families, values);
 		Scopes scopes = new Scopes(context, conditions);
 		declarations = new Declarations(context, families, limits, values, scopes);
+		workshops = new Workshops(context, limits);
 		work = new Work(context, declarations, limits, values, scopes);
 		rules = new Rules(context, conditions, values, clauses, scopes);
 		jobs = new Jobs(context, families, limits, values, clauses);
@@ -155,6 +158,8 @@ public final class FileTranslator {
 		} else if (element instanceof Tool tool) {
 			out.tools.add(new org.baywright.model.Tool(tool.getName(), Context.title(tool.getTitle(), tool.getName()),
 					tool.getCost() == null ? BigDecimal.ZERO : tool.getCost(), name(tool)));
+		} else if (element instanceof Workshop workshop) {
+			out.workshops.add(workshops.workshop(workshop));
 		} else if (element instanceof Hazard hazard) {
 			out.hazards.add(declarations.hazard(hazard));
 		} else if (element instanceof Module module) {

@@ -67,7 +67,7 @@ final class Work {
 		Span span = context.source.span(test, BayPackage.Literals.SUBJECT__NAME);
 		Optional<Domain> domain = domain(test, span);
 		Optional<String> part = context.resolveOne(test, BayPackage.Literals.TEST__PART, Kind.PART);
-		List<String> tools = context.resolveAll(test, BayPackage.Literals.TEST__TOOLS, Kind.TOOL);
+		List<String> tools = context.tools(test, BayPackage.Literals.TEST__TOOLS);
 		List<org.baywright.model.StateSetting> states = context.settings(test.getStates());
 		List<String> cautions = context.resolveAll(test, BayPackage.Literals.TEST__CAUTIONS, Kind.HAZARD);
 		List<String> disturbs = disturbs(test);
@@ -206,7 +206,7 @@ final class Work {
 				context.resolveAll(repair, BayPackage.Literals.REPAIR__FAULTS, Kind.FAULT),
 				Optional.ofNullable(repair.getPlace()), declarations.pictures(repair.getPictures()), repair.getSteps(),
 				context.resolveAll(repair, BayPackage.Literals.REPAIR__CAUTIONS, Kind.HAZARD),
-				context.resolveAll(repair, BayPackage.Literals.REPAIR__TOOLS, Kind.TOOL), limits.minutes(repair.getTakes()),
+				context.tools(repair, BayPackage.Literals.REPAIR__TOOLS), limits.minutes(repair.getTakes()),
 				orZero(repair.getCost()), skill(repair.getSkill()), notices(repair), repair.getChanges(),
 				!repair.getVerify().isEmpty(), steps, span);
 	}

@@ -60,6 +60,13 @@ public final class Vocabulary {
 		word("check_digit", "The market asks for a check digit in position 9 (49 CFR 565).");
 		element("State", "state", "What the vehicle must be put into.");
 		element("Tool", "tool", "A tool, with its cost in the project's own money.");
+		element("Workshop", "workshop", "What the shop that works by the rules has, and what its work costs. A project has one.")
+				.clause("hour", ONCE, "What an hour of work costs, in the project's own money.").draft("hour <60>")
+				.part("Scan", "scan", "What reading modules takes: `each` of those that say nothing themselves, or `all` at once.")
+				.draft("scan each takes <5> min")
+				.clause("lacks", ONCE_LIST, "The tools that are not at hand.").clause("skill", ONCE);
+		word("each", "`scan each` says what reading one module takes of which nobody says it.");
+		word("all", "`scan all` says what reading at once all modules that answer takes.");
 		element("Hazard", "hazard", "A danger: what protects from it, who may work on it, and where that is written.")
 				.text("caution", "The hazards that it warns of; within a hazard, what protects from it.")
 				.text("licensed", "Whose work it is, where that takes a licence.")

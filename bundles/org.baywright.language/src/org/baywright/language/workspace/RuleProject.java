@@ -36,6 +36,7 @@ import org.baywright.model.Problem;
 import org.baywright.model.ProblemKind;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
+import org.baywright.model.Workshop;
 import org.eclipse.emf.common.util.URI;
 import org.eclipse.xtext.resource.IResourceFactory;
 import org.eclipse.xtext.resource.XtextResource;
@@ -425,10 +426,17 @@ public final class RuleProject {
 		if (taken.isMissing()) { // what is not there may declare it
 			problems.removeIf(problem -> problem.kind() == ProblemKind.UNKNOWN_NAME);
 		}
+		List<Span> workshops = rules.workshops.stream().map(Workshop::span).filter(span -> !span.isElsewhere()).toList();
+		workshops.stream().skip(1).forEach(second -> problems.add(secondWorkshop(workshops.get(0), second)));
 		RuleBase whole = rules.whole(dropped::add);
 		root.ifPresent(folder -> problems.addAll(PicturesLooked.at(folder, whole)));
 		problems.sort(ORDER);
 		return new Snapshot(version, whole, problems.stream().distinct().toList(), sources, dropped, grounds.stamps());
+	}
+
+	private static Problem secondWorkshop(Span first, Span second) {
+		return new Problem(ProblemKind.WORKSHOP_TWICE, second,
+				"There is already a workshop" + (first.file().equals(second.file()) ? "." : " in " + first.file() + "."), "Keep one of the two.");
 	}
 
 	/** Returns what the project says now, for those that build on it. */

@@ -30,6 +30,7 @@ import org.baywright.model.Skill;
 import org.baywright.model.State;
 import org.baywright.model.Test;
 import org.baywright.model.VerifyStep;
+import org.baywright.model.Workshop;
 
 /**
  * Tells what is known of a piece of work, in the same words wherever it is shown: the sheet, the editor, the bench.
@@ -90,9 +91,10 @@ public final class Telling {
 	/** Returns what it takes to ask a module for its codes. */
 	public List<Line> asking(Module module) {
 		lines = new ArrayList<>();
-		list("Needs", module.tools().stream().map(words::tool).toList());
-		text("Takes", minutes(module.takes()));
-		text("Costs", module.cost().signum() == 0 ? "" : Meaning.number(module.cost()));
+		Workshop.Scan scan = base.scan(module);
+		list("Needs", scan.tools().stream().map(words::tool).toList());
+		text("Takes", minutes(scan.takes()));
+		text("Costs", scan.cost().signum() == 0 ? "" : Meaning.number(scan.cost()));
 		return lines;
 	}
 
@@ -140,6 +142,12 @@ public final class Telling {
 		Preparation.Drive drive = (Preparation.Drive) preparation;
 		return "Drive" + drive.speed().map(speed -> " at a speed " + Limits.say(speed, Preparation.SPEED)).orElse("")
 				+ (drive.minutes().signum() == 0 ? "" : " for " + duration(drive.minutes())) + (drive.how().isEmpty() ? "." : ": " + drive.how());
+	}
+
+	/** Returns the values of a state with how long getting there takes, in words: "awake", "asleep (20 min)". */
+	public static List<String> values(State state) {
+		return state.values().stream().map(value -> value.title() + state.minutesTo(value.name())
+				.filter(minutes -> minutes.signum() > 0).map(minutes -> " (" + duration(minutes) + ")").orElse("")).toList();
 	}
 
 	/** Returns what cycling a state means, in words: "off, wait 30 s, on". */
@@ -244,8 +252,8 @@ public final class Telling {
 		return Meaning.number(minutes.divide(HOUR, 1, RoundingMode.HALF_UP)) + " h";
 	}
 
-	/** Returns a duration, also one that is shorter than a minute. */
-	private static String duration(BigDecimal minutes) {
+	/** Returns a duration in minutes, also one that is shorter than a minute: "30 s", "8 min", "1.5 h". */
+	public static String duration(BigDecimal minutes) {
 		return minutes.compareTo(BigDecimal.ONE) < 0
 				? Meaning.number(minutes.multiply(HOUR).setScale(1, RoundingMode.HALF_UP)) + " s" : minutes(minutes);
 	}

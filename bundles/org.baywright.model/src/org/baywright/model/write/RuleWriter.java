@@ -28,6 +28,7 @@ import org.baywright.model.State;
 import org.baywright.model.Test;
 import org.baywright.model.Tool;
 import org.baywright.model.ValueSet;
+import org.baywright.model.Workshop;
 
 /**
  * Writes rules as text. Whoever reads the text finds what was written, in the same order, but for the places. Comments and
@@ -77,12 +78,13 @@ public final class RuleWriter {
 		return String.join("\n", texts);
 	}
 
-	/** Returns what others name: families, states, tools, hazards, modules, codes, signs, parts, and which faults exclude each other. */
+	/** Returns what others name: families, states, tools, the workshop, hazards, modules, codes, signs, parts, and which faults exclude each other. */
 	public List<String> declared() {
 		List<String> texts = new ArrayList<>();
 		base.families().forEach(family -> texts.add(text(family)));
 		base.states().forEach(state -> texts.add(text(state)));
 		base.tools().forEach(tool -> texts.add(text(tool)));
+		base.workshop().ifPresent(workshop -> texts.add(text(workshop)));
 		base.hazards().forEach(hazard -> texts.add(text(hazard)));
 		base.modules().forEach(module -> texts.add(text(module)));
 		base.codes().forEach(code -> texts.add(layout.apply(Vehicle.code(code))));
@@ -105,6 +107,11 @@ public final class RuleWriter {
 	/** Returns a tool as text. */
 	public String text(Tool tool) {
 		return layout.apply(Vehicle.tool(tool));
+	}
+
+	/** Returns a workshop as text. */
+	public String text(Workshop workshop) {
+		return layout.apply(Vehicle.workshop(workshop));
 	}
 
 	/** Returns a hazard as text. */

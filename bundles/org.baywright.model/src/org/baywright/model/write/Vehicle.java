@@ -20,6 +20,7 @@ import org.baywright.model.Sign;
 import org.baywright.model.State;
 import org.baywright.model.Tool;
 import org.baywright.model.Trait;
+import org.baywright.model.Workshop;
 import org.baywright.model.Written;
 import org.baywright.model.code.CodeText;
 import org.baywright.model.code.Dtc;
@@ -65,11 +66,29 @@ final class Vehicle {
 	}
 
 	static Block state(State state) {
-		return new Block("state", state.name(), state.title()).more(":").more(values(state.values()));
+		return new Block("state", state.name(), state.title()).more(":").more(state.values().stream()
+				.map(value -> values(List.of(value)) + state.minutesTo(value.name()).map(minutes -> " takes " + Values.time(minutes)).orElse(""))
+				.collect(Collectors.joining(", ")));
 	}
 
 	static Block tool(Tool tool) {
 		return new Block("tool", tool.name(), tool.title()).more("cost", tool.cost().signum() == 0 ? "" : Values.number(tool.cost()));
+	}
+
+	static Block workshop(Workshop workshop) {
+		Block block = new Block("workshop" + (workshop.title().isEmpty() ? "" : " " + Written.text(workshop.title()))).open();
+		workshop.hour().ifPresent(hour -> block.line("hour " + Values.number(hour)));
+		workshop.each().ifPresent(scan -> block.line(("scan each " + effort(scan)).strip()));
+		workshop.all().ifPresent(scan -> block.line(("scan all " + effort(scan)).strip()));
+		block.line("lacks", Values.names(workshop.lacks()));
+		workshop.skill().ifPresent(skill -> block.line("skill " + skill.name().toLowerCase(Locale.ROOT)));
+		return block;
+	}
+
+	private static String effort(Workshop.Scan scan) {
+		return Stream.of(scan.takes().signum() == 0 ? "" : "takes " + Values.time(scan.takes()),
+				scan.cost().signum() == 0 ? "" : "cost " + Values.number(scan.cost()),
+				scan.tools().isEmpty() ? "" : "needs " + Values.names(scan.tools())).filter(text -> !text.isEmpty()).collect(Collectors.joining(" "));
 	}
 
 	static Block hazard(Hazard hazard) {
@@ -78,10 +97,10 @@ final class Vehicle {
 	}
 
 	static Block module(Module module) {
-		return new Block("module", module.name(), module.title()).more("on", Values.names(module.families()))
-				.more("answers in", module.answersIn().stream().map(Values::setting).collect(Collectors.joining(" or ")))
-				.more("takes", module.takes().signum() == 0 ? "" : Values.time(module.takes()))
-				.more("cost", module.cost().signum() == 0 ? "" : Values.number(module.cost())).more("needs", Values.names(module.tools()));
+		Block block = new Block("module", module.name(), module.title()).more("on", Values.names(module.families()))
+				.more("answers in", module.answersIn().stream().map(Values::setting).collect(Collectors.joining(" or ")));
+		module.asking().ifPresent(scan -> block.more(effort(scan)));
+		return block;
 	}
 
 	static Block code(Code code) {

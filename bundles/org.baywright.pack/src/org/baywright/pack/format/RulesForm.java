@@ -60,7 +60,7 @@ public final class RulesForm {
 	/** Returns the rule base as JSON. */
 	public static JsonObject write(RuleBase unsorted) {
 		RuleBase base = sorted(unsorted);
-		return new Json().text("format", FORMAT).text("version", FormatVersion.CURRENT.toString())
+		Json json = new Json().text("format", FORMAT).text("version", FormatVersion.CURRENT.toString())
 				.text("project", base.name())
 				.list("families", base.families(), family -> VehicleForm.family(base, family))
 				.list("states", base.states(), VehicleForm::state).list("tools", base.tools(), VehicleForm::tool)
@@ -74,7 +74,9 @@ public final class RulesForm {
 				.list("rules", base.rules(), rule -> RuleForm.rule(base, rule))
 				.list("repairs", base.repairs(), repair -> WorkForm.repair(base, repair)).list("jobs", base.cases(), WorkForm::job)
 				.list("reviews", base.reviews(), review -> WorkForm.review(base, review))
-				.list("acceptances", base.acceptances(), WorkForm::acceptance).object();
+				.list("acceptances", base.acceptances(), WorkForm::acceptance);
+		base.workshop().ifPresent(workshop -> json.value("workshop", VehicleForm.workshop(workshop)));
+		return json.object();
 	}
 
 	/**
@@ -93,6 +95,9 @@ public final class RulesForm {
 		addTo(base.families, in.list("families", VehicleForm::family));
 		addTo(base.states, in.list("states", VehicleForm::state));
 		addTo(base.tools, in.list("tools", VehicleForm::tool));
+		if (!in.isOld()) {
+			in.optional("workshop", VehicleForm::workshop).ifPresent(base.workshops::add);
+		}
 		addTo(base.hazards, in.list("hazards", VehicleForm::hazard));
 		addTo(base.modules, in.list("modules", VehicleForm::module));
 		addTo(base.codes, in.list("codes", VehicleForm::code));

@@ -1,18 +1,26 @@
 package org.baywright.pack.format;
 
+import java.math.BigDecimal;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 import org.baywright.model.Code;
 import org.baywright.model.Cycle;
 import org.baywright.model.Family;
 import org.baywright.model.Hazard;
+import org.baywright.model.Meaning;
 import org.baywright.model.Module;
+import org.baywright.model.NamedValue;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Skill;
 import org.baywright.model.State;
 import org.baywright.model.StateSetting;
 import org.baywright.model.Tool;
 import org.baywright.model.Trait;
 import org.baywright.model.VinPattern;
+import org.baywright.model.Workshop;
 import org.baywright.model.code.CodeText;
 import org.baywright.model.code.Dtc;
 import org.baywright.model.code.J1939Code;
@@ -23,7 +31,7 @@ import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 
-/** Families, states, tools, hazards, modules and codes. */
+/** Families, states, tools, the workshop, hazards, modules and codes. */
 final class VehicleForm {
 
 	private VehicleForm() {
@@ -79,13 +87,24 @@ final class VehicleForm {
 
 	static JsonObject state(State state) {
 		return Places.at(new Json(), state.span()).text("name", state.name()).text("title", state.title())
-				.list("values", state.values(), value -> ValuesForm.named(value, state.span().file())).object();
+				.list("values", state.values(), value -> {
+					JsonObject json = ValuesForm.named(value, state.span().file());
+					state.minutesTo(value.name()).ifPresent(minutes -> json.addProperty("takes", Meaning.number(minutes)));
+					return json;
+				}).object();
 	}
 
 	static State state(JsonIn in) throws PackException {
 		var span = Places.at(in);
-		return new State(in.text("name"), in.text("title"),
-				in.list("values", value -> ValuesForm.named(value, span.file())), span);
+		Map<String, BigDecimal> minutes = new HashMap<>();
+		List<NamedValue> values = in.list("values", value -> {
+			NamedValue named = ValuesForm.named(value, span.file());
+			if (!value.isOld()) {
+				value.optionalDecimal("takes").ifPresent(takes -> minutes.put(named.name(), takes));
+			}
+			return named;
+		});
+		return new State(in.text("name"), in.text("title"), values, minutes, span);
 	}
 
 	static JsonObject setting(StateSetting setting) {
@@ -105,6 +124,27 @@ final class VehicleForm {
 		return new Tool(in.text("name"), in.text("title"), in.decimal("cost"), Places.at(in));
 	}
 
+	static JsonObject workshop(Workshop workshop) {
+		Json json = Places.at(new Json(), workshop.span()).text("title", workshop.title()).decimal("hour", workshop.hour())
+				.texts("lacks", workshop.lacks()).text("skill", workshop.skill().map(JsonIn::word));
+		workshop.each().ifPresent(scan -> json.value("each", scan(scan)));
+		workshop.all().ifPresent(scan -> json.value("all", scan(scan)));
+		return json.object();
+	}
+
+	static Workshop workshop(JsonIn in) throws PackException {
+		return new Workshop(in.text("title"), in.optionalDecimal("hour"), in.optional("each", VehicleForm::scan), in.optional("all", VehicleForm::scan),
+				in.texts("lacks"), in.has("skill") ? Optional.of(in.word("skill", Skill.class)) : Optional.empty(), Places.at(in));
+	}
+
+	private static JsonObject scan(Workshop.Scan scan) {
+		return new Json().texts("tools", scan.tools()).decimal("takes", scan.takes()).decimal("cost", scan.cost()).object();
+	}
+
+	private static Workshop.Scan scan(JsonIn in) throws PackException {
+		return new Workshop.Scan(in.texts("tools"), in.decimal("takes"), in.decimal("cost"));
+	}
+
 	static JsonObject hazard(Hazard hazard) {
 		return Places.at(new Json(), hazard.span()).text("name", hazard.name()).text("title", hazard.title())
 				.texts("cautions", hazard.cautions()).texts("licensed", hazard.licensed())
@@ -119,17 +159,15 @@ final class VehicleForm {
 	static JsonObject module(Module module) {
 		Json json = Places.at(new Json(), module.span()).text("name", module.name()).text("title", module.title())
 				.texts("families", module.families()).list("answersIn", module.answersIn(), VehicleForm::setting);
-		if (!module.tools().isEmpty() || module.takes().signum() > 0 || module.cost().signum() > 0) {
-			json.value("asking", new Json().texts("tools", module.tools()).decimal("takes", module.takes()).decimal("cost", module.cost()).object());
-		}
+		module.asking().ifPresent(scan -> json.value("asking", scan(scan)));
 		return json.object();
 	}
 
 	static Module module(JsonIn in) throws PackException {
 		Module free = new Module(in.text("name"), in.text("title"), in.texts("families"),
 				in.list("answersIn", VehicleForm::setting), Places.at(in));
-		return in.optional("asking", asking -> new Module(free.name(), free.title(), free.families(), free.answersIn(), asking.texts("tools"),
-				asking.decimal("takes"), asking.decimal("cost"), free.span())).orElse(free);
+		return in.optional("asking", VehicleForm::scan).map(scan -> new Module(free.name(), free.title(), free.families(), free.answersIn(), scan.tools(),
+				scan.takes(), scan.cost(), free.span())).orElse(free);
 	}
 
 	static JsonObject code(Code code) {

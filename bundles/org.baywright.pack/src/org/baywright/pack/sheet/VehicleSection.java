@@ -82,7 +82,7 @@ final class VehicleSection {
 			html.close().close();
 		}
 		table("States", List.of("State", "Values"), base.states(),
-				state -> List.of(state.title(), Words.commas(state.values().stream().map(NamedValue::title).toList())));
+				state -> List.of(state.title(), Words.commas(Telling.values(state))));
 		boolean asking = base.modules().stream().anyMatch(module -> !new Telling(base).asking(module).isEmpty());
 		table("Modules", asking ? List.of("Module", "In", "Answers in", "To ask it") : List.of("Module", "In", "Answers in"), base.modules(),
 				module -> module(module, asking));

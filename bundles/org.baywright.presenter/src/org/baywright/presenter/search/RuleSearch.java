@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 import org.baywright.model.Case;
 import org.baywright.model.Chain;
@@ -31,6 +32,7 @@ import org.baywright.model.Span;
 import org.baywright.model.StateSetting;
 import org.baywright.model.Test;
 import org.baywright.model.VerifyStep;
+import org.baywright.model.Workshop;
 import org.baywright.presenter.Say;
 import org.baywright.presenter.search.Hit.Element;
 
@@ -104,6 +106,7 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			mean(Subject.FAMILY, Element.FAMILY, base.families());
 			mean(Subject.OTHER, Element.STATE, base.states());
 			mean(Subject.OTHER, Element.TOOL, base.tools());
+			base.workshop().ifPresent(workshop -> mean(Subject.OTHER, Element.WORKSHOP, "", "", workshop.title()));
 			mean(Subject.OTHER, Element.HAZARD, base.hazards());
 			mean(Subject.OTHER, Element.RULE, base.rules());
 			mean(Subject.OTHER, Element.REPAIR, base.repairs());
@@ -146,6 +149,7 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			});
 			base.states().forEach(state -> hit(Element.STATE, state, new TreeSet<>()));
 			base.tools().forEach(tool -> hit(Element.TOOL, tool, new TreeSet<>()));
+			base.workshop().ifPresent(workshop -> hit(Element.WORKSHOP, "", workshop.title().isEmpty() ? "of the project" : workshop.title(), workshop.span(), spoken(workshop)));
 			base.hazards().forEach(hazard -> hit(Element.HAZARD, hazard, new TreeSet<>()));
 			base.signs().forEach(sign -> hit(Element.SIGN, sign, new TreeSet<>()));
 			base.modules().forEach(module -> hit(Element.MODULE, module, spoken(module)));
@@ -185,8 +189,14 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			return add(add(new TreeSet<>(), Element.FAMILY, family.parent().stream().toList()), Element.FAMILY, family.systems());
 		}
 
+		private Set<Thing> spoken(Workshop workshop) {
+			Set<Thing> things = add(new TreeSet<>(), Element.TOOL, workshop.lacks());
+			Stream.concat(workshop.each().stream(), workshop.all().stream()).forEach(scan -> add(things, Element.TOOL, scan.tools()));
+			return things;
+		}
+
 		private Set<Thing> spoken(Module module) {
-			return states(add(new TreeSet<>(), Element.FAMILY, module.families()), module.answersIn());
+			return states(add(add(new TreeSet<>(), Element.FAMILY, module.families()), Element.TOOL, module.tools()), module.answersIn());
 		}
 
 		private Set<Thing> spoken(Code code) {

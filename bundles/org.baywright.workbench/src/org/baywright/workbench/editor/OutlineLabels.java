@@ -9,7 +9,12 @@ import org.eclipse.swt.graphics.Image;
 final class OutlineLabels extends LabelProvider {
 
 	static Icon icon(OutlineItem.Kind kind) {
-		return kind == OutlineItem.Kind.ACCEPTANCE ? Icon.ACCEPTED : kind == OutlineItem.Kind.BUILDSON ? Icon.PROJECT : Icon.valueOf(kind.name());
+		return switch (kind) {
+		case ACCEPTANCE -> Icon.ACCEPTED;
+		case BUILDSON -> Icon.PROJECT;
+		case WORKSHOP -> Icon.TOOL;
+		default -> Icon.valueOf(kind.name());
+		};
 	}
 
 	@Override

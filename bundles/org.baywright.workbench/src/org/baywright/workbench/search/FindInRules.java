@@ -62,6 +62,10 @@ public final class FindInRules extends AbstractHandler {
 	}
 
 	private static Icon icon(Hit hit) {
-		return hit.element() == Hit.Element.JOB ? Icon.CASE : Icon.valueOf(hit.element().name());
+		return switch (hit.element()) {
+		case JOB -> Icon.CASE;
+		case WORKSHOP -> Icon.TOOL;
+		default -> Icon.valueOf(hit.element().name());
+		};
 	}
 }

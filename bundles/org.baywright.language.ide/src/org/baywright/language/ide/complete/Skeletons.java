@@ -47,6 +47,8 @@ final class Skeletons {
 				Skeleton.of("system", "What unlike families are fitted with", "system <name> \"<title>\" {\n  trait <generation> : <first>, <second>\n}\n"),
 				Skeleton.of("state", "What the vehicle is put into", "state <name> : <off>, <on>\n"),
 				Skeleton.of("tool", "A tool", "tool <name> \"<title>\" cost <0>\n"),
+				Skeleton.of("workshop", "What the shop has and what its work costs",
+						"workshop \"<title>\" {\n  hour <60>\n  scan each takes <5> min\n}\n"),
 				Skeleton.of("hazard", "A danger and its cautions",
 						"hazard <name> \"<title>\" {\n  caution   \"<what protects from it>\"\n  reference \"<where it is written>\"\n}\n"),
 				Skeleton.of("exclusive", "Faults of which one is the cause", "exclusive <part.fault>, <part.other>\n"),

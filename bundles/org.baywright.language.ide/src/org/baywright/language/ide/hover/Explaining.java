@@ -64,6 +64,8 @@ final class Explaining {
 		case STATE -> base.state(name).ifPresent(state -> {
 			title(state.title(), name);
 			add("Values", say(state.values()));
+			add("Takes", state.values().stream().map(NamedValue::name).filter(value -> state.minutesTo(value).isPresent())
+					.map(value -> value + " " + Telling.duration(state.minutesTo(value).get())).toList());
 		});
 		case TOOL -> base.tool(name).ifPresent(tool -> {
 			title(tool.title(), name);
@@ -111,6 +113,7 @@ final class Explaining {
 		values.stream().filter(found -> found.name().equals(value)).findFirst()
 				.ifPresent(found -> title(found.title(), value));
 		lines.add("Value of `" + owner + "`");
+		base.state(owner).flatMap(state -> state.minutesTo(value)).ifPresent(minutes -> add("Takes", Telling.duration(minutes)));
 	}
 
 	private void hazard(Hazard hazard) {

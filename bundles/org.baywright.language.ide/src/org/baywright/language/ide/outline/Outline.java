@@ -20,6 +20,7 @@ import org.baywright.language.bay.RuleFile;
 import org.baywright.language.bay.State;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Trait;
+import org.baywright.language.bay.Workshop;
 import org.baywright.language.ide.outline.OutlineItem.Kind;
 import org.baywright.language.ide.names.Values;
 import org.baywright.language.index.ProjectIndex;
@@ -53,7 +54,7 @@ public final class Outline {
 		if (node == null) {
 			return Optional.empty();
 		}
-		String name = name(element);
+		String name = element instanceof Workshop ? "workshop" : name(element);
 		String title = text(element, "title");
 		if (name.isEmpty() && title.isEmpty()) {
 			return Optional.empty();

@@ -19,7 +19,7 @@ public record OutlineItem(String label, String detail, Kind kind, int offset, in
 
 	/** Kinds of elements. */
 	public enum Kind {
-		FAMILY, TRAIT, STATE, TOOL, HAZARD, MODULE, CODE, SIGN, PART, FAULT, EXCLUSIVE, TEST, LAW, RULE, REPAIR, CASE, REVIEW,
+		FAMILY, TRAIT, STATE, TOOL, WORKSHOP, HAZARD, MODULE, CODE, SIGN, PART, FAULT, EXCLUSIVE, TEST, LAW, RULE, REPAIR, CASE, REVIEW,
 		ACCEPTANCE, BUILDSON, VALUE
 	}
 

@@ -41,6 +41,7 @@ final class Symbols {
 		case TRAIT -> SymbolKind.Property;
 		case STATE -> SymbolKind.Enum;
 		case TOOL -> SymbolKind.Struct;
+		case WORKSHOP -> SymbolKind.Package;
 		case HAZARD -> SymbolKind.Event;
 		case MODULE -> SymbolKind.Module;
 		case CODE -> SymbolKind.Constant;
