@@ -141,7 +141,10 @@ class DiagnosisTest {
 
 	@Test
 	void whatIsClearedIsNoCauseAndWhatIsConfirmedEndsIt() {
-		assertEquals(List.of("lamp.wire", "lamp.fuse"), begin(LAMP, there("dead"), new Reading.Named("at_lamp", "none", Span.NONE)).causes());
+		Diagnosis cleared = begin(LAMP, there("dead"), new Reading.Named("at_lamp", "none", Span.NONE));
+		assertEquals(List.of("lamp.burnt", "lamp.wire", "lamp.fuse"), cleared.causes());
+		assertEquals(0, cleared.begin().likelihoods()[0]);
+		assertTrue(cleared.begin().likelihoods()[1] > 0);
 		Diagnosis settled = begin(LAMP, there("dead"), new Reading.Named("look", "torn", Span.NONE));
 		assertTrue(settled.begin().isSettled());
 		assertEquals(List.of(), names(settled.begin()));

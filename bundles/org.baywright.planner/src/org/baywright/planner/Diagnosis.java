@@ -37,12 +37,12 @@ public final class Diagnosis {
 	private final Optional<Effort.Doing> scan;
 	private At begin;
 
-	private Diagnosis(RuleBase base, Prospect.Ahead ahead, List<Reading> complaint, Map<String, String> states) {
+	private Diagnosis(RuleBase base, Prospect.Ahead ahead, List<Reading> complaint, Map<String, String> states, boolean scanned) {
 		this.ahead = ahead;
 		beliefs = new Beliefs(base, ahead);
 		effort = new Effort(base, ahead, complaint);
 		scan = effort.scan();
-		begin = new At(ahead.known(), beliefs.prior(), Map.copyOf(states), false);
+		begin = new At(ahead.known(), beliefs.prior(), Map.copyOf(states), scanned);
 	}
 
 	/**
@@ -53,15 +53,16 @@ public final class Diagnosis {
 	 * @return nothing if no vehicle has all of it
 	 */
 	public static Optional<Diagnosis> of(RuleBase base, String family, List<Reading> readings) {
-		return of(base, Prospects.of(base, family), readings, Map.of());
+		return of(base, Prospects.of(base, family), readings, Map.of(), false);
 	}
 
 	/**
 	 * Begins on a family whose rules are ready.
 	 *
 	 * @param states what the vehicle is in, value by state
+	 * @param scanned whether all modules were read at once
 	 */
-	public static Optional<Diagnosis> of(RuleBase base, Prospect prospect, List<Reading> readings, Map<String, String> states) {
+	public static Optional<Diagnosis> of(RuleBase base, Prospect prospect, List<Reading> readings, Map<String, String> states, boolean scanned) {
 		List<Reading> complaint = readings.stream().filter(reading -> isComplaint(base, reading)).toList();
 		Optional<Prospect.Ahead> first = prospect.begin(complaint);
 		if (first.isEmpty()) {
@@ -71,7 +72,7 @@ public final class Diagnosis {
 		List<Reading> beside = readings.stream().filter(reading -> !complaint.contains(reading) && first.get().number(Variable.of(base, reading)) < 0).toList();
 		List<Reading> known = Stream.concat(complaint.stream(), beside.stream()).toList();
 		Optional<Prospect.Ahead> ahead = beside.isEmpty() ? first : prospect.begin(known);
-		return ahead.map(found -> new Diagnosis(base, found, known, states)).flatMap(diagnosis -> diagnosis.goOn(base, readings.stream().filter(reading -> !known.contains(reading)).toList()))
+		return ahead.map(found -> new Diagnosis(base, found, known, states, scanned)).flatMap(diagnosis -> diagnosis.goOn(base, readings.stream().filter(reading -> !known.contains(reading)).toList()))
 				.filter(diagnosis -> beside.isEmpty() || prospect.begin(readings).isPresent());
 	}
 

@@ -33,15 +33,16 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	 * @param family its family; the empty text before one is chosen
 	 * @param readings traits and findings in the order in which they were entered, each thing once
 	 * @param done what was done after the cause was found
+	 * @param scanned whether all modules were read at once
 	 */
-	public record Vehicle(String family, List<Reading> readings, Done done) {
+	public record Vehicle(String family, List<Reading> readings, Done done, boolean scanned) {
 		public Vehicle {
 			readings = List.copyOf(readings);
 		}
 
 		/** A vehicle on which nothing was done yet. */
 		public Vehicle(String family, List<Reading> readings) {
-			this(family, readings, Done.NOTHING);
+			this(family, readings, Done.NOTHING, false);
 		}
 	}
 
@@ -71,11 +72,11 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		Done done = now.done().only(keptRepairs(other));
 		if (kept.size() == now.readings().size()) {
 			return done.equals(now.done()) ? new Bench(other, past, now, future, message)
-					: new Bench(other, List.of(), new Vehicle(now.family(), kept, done), List.of(), "The rules of the repair have changed; begin it again.");
+					: new Bench(other, List.of(), new Vehicle(now.family(), kept, done, now.scanned()), List.of(), "The rules of the repair have changed; begin it again.");
 		}
 		List<String> lost = now.readings().stream().filter(reading -> !kept.contains(reading))
 				.map(reading -> line(reading).title()).toList();
-		return new Bench(other, List.of(), new Vehicle(now.family(), kept, done), List.of(),
+		return new Bench(other, List.of(), new Vehicle(now.family(), kept, done, now.scanned()), List.of(),
 				"Left out, since the rules no longer know it: " + Words.and(lost) + ".");
 	}
 
@@ -124,7 +125,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		} else {
 			readings.add(entry.reading().get());
 		}
-		return next(new Vehicle(now.family(), readings, now.done()), entry.message());
+		return next(new Vehicle(now.family(), readings, now.done(), now.scanned()), entry.message());
 	}
 
 	/** Returns the bench with nothing to say of the last command. */
@@ -132,11 +133,16 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		return new Bench(base, past, now, future, "");
 	}
 
+	/** Notes that all modules were read at once, so that what they say takes nothing more. */
+	public Bench scanned() {
+		return next(new Vehicle(now.family(), now.readings(), now.done(), true), "");
+	}
+
 	/** Takes a finding or a trait away again. */
 	public Bench remove(Variable variable) {
 		List<Reading> readings = new ArrayList<>(now.readings());
 		readings.removeIf(reading -> variable(base, reading).equals(variable));
-		return readings.size() == now.readings().size() ? this : next(new Vehicle(now.family(), readings, now.done()), "");
+		return readings.size() == now.readings().size() ? this : next(new Vehicle(now.family(), readings, now.done(), now.scanned()), "");
 	}
 
 	/** Takes everything away but the family. */
@@ -148,7 +154,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	// ---- what is done after the cause is found ---------------------------------------------------------------------
 
 	private Bench done(Done done, String told) {
-		return next(new Vehicle(now.family(), now.readings(), done), told);
+		return next(new Vehicle(now.family(), now.readings(), done, now.scanned()), told);
 	}
 
 	private Bench refused(String why) {
@@ -201,7 +207,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		}
 		Done.InVain inVain = failed.inVain();
 		List<Reading> readings = new Afterwards(base, now.readings()).with(failed.read());
-		return next(new Vehicle(now.family(), readings, now.done().inVain(inVain)), inVain.text() + " What was read now stands; go on finding.");
+		return next(new Vehicle(now.family(), readings, now.done().inVain(inVain), now.scanned()), inVain.text() + " What was read now stands; go on finding.");
 	}
 
 	/**

@@ -69,7 +69,7 @@ public final class Leading {
 			family = bench.now().family();
 			prospect = Prospects.of(base, family);
 		}
-		return Diagnosis.of(base, prospect, readings, states(base, readings))
+		return Diagnosis.of(base, prospect, readings, states(base, readings), bench.now().scanned())
 				.map(diagnosis -> new Wording(base, family, diagnosis).lead(diagnosis.next(care, cancelled))).orElse(Lead.NONE);
 	}
 

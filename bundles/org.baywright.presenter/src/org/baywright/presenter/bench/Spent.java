@@ -14,6 +14,7 @@ import org.baywright.model.Reading;
 import org.baywright.model.Repair;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
+import org.baywright.model.Workshop;
 
 /**
  * What a job has taken so far by the rules: each test and each module once, however much is seen with it, and every repair
@@ -34,6 +35,9 @@ public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, 
 		RuleBase base = bench.base();
 		Done done = bench.now().done();
 		Sum sum = new Sum(base);
+		if (bench.now().scanned()) {
+			sum.scan();
+		}
 		List<BigDecimal> each = bench.now().readings().stream().map(sum::add).toList();
 		done.inVain().forEach(inVain -> base.repair(inVain.repair()).ifPresent(sum::add));
 		done.repairs().forEach((name, progress) -> {
@@ -56,6 +60,12 @@ public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, 
 
 		Sum(RuleBase base) {
 			this.base = base;
+		}
+
+		/** All modules are read at once. */
+		void scan() {
+			base.workshop().flatMap(Workshop::all).ifPresent(scan -> add(scan.takes(), scan.cost(base)));
+			base.modules().forEach(module -> paid.add(new Variable(Variable.Kind.MODULE, module.name())));
 		}
 
 		/** From now on everything is paid for again. */
@@ -81,7 +91,7 @@ public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, 
 				return paid.add(new Variable(Variable.Kind.TEST, test.get().name())) ? add(test.get().takes(), test.get().cost(base)) : BigDecimal.ZERO;
 			}
 			return module(base, variable).filter(module -> paid.add(new Variable(Variable.Kind.MODULE, module.name())))
-					.map((Module module) -> add(module.takes(), module.cost(base))).orElse(BigDecimal.ZERO);
+					.map(base::scan).map(scan -> add(scan.takes(), scan.cost(base))).orElse(BigDecimal.ZERO);
 		}
 
 		/** Returns the module that is asked to find out about a code, or about itself. */
