@@ -102,10 +102,13 @@ record Sayer(RuleBase base, String family, Words words) {
 	// ---- rules ---------------------------------------------------------------------------------------------
 
 	private List<RuleLine> rules(Advice advice, State state) {
-		return advice.rules().stream().filter(standing -> standing.state() == state).map(standing -> {
-			Rule rule = base.rule(standing.rule()).orElseThrow();
-			return new RuleLine(rule.name(), rule.title(), rule.span(), lines(rule, standing));
-		}).toList();
+		return advice.rules().stream().filter(standing -> standing.state() == state).map(this::line).toList();
+	}
+
+	/** Returns a rule with what it says, waits for or lacks. */
+	RuleLine line(Standing standing) {
+		Rule rule = base.rule(standing.rule()).orElseThrow();
+		return new RuleLine(rule.name(), rule.title(), rule.span(), lines(rule, standing));
 	}
 
 	private List<Link> lines(Rule rule, Standing standing) {

@@ -86,7 +86,9 @@ final class WorkMaker {
 			} else {
 				Optional<Subject> subject = variable(step).flatMap(subjects::subject);
 				if (subject.isPresent()) {
-					read(new At(i, Optional.of(subject.get().variable())), telling.step(step, bench.now().family()), subject.get(), Optional.of(step));
+					// what is expected of a test stands beside it
+					String text = step instanceof VerifyStep.Repeat ? again(subject.get()) + "." : telling.step(step, bench.now().family());
+					read(new At(i, Optional.of(subject.get().variable())), text, subject.get(), Optional.of(step));
 				} else {
 					tick(i, telling.step(step, bench.now().family()));
 				}
