@@ -112,7 +112,8 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 		return todo("Tell the " + Say.lower(told.whom()) + ": " + told.text(), told.why(), "Told", (bench, text) -> bench.tick(work.repair(), Progress.Tick.TOLD, number));
 	}
 
-	private static Ask of(Work work, Check check) {
+	/** Returns what is asked at a line of a verification: to enter what is read there, or that it is done. */
+	public static Ask of(Work work, Check check) {
 		if (check.subject().isEmpty()) {
 			return todo(check.text(), "Verification", DONE, (bench, text) -> bench.tick(work.repair(), Progress.Tick.CHECK, check.at().step()));
 		}

@@ -151,6 +151,11 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		return now.equals(empty) ? this : next(empty, "");
 	}
 
+	/** Takes everything away but the family, as the job is kept elsewhere. */
+	public Bench startOver(String told) {
+		return next(new Vehicle(now.family(), List.of()), told);
+	}
+
 	// ---- what is done after the cause is found ---------------------------------------------------------------------
 
 	private Bench done(Done done, String told) {

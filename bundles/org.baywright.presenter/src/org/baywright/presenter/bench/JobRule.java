@@ -6,8 +6,11 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Variable;
@@ -69,6 +72,9 @@ public record JobRule(RuleBase base, String family, List<Reading> readings, Stri
 	public record Blank(int offset, int length) {
 	}
 
+	/** A rule that asks for the sign counts more than all that do not. */
+	private static final int MANY = 1000;
+
 	public JobRule {
 		readings = List.copyOf(readings);
 	}
@@ -95,6 +101,21 @@ public record JobRule(RuleBase base, String family, List<Reading> readings, Stri
 		Words words = new Words(base);
 		return base.faults().stream().map(Fault::name).distinct().map(name -> new Choice(name, words.fault(name)))
 				.sorted(Comparator.comparing(Choice::title, String.CASE_INSENSITIVE_ORDER).thenComparing(Choice::name)).toList();
+	}
+
+	/** Returns the file to which such a rule goes: the one with most rules that ask for a sign of the job, or else with most rules. */
+	public static String file(RuleBase base, List<Reading> readings) {
+		Set<String> signs = readings.stream().filter(reading -> reading instanceof Reading.SignSeen seen && seen.present()).map(Reading::subject).collect(Collectors.toSet());
+		Map<String, Integer> files = new TreeMap<>();
+		for (Rule rule : base.rules()) {
+			boolean[] asks = { false };
+			rule.given().forEach(given -> given.eachAtom(atom -> asks[0] |= atom instanceof Condition.SignIs is && signs.contains(is.sign())));
+			if (!rule.span().isElsewhere()) {
+				files.merge(rule.span().file(), asks[0] ? MANY : 1, Integer::sum);
+			}
+		}
+		return files.entrySet().stream().max(Map.Entry.<String, Integer>comparingByValue().thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+				.map(Map.Entry::getKey).orElse("rules.bay");
 	}
 
 	/** Returns what is still missing, in one sentence. */

@@ -1,27 +1,40 @@
 package org.baywright.workbench.view.bench;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Span;
-import org.baywright.presenter.Link;
 import org.baywright.presenter.ProjectState;
+import org.baywright.presenter.bench.Ask;
 import org.baywright.presenter.bench.Bench;
 import org.baywright.presenter.bench.Benches;
 import org.baywright.presenter.bench.CaseText;
 import org.baywright.presenter.bench.Consulting;
+import org.baywright.presenter.bench.JobSheet;
+import org.baywright.presenter.bench.Keeping;
 import org.baywright.presenter.bench.Shown;
 import org.baywright.workbench.Accessible;
+import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
+import org.baywright.workbench.pack.SheetLauncher;
+import org.baywright.workbench.project.FileEdits;
 import org.baywright.workbench.view.Details;
 import org.baywright.workbench.view.Latest;
 import org.baywright.workbench.view.RulesView;
+import org.eclipse.core.resources.IFile;
+import org.eclipse.core.runtime.CoreException;
+import org.eclipse.core.runtime.IPath;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IToolBarManager;
 import org.eclipse.jface.action.MenuManager;
+import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.layout.TableColumnLayout;
@@ -41,54 +54,61 @@ import org.eclipse.ui.ISharedImages;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.actions.ActionFactory;
 
-/** Tries the rules on one vehicle whose findings are entered one by one. */
+/** Leads a job from the complaint to the verified repair: one thing to do at a time, and why that. */
 public final class BenchView extends RulesView {
 
 	/** The view's id. */
 	public static final String ID = "org.baywright.workbench.view.bench";
 
-	/** Longer lists are cut in the view; the presenter has them all. */
-	private static final int MOST = 60;
-
 	private final Consulting consulting = new Consulting();
 	private final Benches benches = new Benches();
 	private Bench bench = Bench.of(new RuleBase.Builder("").build());
-	private EntryBar entry;
+	private AskBar bar;
 	private Label message;
+	private SashForm both;
 	private TableViewer table;
 	private Details details;
+	private Teller teller;
 	private Latest trying;
 	private Action undo;
 	private Action redo;
 	private Action clear;
+	private Action sheet;
+	private Action keep;
+	private Action draft;
 	private Action copy;
 	private Shown shown;
 
 	@Override
 	protected void createBody(Composite parent) {
 		GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(parent);
-		entry = new EntryBar(parent, family -> set(bench.choose(family)), this::enter, this::hint);
-		GridDataFactory.fillDefaults().grab(true, false).applyTo(entry.control());
+		bar = new AskBar(parent, family -> set(bench.choose(family)), this::answer, this::hint);
+		GridDataFactory.fillDefaults().grab(true, false).applyTo(bar.control());
 		message = new Label(parent, SWT.WRAP);
-		GridDataFactory.fillDefaults().grab(true, false).indent(6, 0).applyTo(message);
-		SashForm both = new SashForm(parent, SWT.VERTICAL);
+		GridDataFactory.fillDefaults().grab(true, false).indent(6, 0).hint(60, SWT.DEFAULT).applyTo(message);
+		both = new SashForm(parent, SWT.VERTICAL);
 		GridDataFactory.fillDefaults().grab(true, true).applyTo(both);
-		createTable(both);
 		details = new Details(both, BenchMessages.Result, this::open);
-		both.setWeights(30, 70);
+		createTable(both);
+		both.setWeights(72, 28);
+		both.setMaximizedControl(details.control());
+		teller = new Teller(details, this::choose, bar::choose, this::set, () -> tell(shown));
 		trying = new Latest(BenchMessages.Working, table.getControl());
 		fillToolBar(getViewSite().getActionBars().getToolBarManager());
 		details.begin().line(BenchMessages.Empty).end();
 	}
 
-	private void fillToolBar(IToolBarManager bar) {
+	private void fillToolBar(IToolBarManager tools) {
 		undo = action(BenchMessages.Undo, shared(ISharedImages.IMG_TOOL_UNDO), () -> set(bench.undo()));
 		redo = action(BenchMessages.Redo, shared(ISharedImages.IMG_TOOL_REDO), () -> set(bench.redo()));
 		clear = action(BenchMessages.Clear, Icon.RESET.descriptor(), () -> set(bench.clear()));
+		sheet = action(BenchMessages.Sheet, shared(ISharedImages.IMG_ETOOL_PRINT_EDIT), this::showSheet);
+		keep = action(BenchMessages.Keep, shared(ISharedImages.IMG_ETOOL_SAVE_EDIT), this::keep);
+		draft = action(BenchMessages.Draft, shared(ISharedImages.IMG_TOOL_NEW_WIZARD), this::draft);
 		copy = action(BenchMessages.CopyCase, Icon.COPY.descriptor(), this::copyCase);
-		List.of(undo, redo, clear, copy).forEach(each -> {
+		List.of(undo, redo, clear, sheet, keep, draft, copy).forEach(each -> {
 			each.setEnabled(false);
-			bar.add(each);
+			tools.add(each);
 		});
 		getViewSite().getActionBars().setGlobalActionHandler(ActionFactory.UNDO.getId(), undo);
 		getViewSite().getActionBars().setGlobalActionHandler(ActionFactory.REDO.getId(), redo);
@@ -106,14 +126,8 @@ public final class BenchView extends RulesView {
 		table.getTable().setHeaderVisible(true);
 		Accessible.name(table.getTable(), BenchMessages.Entered);
 		table.setContentProvider(ArrayContentProvider.getInstance());
-		column(layout, BenchMessages.Kind, 20, ColumnLabelProvider.createTextProvider(line -> ((Bench.Line) line).kind()));
-		column(layout, BenchMessages.What, 50, ColumnLabelProvider.createTextProvider(line -> ((Bench.Line) line).title()));
-		column(layout, BenchMessages.Value, 30, ColumnLabelProvider.createTextProvider(line -> ((Bench.Line) line).value()));
-		table.addSelectionChangedListener(event -> {
-			if (event.getStructuredSelection().getFirstElement() instanceof Bench.Line line && table.getTable().isFocusControl()) {
-				entry.show(bench);
-			}
-		});
+		column(layout, BenchMessages.What, 60, ColumnLabelProvider.createTextProvider(line -> ((Bench.Line) line).title()));
+		column(layout, BenchMessages.Value, 40, ColumnLabelProvider.createTextProvider(line -> ((Bench.Line) line).value()));
 		table.addDoubleClickListener(event -> {
 			if (table.getStructuredSelection().getFirstElement() instanceof Bench.Line line) {
 				choose(line.variable());
@@ -141,11 +155,15 @@ public final class BenchView extends RulesView {
 	private void choose(Variable variable) {
 		// what was said is of the entry before
 		bench = bench.quiet();
-		entry.choose(variable);
+		bar.choose(variable);
 	}
 
-	private void enter(Variable variable, String value) {
-		set(bench.enter(variable, value));
+	private void answer(Ask ask, String text) {
+		switch (ask.special()) {
+		case KEEP -> keep();
+		case DRAFT -> draft();
+		default -> set(ask.answer(bench, text));
+		}
 	}
 
 	private void remove() {
@@ -163,13 +181,14 @@ public final class BenchView extends RulesView {
 
 	private void set(Bench next) {
 		bench = next;
-		entry.show(bench);
+		bar.show(bench);
 		say(bench.message());
 		table.setInput(bench.lines());
+		both.setMaximizedControl(bench.lines().isEmpty() ? details.control() : null);
 		undo.setEnabled(bench.canUndo());
 		redo.setEnabled(bench.canRedo());
 		clear.setEnabled(!bench.now().readings().isEmpty());
-		copy.setEnabled(false);
+		List.of(sheet, keep, draft, copy).forEach(each -> each.setEnabled(false));
 		Bench tried = bench;
 		trying.run(cancelled -> consulting.show(tried, listener(cancelled)), this::tell);
 	}
@@ -195,63 +214,57 @@ public final class BenchView extends RulesView {
 		};
 	}
 
+	private void tell(Shown now) {
+		shown = now;
+		boolean begun = !bench.now().readings().isEmpty();
+		List.of(sheet, copy, draft).forEach(each -> each.setEnabled(begun));
+		keep.setEnabled(now.mending().filter(mending -> mending.isEnded()).isPresent());
+		bar.ask(Ask.of(bench, now));
+		teller.tell(bench, now);
+	}
+
+	// ---- what becomes of the job -------------------------------------------------------------------------------
+
 	private void copyCase() {
 		copy(table.getControl(), CaseText.of(bench, shown.advice(), BenchMessages.NewJob), BenchMessages.CaseCopied);
 	}
 
-	// ---- what the rules make of it -----------------------------------------------------------------------------
-
-	private void tell(Shown now) {
-		shown = now;
-		copy.setEnabled(!bench.now().family().isEmpty());
-		details.begin();
-		if (!now.precautions().isEmpty()) {
-			details.heading(BenchMessages.First);
-			now.precautions().forEach(details::link);
+	private void keep() {
+		Keeping keeping = Keeping.of(bench, shown.advice(), LocalDate.now());
+		Optional<String> problem = keeping.problem();
+		if (problem.isPresent() || project().isEmpty()) {
+			problem.ifPresent(this::say);
+			return;
 		}
-		details.heading(now.headline());
-		if (!now.warnings().isEmpty()) {
-			details.heading(BenchMessages.Warnings);
-			now.warnings().forEach(details::link);
+		IFile file = project().get().getFile(IPath.fromPortableString(keeping.file()));
+		try {
+			FileEdits.append(file, keeping.text());
+			set(bench.startOver(NLS.bind(BenchMessages.Kept, keeping.name(), keeping.file())));
+		} catch (CoreException e) {
+			ErrorDialog.openError(getSite().getShell(), BenchMessages.Keep, BenchMessages.NotKept, e.getStatus());
 		}
-		if (!now.verdicts().isEmpty()) {
-			details.heading(BenchMessages.Verdicts);
-			now.verdicts().forEach(verdict -> {
-				details.line(verdict.text());
-				verdict.rules().forEach(details::link);
-			});
-		}
-		if (!now.steps().isEmpty()) {
-			details.heading(BenchMessages.Next);
-			now.steps().stream().limit(MOST / 6).forEach(step -> {
-				String effort = step.effort().isEmpty() ? "" : " (" + step.effort() + ")";
-				details.link(step.subject().title() + effort, () -> choose(step.subject().variable()));
-				details.link(new Link(step.reason(), Span.NONE));
-				step.pictures().forEach(details::link);
-			});
-		}
-		tell(BenchMessages.Fired, now.fired());
-		tell(BenchMessages.Waiting, now.open());
-		tell(BenchMessages.Unsure, now.unsure());
-		tell(BenchMessages.Never, now.never());
-		details.end();
 	}
 
-	private void tell(String title, List<Shown.RuleLine> rules) {
-		if (!rules.isEmpty()) {
-			details.heading(NLS.bind(title, rules.size()));
-			rules.stream().limit(MOST).forEach(rule -> {
-				details.link(new Link(rule.title(), rule.span()));
-				rule.lines().forEach(line -> details.link(line));
-			});
-			if (rules.size() > MOST) {
-				details.line("…");
-			}
+	private void showSheet() {
+		String date = LocalDate.now().toString();
+		boolean referral = shown.mending().filter(mending -> mending.referral().isDue() || !mending.referral().accepted().isEmpty()).isPresent();
+		String name = Keeping.of(bench, shown.advice(), LocalDate.now()).name();
+		try {
+			Path file = Files.createTempFile("baywright-job-", ".html");
+			file.toFile().deleteOnExit();
+			Files.writeString(file, referral ? JobSheet.referral(bench, shown.advice(), name, date) : JobSheet.of(bench, shown.advice(), name, date));
+			new SheetLauncher().open(IPath.fromPath(file));
+		} catch (IOException e) {
+			ErrorDialog.openError(getSite().getShell(), BenchMessages.Sheet, BenchMessages.SheetNotWritten, Baywright.error(e.toString(), e));
 		}
+	}
+
+	private void draft() {
+		project().ifPresent(project -> DraftDialog.open(getSite().getShell(), project, bench, shown.advice()));
 	}
 
 	@Override
 	public void setFocus() {
-		entry.setFocus();
+		bar.setFocus();
 	}
 }

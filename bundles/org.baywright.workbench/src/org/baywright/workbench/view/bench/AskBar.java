@@ -1,0 +1,218 @@
+package org.baywright.workbench.view.bench;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import java.util.function.Consumer;
+
+import org.baywright.analysis.Variable;
+import org.baywright.model.Family;
+import org.baywright.presenter.bench.Ask;
+import org.baywright.presenter.bench.Bench;
+import org.baywright.presenter.bench.Subject;
+import org.baywright.workbench.Accessible;
+import org.baywright.workbench.DropDown;
+import org.eclipse.jface.layout.GridDataFactory;
+import org.eclipse.jface.layout.GridLayoutFactory;
+import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.osgi.util.NLS;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.StackLayout;
+import org.eclipse.swt.events.FocusListener;
+import org.eclipse.swt.events.SelectionListener;
+import org.eclipse.swt.layout.GridData;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Text;
+
+/** Where the vehicle is chosen and the one thing is answered that is asked for; anything else can be entered instead. */
+final class AskBar {
+
+	private static final int NARROW = 60;
+
+	private final Composite bar;
+	private final Combo family;
+	private final Label title;
+	private final Label detail;
+	private final Composite row;
+	private final Composite value;
+	private final StackLayout stack = new StackLayout();
+	private final Combo choice;
+	private final Text number;
+	private final Button give;
+	private final Combo other;
+	private final Consumer<String> hint;
+	private List<Family> families = List.of();
+	private List<Subject> subjects = List.of();
+	private Optional<Ask> ask = Optional.empty();
+	/** Whether the answer had the keyboard before the next thing was worked out. */
+	private boolean answering;
+
+	/**
+	 * @param choose hears of the family that is chosen, by name
+	 * @param answered hears of the answer
+	 * @param hint hears what to do when something is about to be answered
+	 */
+	AskBar(Composite parent, Consumer<String> choose, BiConsumer<Ask, String> answered, Consumer<String> hint) {
+		this.hint = hint;
+		bar = new Composite(parent, SWT.NONE);
+		GridLayoutFactory.fillDefaults().numColumns(2).margins(6, 3).spacing(4, 4).applyTo(bar);
+		family = combo(bar, BenchMessages.Family);
+		title = wrapped(bar);
+		title.setFont(JFaceResources.getFontRegistry().getBold(JFaceResources.DEFAULT_FONT));
+		detail = wrapped(bar);
+		row = new Composite(bar, SWT.NONE);
+		GridLayoutFactory.fillDefaults().numColumns(2).applyTo(row);
+		GridDataFactory.fillDefaults().span(2, 1).grab(true, false).applyTo(row);
+		value = new Composite(row, SWT.NONE);
+		value.setLayout(stack);
+		GridDataFactory.fillDefaults().grab(true, false).hint(NARROW, SWT.DEFAULT).applyTo(value);
+		choice = DropDown.of(value, BenchMessages.Value);
+		number = new Text(value, SWT.BORDER | SWT.SINGLE);
+		Accessible.name(number, BenchMessages.Value);
+		stack.topControl = number;
+		give = new Button(row, SWT.PUSH);
+		other = combo(bar, BenchMessages.Other);
+
+		family.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> choose.accept(families.get(family.getSelectionIndex()).name())));
+		other.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
+			if (other.getSelectionIndex() >= 0) {
+				ask(Optional.of(Ask.of(subjects.get(other.getSelectionIndex()))));
+				stack.topControl.setFocus();
+			}
+		}));
+		// the field's own hint is gone while it has the keyboard
+		choice.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
+		number.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
+		Runnable send = () -> ask.filter(asked -> give.isEnabled()).ifPresent(asked -> answered.accept(asked, typed(asked)));
+		give.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> send.run()));
+		choice.addSelectionListener(SelectionListener.widgetDefaultSelectedAdapter(event -> send.run()));
+		number.addSelectionListener(SelectionListener.widgetDefaultSelectedAdapter(event -> send.run()));
+		ask(Optional.empty());
+	}
+
+	private static Combo combo(Composite parent, String name) {
+		new Label(parent, SWT.NONE).setText(name);
+		Combo combo = DropDown.of(parent, name);
+		GridDataFactory.fillDefaults().grab(true, false).hint(NARROW, SWT.DEFAULT).applyTo(combo);
+		return combo;
+	}
+
+	private static Label wrapped(Composite parent) {
+		Label label = new Label(parent, SWT.WRAP);
+		GridDataFactory.fillDefaults().span(2, 1).grab(true, false).hint(NARROW, SWT.DEFAULT).applyTo(label);
+		return label;
+	}
+
+	private String typed(Ask asked) {
+		return asked.subject().map(subject -> {
+			int picked = choice.getSelectionIndex();
+			return subject.choices().isEmpty() ? number.getText() : picked < 0 ? "" : subject.choices().get(picked).text();
+		}).orElse("");
+	}
+
+	Composite control() {
+		return bar;
+	}
+
+	/** Shows what can be chosen and entered on a bench, while what comes next is worked out. */
+	void show(Bench bench) {
+		families = bench.base().vehicleFamilies();
+		set(family, families.stream().map(Family::title).toArray(String[]::new));
+		int at = families.stream().map(Family::name).toList().indexOf(bench.now().family());
+		if (at >= 0) {
+			family.select(at);
+		} else {
+			family.deselectAll();
+		}
+		subjects = bench.subjects();
+		set(other, subjects.stream().map(each -> each.kind() + ": " + each.title()).toArray(String[]::new));
+		other.deselectAll();
+		other.setEnabled(!subjects.isEmpty());
+		Control focus = bar.getDisplay().getFocusControl();
+		answering |= focus == choice || focus == number || focus == give;
+		give.setEnabled(false);
+	}
+
+	private static void set(Combo combo, String[] items) {
+		if (!Arrays.equals(items, combo.getItems())) {
+			combo.setItems(items);
+		}
+	}
+
+	/** Asks for something; for nothing before a vehicle is chosen, and where what was entered cannot be. */
+	void ask(Optional<Ask> next) {
+		ask = next;
+		title.setText(mnemonicless(next.map(Ask::title).orElse(families.isEmpty() || family.getSelectionIndex() >= 0 ? "" : BenchMessages.ChooseVehicle)));
+		detail.setText(mnemonicless(next.map(Ask::detail).orElse("")));
+		show(title, !title.getText().isEmpty());
+		show(detail, !detail.getText().isEmpty());
+		show(row, next.isPresent());
+		Optional<Subject> subject = next.flatMap(Ask::subject);
+		show(value, subject.isPresent());
+		subject.ifPresent(this::offer);
+		give.setText(next.map(Ask::button).orElse(BenchMessages.Enter));
+		give.setEnabled(next.isPresent());
+		row.layout();
+		value.layout();
+		bar.requestLayout();
+		if (answering) {
+			answering = false;
+			focusAnswer();
+		}
+	}
+
+	private static String mnemonicless(String text) {
+		return text.replace("&", "&&");
+	}
+
+	private static void show(Control control, boolean shown) {
+		((GridData) control.getLayoutData()).exclude = !shown;
+		control.setVisible(shown);
+	}
+
+	private void offer(Subject subject) {
+		choice.setItems(subject.choices().stream().map(Subject.Choice::title).toArray(String[]::new));
+		if (!subject.choices().isEmpty()) {
+			choice.select(0);
+		}
+		number.setText("");
+		number.setMessage(subject.range());
+		number.setToolTipText(NLS.bind(BenchMessages.ValueHint, subject.range()));
+		stack.topControl = subject.choices().isEmpty() ? number : choice;
+	}
+
+	/** Asks for something that the user chose, and puts the keyboard on its value. */
+	void choose(Variable variable) {
+		subjects.stream().filter(subject -> subject.variable().equals(variable)).findFirst().ifPresent(subject -> choose(Ask.of(subject)));
+	}
+
+	/** Asks for something that the user chose, and puts the keyboard on its value. */
+	void choose(Ask chosen) {
+		ask(Optional.of(chosen));
+		focusAnswer();
+		prompt();
+	}
+
+	private void focusAnswer() {
+		if (ask.isPresent()) {
+			(ask.get().subject().isPresent() ? stack.topControl : give).setFocus();
+		}
+	}
+
+	private void prompt() {
+		ask.flatMap(Ask::subject).map(Subject::prompt).ifPresent(hint);
+	}
+
+	void setFocus() {
+		if (ask.isPresent()) {
+			focusAnswer();
+		} else {
+			family.setFocus();
+		}
+	}
+}
