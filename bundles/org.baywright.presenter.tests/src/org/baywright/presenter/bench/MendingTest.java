@@ -166,6 +166,7 @@ class MendingTest {
 		assertEquals("Nothing is read at this step: tick it.", verify(bench, 0, "1").message());
 		assertEquals(bench.now(), verify(bench, 4, "much").now());
 		assertEquals("There is no repair gone in these rules.", bench.repair("gone").message());
+		assertEquals(bench.now(), bench.tick("gone", Progress.Tick.STEP, 0).now());
 	}
 
 	@Test
@@ -237,6 +238,26 @@ class MendingTest {
 		Bench changed = bench.with(Examples.rules(other));
 		assertEquals("The rules of the repair have changed; begin it again.", changed.message());
 		assertEquals(Done.NOTHING, changed.now().done());
+		Bench chosen = osier().enter(VOLTS, "11.4").repair("recharge").cause("battery.flat");
+		assertEquals(chosen.now(), chosen.with(Examples.rules(TEXT)).now());
+		assertEquals(chosen.past(), chosen.with(Examples.rules(TEXT)).past());
+		assertEquals("battery.flat", chosen.with(Examples.rules(other)).now().done().cause());
+		assertEquals("", chosen.with(Examples.rules(other)).now().done().chosen());
+	}
+
+	@Test
+	void aCauseThatWasSaidIsGoneWhenItsRepairWasInVain() {
+		Bench bench = osier().enter(VOLTS, "12.6").cause("battery.flat");
+		Bench failed = verify(bench, 5, "present");
+		assertEquals("", failed.backToWork(mending(failed).work().orElseThrow()).now().done().cause());
+		assertEquals(Stage.FINDING, mending(failed.backToWork(mending(failed).work().orElseThrow())).stage());
+	}
+
+	@Test
+	void aBenchWithoutAFamilyShowsNothing() {
+		Bench empty = Bench.of(SMALL);
+		assertEquals(Stage.FINDING, mending(empty).stage());
+		assertTrue(JobSheet.of(empty, advice(empty), "", "").contains("Nothing was found yet."));
 	}
 
 	// ---- what confirmed ----------------------------------------------------------------------------------------------

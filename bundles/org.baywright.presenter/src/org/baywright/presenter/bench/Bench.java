@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 
 import org.baywright.analysis.Variable;
 import org.baywright.model.Domain;
@@ -69,7 +70,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 			return of(other);
 		}
 		List<Reading> kept = now.readings().stream().filter(reading -> isKnown(other, reading)).toList();
-		Done done = now.done().only(keptRepairs(other));
+		Done done = now.done().only(keptRepairs(other), isSame(now.done().chosen(), other), other.fault(now.done().cause()).isPresent());
 		if (kept.size() == now.readings().size()) {
 			return done.equals(now.done()) ? new Bench(other, past, now, future, message)
 					: new Bench(other, List.of(), new Vehicle(now.family(), kept, done, now.scanned()), List.of(), "The rules of the repair have changed; begin it again.");
@@ -86,15 +87,17 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 				&& Entry.read(other, now.family(), variable, text(reading)).reading().isPresent();
 	}
 
-	/** Ticks and readings belong to steps by their numbers: they are worth nothing once a repair says something else. */
 	private Map<String, Progress> keptRepairs(RuleBase other) {
 		Map<String, Progress> kept = new LinkedHashMap<>(now.done().repairs());
-		kept.entrySet().removeIf(entry -> {
-			Optional<String> before = base.repair(entry.getKey()).map(new RuleWriter(base)::text);
-			boolean same = before.isPresent() && before.equals(other.repair(entry.getKey()).map(new RuleWriter(other)::text));
-			return !same || !entry.getValue().read().values().stream().allMatch(reading -> isKnown(other, reading));
-		});
+		kept.entrySet().removeIf(entry -> !isSame(entry.getKey(), other)
+				|| !entry.getValue().read().values().stream().allMatch(reading -> isKnown(other, reading)));
 		return kept;
+	}
+
+	/** Ticks and readings belong to steps by their numbers: they are worth nothing once a repair says something else. */
+	private boolean isSame(String repair, RuleBase other) {
+		Optional<String> before = base.repair(repair).map(new RuleWriter(base)::text);
+		return before.isPresent() && before.equals(other.repair(repair).map(new RuleWriter(other)::text));
 	}
 
 	/** Chooses a family and begins anew. */
@@ -168,7 +171,11 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 
 	/** Chooses a repair. How far others are is kept. */
 	public Bench repair(String name) {
-		return base.repair(name).isEmpty() ? refused("There is no repair " + name + " in these rules.") : done(now.done().choose(name), "");
+		return on(name, now.done()::choose, "");
+	}
+
+	private Bench on(String repair, Function<String, Done> command, String told) {
+		return base.repair(repair).isEmpty() ? refused("There is no repair " + repair + " in these rules.") : done(command.apply(repair), told);
 	}
 
 	/**
@@ -178,7 +185,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	 * @param number which, from 0
 	 */
 	public Bench tick(String repair, Progress.Tick what, int number) {
-		return done(now.done().choose(repair).with(repair, progress -> progress.tick(what, number)), "");
+		return on(repair, name -> now.done().with(name, progress -> progress.tick(what, number)), "");
 	}
 
 	/**
@@ -193,11 +200,11 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		if (at.variable().isEmpty()) {
 			return refused("Nothing is read at this step: tick it.");
 		} else if (text.isBlank()) {
-			return done(now.done().choose(repair).with(repair, progress -> progress.unread(at)), "");
+			return on(repair, name -> now.done().with(name, progress -> progress.unread(at)), "");
 		}
 		Entry entry = Entry.read(base, now.family(), at.variable().get(), text);
 		return entry.reading().isEmpty() ? refused(entry.message())
-				: done(now.done().choose(repair).with(repair, progress -> progress.read(at, entry.reading().get())), entry.message());
+				: on(repair, name -> now.done().with(name, progress -> progress.read(at, entry.reading().get())), entry.message());
 	}
 
 	/**

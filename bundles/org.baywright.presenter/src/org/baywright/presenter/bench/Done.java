@@ -73,18 +73,18 @@ public record Done(String chosen, Map<String, Progress> repairs, List<InVain> in
 		return new Done(repair, changed, inVain, cause, referredTo, minutes, cost, vin);
 	}
 
-	/** Notes that a repair did not put the vehicle right; no repair is chosen then. */
+	/** Notes that a repair did not put the vehicle right; no repair is chosen then, and what was said of the cause was wrong. */
 	Done inVain(InVain done) {
 		List<InVain> more = new ArrayList<>(inVain);
 		more.add(done);
 		Map<String, Progress> left = new LinkedHashMap<>(repairs);
 		left.computeIfPresent(done.repair(), (name, progress) -> progress.unverified());
-		return new Done("", left, more, cause, referredTo, minutes, cost, vin);
+		return new Done("", left, more, done.faults().contains(cause) ? "" : cause, referredTo, minutes, cost, vin);
 	}
 
-	/** Returns what is left when of some repairs nothing is known any more. */
-	Done only(Map<String, Progress> known) {
-		return new Done(known.containsKey(chosen) ? chosen : "", known, inVain, cause, referredTo, minutes, cost, vin);
+	/** Returns what is left when something is not known any more. */
+	Done only(Map<String, Progress> known, boolean isChosenKnown, boolean isCauseKnown) {
+		return new Done(isChosenKnown ? chosen : "", known, inVain, isCauseKnown ? cause : "", referredTo, minutes, cost, vin);
 	}
 
 	Done cause(String fault) {
