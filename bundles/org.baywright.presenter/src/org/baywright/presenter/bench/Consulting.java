@@ -27,19 +27,13 @@ public final class Consulting {
 	private Consultation consultation;
 	private final Leading leading = new Leading();
 
-	/** Works it out for an answer at once. */
-	public Shown show(Bench bench, Listener listener) {
-		return show(bench, Proposals.Care.QUICK, listener);
-	}
-
 	/**
 	 * Works it out.
 	 *
-	 * @param care how much is looked at for the next step
 	 * @param listener can stop the work
 	 * @throws CancellationException if the listener asked to stop
 	 */
-	public synchronized Shown show(Bench bench, Proposals.Care care, Listener listener) {
+	public synchronized Shown show(Bench bench, Listener listener) {
 		if (bench.now().family().isEmpty()) {
 			return nothing(List.of(), "Choose the vehicle to begin.");
 		}
@@ -56,7 +50,7 @@ public final class Consulting {
 			return nothing(precautions, advice.trouble());
 		}
 		Mending mending = Mending.of(bench, advice);
-		Lead lead = mending.stage() == Mending.Stage.FINDING && advice.clashes().isEmpty() ? leading.lead(bench, counted, care, listener::isCancelled) : Lead.NONE;
+		Lead lead = mending.stage() == Mending.Stage.FINDING && advice.clashes().isEmpty() ? leading.lead(bench, counted, Proposals.Care.QUICK, listener::isCancelled) : Lead.NONE;
 		return new Sayer(base, family).shown(precautions, spoilt, advice, lead, mending);
 	}
 

@@ -40,7 +40,7 @@ import org.baywright.presenter.Say;
  * Works out what to do next on a bench, and puts it into words. Keep one instance: it stays prepared for the same rules and
  * family. May be called from any thread, one call at a time.
  */
-public final class Leading {
+final class Leading {
 
 	/** A cause that is less likely is not told. */
 	private static final double WORTH_TELLING = 0.05;
@@ -57,7 +57,7 @@ public final class Leading {
 	 * @param cancelled asked now and then whether to stop
 	 * @throws CancellationException if it was stopped
 	 */
-	public synchronized Lead lead(Bench bench, List<Reading> readings, Proposals.Care care, BooleanSupplier cancelled) {
+	synchronized Lead lead(Bench bench, List<Reading> readings, Proposals.Care care, BooleanSupplier cancelled) {
 		if (bench.now().family().isEmpty()) {
 			return Lead.NONE;
 		}
