@@ -284,6 +284,8 @@ class DeclarationProblemsTest {
 				                                                       ^^^^^^^ error negative-duration: A duration cannot be less than 0. > Write how many minutes the work takes.
 				                                                                           ^^^ error unit-mismatch: 3 m is no duration. > Write how many minutes the work takes.
 				                                                                                           ^^ error unit-missing: 20 has no unit. > Write `20 min`.
+				test u { results a, b takes 2 hour }
+				                              ^^^^ error syntax: `hour` does not fit here. > Did you mean `h`?
 				test t { results a, b needs clamp, clamp }
 				                                   ^^^^^ warning tool-twice: `clamp` is named twice. > Name each tool once.
 				""");

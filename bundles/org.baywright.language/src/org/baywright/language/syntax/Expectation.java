@@ -30,6 +30,9 @@ import org.eclipse.xtext.nodemodel.INode;
 /** What may follow a word of a rule file, in the words of a technician. Words of the language are in backquotes. */
 final class Expectation {
 
+	/** A unit, where one may follow. */
+	static final String UNIT = "a unit, such as V";
+
 	private final Set<String> found = new LinkedHashSet<>();
 	private final Set<AbstractElement> seen = new LinkedHashSet<>();
 
@@ -190,7 +193,7 @@ final class Expectation {
 		case "STRING" -> "a text in quotes";
 		case "Quantity", "Band" -> "a value with its unit, such as 12.4 V";
 		case "SignedNumber", "NUMBER" -> "a number";
-		case "Unit" -> "a unit, such as V";
+		case "Unit" -> UNIT;
 		case "Date" -> "a date, such as 2026-03-02";
 		case "Condition" -> "a condition, such as no_crank";
 		case "StateSetting" -> "a state and its value, such as ignition on";

@@ -17,6 +17,7 @@ import org.baywright.model.Mend;
 import org.baywright.model.Problem;
 import org.baywright.model.ProblemKind;
 import org.baywright.model.Span;
+import org.baywright.model.unit.Units;
 import org.eclipse.emf.ecore.EObject;
 import org.eclipse.emf.ecore.EStructuralFeature;
 import org.eclipse.xtext.AbstractElement;
@@ -278,6 +279,11 @@ public final class SyntaxProblems {
 	private Advice advice(Span span, String word, ILeafNode before, List<String> choices) {
 		List<String> words = choices.stream().filter(choice -> choice.startsWith("`"))
 				.map(choice -> choice.substring(1, choice.length() - 1)).toList();
+		// of a word of the language nobody would say that it is no unit
+		Optional<String> unit = choices.contains(Expectation.UNIT) ? Units.standard().suggest(word) : Optional.empty();
+		if (unit.isPresent()) {
+			return Advice.meant(span, unit.get());
+		}
 		if (word.length() >= SHORTEST_SLIP && WORD.matcher(word).matches()) {
 			Optional<String> near = Spelling.nearest(word.toLowerCase(Locale.ROOT),
 					words.stream().filter(choice -> WORD.matcher(choice).matches()).toList());

@@ -8,6 +8,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -28,6 +29,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Scope;
 import org.baywright.model.Skill;
 import org.baywright.model.State;
+import org.baywright.model.StateSetting;
 import org.baywright.model.Test;
 import org.baywright.model.VerifyStep;
 import org.baywright.model.Workshop;
@@ -80,7 +82,7 @@ public final class Telling {
 		list("Works on", test.part(base).map(part -> base.part(part).map(Part::title).orElse(part)).stream().toList());
 		list("Where", test.place().or(done::place).stream().toList());
 		list("Needs", done.tools().stream().map(words::tool).toList());
-		list("In state", done.states().stream().map(words::setting).toList());
+		list("In state", done.states().stream().map(this::setting).toList());
 		effort(done.takes(), done.cost(), done.skill());
 		list("Fits", done.fits());
 		steps("Before it", done.prepare().stream().map(Telling::preparation).toList());
@@ -146,8 +148,7 @@ public final class Telling {
 
 	/** Returns the values of a state with how long getting there takes, in words: "awake", "asleep (20 min)". */
 	public static List<String> values(State state) {
-		return state.values().stream().map(value -> value.title() + state.minutesTo(value.name())
-				.filter(minutes -> minutes.signum() > 0).map(minutes -> " (" + duration(minutes) + ")").orElse("")).toList();
+		return state.values().stream().map(value -> value.title() + timed(state.minutesTo(value.name()))).toList();
 	}
 
 	/** Returns what cycling a state means, in words: "off, wait 30 s, on". */
@@ -206,6 +207,14 @@ public final class Telling {
 		}
 		code.runsAfter().forEach(preparation -> parts.add(preparation(preparation)));
 		return String.join("; ", parts);
+	}
+
+	private String setting(StateSetting setting) {
+		return words.setting(setting) + timed(base.state(setting.state()).flatMap(state -> state.minutesTo(setting.value())));
+	}
+
+	private static String timed(Optional<BigDecimal> minutes) {
+		return minutes.filter(known -> known.signum() > 0).map(known -> " (" + duration(known) + ")").orElse("");
 	}
 
 	private void effort(BigDecimal takes, BigDecimal cost, Skill skill) {

@@ -349,4 +349,30 @@ class CardTest {
 		assertEquals(List.of("file", "what it shows"), hand.field("Picture").lines().get(0).bits().stream().map(Bit::hint).toList());
 		assertTrue(hand.field("Measures").help().endsWith("A test either measures or has named results."));
 	}
+
+	@Test
+	void aWorkshopIsFilledIn() {
+		Hand hand = new Hand("@tool recorder \"Recorder\"\n").begin("workshop").fill("Title", 0, "Yard");
+		assertEquals("tool recorder \"Recorder\"\n\nworkshop \"Yard\" {\n}\n", hand.text());
+		hand.fill("Price of an hour", 0, "72").pick("Reading modules", 0, "each").press("Reading modules", Bit.Kind.ADD, 0).fill("Reading modules", 0, "4 min");
+		hand.fill("Tools not at hand", 0, "Recorder").pick("Highest skill at hand", 0, "trained");
+		assertEquals("""
+				tool recorder "Recorder"
+
+				workshop "Yard" {
+				  hour 72
+				  scan each takes 4 min
+				  lacks recorder
+				  skill trained
+				}
+				""", hand.text());
+		assertEquals(List.of("Title", "Price of an hour", "Reading modules", "Tools not at hand", "Highest skill at hand"),
+				hand.card().fields().stream().map(Card.Field::label).toList());
+	}
+
+	@Test
+	void howLongGettingToAValueTakesIsFilledIn() {
+		assertEquals("state net : awake, asleep \"Asleep\" takes 20 min\n",
+				new Hand("state @net : awake, asleep \"Asleep\"\n").press("Values", Bit.Kind.ADD, 1).fill("Values", 4, "20 min").text());
+	}
 }

@@ -40,6 +40,14 @@ class EveryClauseTest {
 			  do "Charge to full."
 			  picture "soak.png" "The lamp that must be dark"
 			}
+			tool meter "Meter"
+			workshop "Yard" {
+			  hour 72 // with overheads
+			  scan each takes 4 min cost 0 needs meter
+			  scan all takes 6 min
+			  lacks meter
+			  skill trained
+			}
 			repair wait_longer "Wait longer" {
 			  picture "wait.png" "Where to wait"
 			}

@@ -217,4 +217,19 @@ class CompletionTest {
 		assertEquals("Defined in names.bay.", lamp.documentation());
 		assertEquals(Proposal.Kind.TEST, lamp.kind());
 	}
+
+	@Test
+	void aWorkshopSaysWhatItTakes() {
+		expect("wor@", "workshop");
+		expect("workshop {\n  hour 3\n  @\n}", "scan", "lacks", "skill");
+		expect("workshop { scan @ }", "all", "each");
+		begins("workshop { scan each @ }", "cost", "needs", "takes");
+		begins("workshop { scan each takes 4 @ }", "min", "h", "s");
+		expect("workshop { scan each needs @ }", "multimeter");
+		expect("workshop { lacks @ }", "multimeter");
+		expect("workshop { skill @ }", "basic", "licensed", "trained");
+		expect("state net : awake, asleep @", "takes");
+		expect("state net : asleep takes 20 @", "min", "h", "s");
+		assertEquals("workshop {\n  lacks multimeter@\n}", chosen("workshop {\n  lacks m@\n}", "multimeter"));
+	}
 }

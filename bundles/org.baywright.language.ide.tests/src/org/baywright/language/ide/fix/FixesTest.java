@@ -168,6 +168,8 @@ class FixesTest {
 			picture-type | part p { picture "a.svg" "A" fault f } | part p { picture "a.png" "A" fault f }
 			point-twice | chain feed { point lamp expect lit : battery.flat point lamp expect lit : battery.open_cell } | chain feed { point lamp expect lit : battery.flat point rest_voltage expect at_least 12 V : battery.open_cell }
 			system-twice | system bus family x has bus, bus | system bus family x has bus
+			tool-twice | module m takes 1 min needs multimeter, multimeter | module m takes 1 min needs multimeter
+			workshop-twice | workshop { hour 70 } workshop { hour 80 } | workshop { hour 70 }
 			trait-unlike | system one { trait t : a } system two { trait t : a, b } family x has one, two | system one { trait t : a } system two { trait t : a, b } family x has one, two { trait t : a, b }
 			tried-code | repair p { fixes battery.flat verify { expect low_supply absent tried 2 times } } | repair p { fixes battery.flat verify { expect low_supply absent } }
 			tried-missing | sign s intermittent repair p { fixes battery.flat verify { expect s absent } } | sign s intermittent repair p { fixes battery.flat verify { expect s absent tried 10 times } }
@@ -394,6 +396,8 @@ class FixesTest {
 			Map.entry(ProblemKind.MAKE_SAFE_HOW, "what must be done first"),
 			Map.entry(ProblemKind.POINT_TWICE, "which test is meant"),
 			Map.entry(ProblemKind.SYSTEM_TWICE, "whether another system was meant"),
+			Map.entry(ProblemKind.TOOL_TWICE, "whether another tool was meant"),
+			Map.entry(ProblemKind.WORKSHOP_TWICE, "which of the two is right"),
 			Map.entry(ProblemKind.TRAIT_UNLIKE, "which values the family has"),
 			Map.entry(ProblemKind.TRIED_CODE, "whether a sign was meant"),
 			Map.entry(ProblemKind.TRIED_MISSING, "how often it was tried"),

@@ -73,4 +73,22 @@ class HoveringTest {
 				"**test** `course` | Results: steady, jumps | Seen with: Battery voltage at rest | In state: ignition off | Takes: 8 min | Who: anybody who knows the trade"
 						+ " | Defined in here.bay; used once.");
 	}
+
+	@Test
+	void howLongGettingToAValueTakes() {
+		String state = "state net : awake, asleep \"All quiet\" takes 0.5 h, off takes 7 s\n";
+		hover(state + "rule a { in n@et awake }", "net", "**state** `net` | Values: awake, asleep (All quiet), off | Takes: asleep 30 min, off 7 s"
+				+ " | Defined in here.bay; used once.");
+		hover(state + "rule a { in net asl@eep }", "asleep", "**value** `asleep` | All quiet | Value of `net` | Takes: 30 min | Defined in here.bay; used once.");
+		hover(state + "test t { results a, b in net asleep }\nrule r { run t@ }", "t", "**test** `t` | Results: a, b | In state: net All quiet (30 min)"
+				+ " | Who: anybody who knows the trade | Defined in here.bay; used once.");
+	}
+
+	@Test
+	void aModuleThatSaysNothingTakesWhatTheWorkshopSays() {
+		hover("workshop { sc@an each takes 4 min needs multimeter }", "scan",
+				"**scan** | What reading modules takes: `each` of those that say nothing themselves, or `all` at once.");
+		hover("workshop { scan each takes 4 min cost 2 needs multimeter }\nlaw \"x\" : never bcm@ silent", "bcm", "**module** `bcm` | Body control module"
+				+ " | Must answer in: ignition on | Needs: Digital multimeter | Takes: 4 min | Costs: 2 | Codes: low_supply | Defined in names.bay; used 2 times.");
+	}
 }

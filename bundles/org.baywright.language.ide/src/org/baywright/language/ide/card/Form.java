@@ -97,7 +97,7 @@ record Form(Element element, Shape.Row head, List<Head> fields, List<Shape> clau
 		boolean filled = false;
 		for (int i = 0; i < parts.size(); i++) {
 			Shape part = parts.get(i);
-			if (i > from && (filled || part instanceof Shape.Maybe)) {
+			if (i > from && (filled || part instanceof Shape.Maybe && from > 0)) {
 				fields.add(head(element, parts, from, i));
 				from = i;
 			}

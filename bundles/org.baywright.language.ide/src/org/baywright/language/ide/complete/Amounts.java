@@ -14,6 +14,7 @@ import org.baywright.model.unit.Units;
 final class Amounts {
 
 	private static final int RANK = 50;
+	private static final List<String> TIMED = List.of("Test", "Repair", "Module", "Scan", "StateValue");
 	private static final List<String> DURATIONS = List.of("min", "h", "s");
 
 	private final Site site;
@@ -56,7 +57,7 @@ final class Amounts {
 	}
 
 	private boolean isDuration() {
-		return frame.isIn("Test", "takes") || frame.isIn("Repair", "takes") || frame.isIn("Module", "takes");
+		return TIMED.stream().anyMatch(rule -> frame.isIn(rule, "takes"));
 	}
 
 	private String lowest() {
