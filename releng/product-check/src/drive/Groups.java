@@ -83,6 +83,7 @@ final class Groups {
 		all.put("project", () -> new WholeProject(drive, hands, work).go());
 		all.put("labels", this::labels);
 		all.put("outside", () -> new Outside(drive, hands, work).go());
+		all.put("jobs", () -> new Jobs(drive, hands, work).go());
 		all.put("controls", this::controls);
 		all.forEach((name, cases) -> {
 			if (named.contains(name)) {

@@ -58,7 +58,11 @@ final class Teller {
 			tell(bench, shown.mending().get());
 		} else {
 			tell(shown.lead());
-			details.heading(shown.headline());
+			// what is to be done says that the cause is not found
+			boolean leads = shown.lead().asksComplaint() || shown.lead().first().isPresent();
+			if (!leads) {
+				details.heading(shown.headline());
+			}
 			shown.mending().ifPresent(mending -> mending.inVain().forEach(inVain -> details.line(inVain.text())));
 		}
 		if (!shown.verdicts().isEmpty()) {
