@@ -18,12 +18,9 @@ import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.run.Prospects;
-import org.baywright.model.Code;
 import org.baywright.model.Module;
-import org.baywright.model.Part;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Span;
 import org.baywright.model.Test;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.words.Telling;
@@ -33,7 +30,6 @@ import org.baywright.planner.Plan;
 import org.baywright.planner.Position;
 import org.baywright.planner.Proposals;
 import org.baywright.planner.Proposals.Proposal;
-import org.baywright.presenter.Link;
 import org.baywright.presenter.Say;
 
 /**
@@ -126,10 +122,9 @@ final class Leading {
 
 		private Lead.Todo todo(Proposal proposal, Proposals proposals) {
 			Position.Step step = proposal.step();
-			Optional<Test> test = test(step);
-			List<Link> pictures = test.map(done -> Pictures.of(base, done)).orElse(List.of());
+			Optional<Doing> doing = step instanceof Diagnosis.Finding finding ? Optional.of(Doing.of(base, finding.variable())) : Optional.empty();
 			return new Lead.Todo(title(step), shows(step).stream().flatMap(variable -> subjects.subject(variable).stream()).toList(),
-					test.map(done -> Caution.of(base, done.hazards(base))).orElse(List.of()), how(step, test), why(proposal, proposals), pictures, step instanceof Diagnosis.Scan);
+					doing.map(Doing::cautions).orElse(List.of()), how(step, doing), why(proposal, proposals), doing.map(Doing::pictures).orElse(List.of()), step instanceof Diagnosis.Scan);
 		}
 
 		private String title(Position.Step step) {
@@ -142,7 +137,7 @@ final class Leading {
 			case TRAIT -> "Look up on the vehicle: " + name(variable);
 			case TEST -> finding.isSeen() ? name(variable) : test(step).map(Test::title).orElse(name(variable));
 			case MODULE -> "Read: " + words.module(variable.name());
-			case CODE -> finding.isSeen() ? "Seen in the same reading: " + name(variable) : "Read: " + module(variable).map(Module::title).orElse(name(variable));
+			case CODE -> finding.isSeen() ? "Seen in the same reading: " + name(variable) : "Read: " + Doing.module(base, variable).map(Module::title).orElse(name(variable));
 			};
 		}
 
@@ -150,26 +145,11 @@ final class Leading {
 			return step instanceof Diagnosis.Finding finding && finding.variable().kind() == Variable.Kind.TEST ? base.test(finding.variable().name()).map(base::doneBy) : Optional.empty();
 		}
 
-		private Optional<Module> module(Variable variable) {
-			return variable.kind() == Variable.Kind.MODULE ? base.module(variable.name()) : base.code(variable.name()).map(Code::module).flatMap(base::module);
-		}
-
-		private List<String> how(Position.Step step, Optional<Test> test) {
-			List<String> how = new ArrayList<>();
+		private List<String> how(Position.Step step, Optional<Doing> doing) {
 			if (step instanceof Diagnosis.Finding finding && finding.isSeen()) {
 				return List.of("It is seen with what was done before and takes nothing more.");
 			}
-			test.ifPresent(done -> new Telling(base).doing(done).forEach(line -> how.add(line.label() + ": " + String.join(line.steps() ? " " : ", ", line.texts()))));
-			if (test.isEmpty() && step instanceof Diagnosis.Finding finding) {
-				module(finding.variable()).ifPresent(module -> {
-					new Telling(base).asking(module).forEach(line -> how.add(line.label() + ": " + String.join(", ", line.texts())));
-					if (!module.answersIn().isEmpty()) {
-						how.add("In state: " + words.anySetting(module.answersIn()));
-					}
-				});
-			} else if (test.isEmpty()) {
-				how.add("Takes: " + Telling.minutes(BigDecimal.valueOf(step.minutes())));
-			}
+			List<String> how = new ArrayList<>(doing.map(Doing::how).orElseGet(() -> List.of("Takes: " + Telling.minutes(BigDecimal.valueOf(step.minutes())))));
 			if (step instanceof Diagnosis.Finding finding && !finding.disturbs().isEmpty()) {
 				how.add("It spoils what is not found out before it: " + Words.and(finding.disturbs().stream().map(this::name).toList()) + ".");
 			}
@@ -243,22 +223,6 @@ final class Leading {
 
 		private static String minutes(double minutes) {
 			return Telling.minutes(BigDecimal.valueOf(Math.max(1, Math.round(minutes))));
-		}
-	}
-
-	/** Pictures of tests. */
-	private static final class Pictures {
-
-		/** Returns what shows a test, and then the part that it works on. */
-		static List<Link> of(RuleBase base, Test test) {
-			List<Link> links = new ArrayList<>();
-			test.pictures().forEach(picture -> links.add(link(picture.words(), picture.file())));
-			test.part(base).flatMap(base::part).map(Part::pictures).ifPresent(pictures -> pictures.forEach(picture -> links.add(link(picture.words(), picture.file()))));
-			return links;
-		}
-
-		private static Link link(String what, String file) {
-			return new Link("Picture: " + what, new Span(file, 1, 1, 1, 1, 0, 0));
 		}
 	}
 }

@@ -35,30 +35,8 @@ final class BenchMessages extends NLS {
 	public static String NotDrafted;
 	public static String Result;
 	public static String Working;
-	public static String Warnings;
-	public static String Verdicts;
-	public static String How;
-	public static String Why;
-	public static String Instead;
-	public static String CautionsFirst;
 	public static String Rules;
 	public static String RulesShown;
-	public static String Fired;
-	public static String First;
-	public static String Waiting;
-	public static String Never;
-	public static String Unsure;
-	public static String Repairs;
-	public static String Needs;
-	public static String Where;
-	public static String Takes;
-	public static String Who;
-	public static String Steps;
-	public static String Tell;
-	public static String Changes;
-	public static String Verification;
-	public static String SoFar;
-	public static String NotTried;
 
 	static {
 		NLS.initializeMessages(BenchMessages.class.getPackageName() + ".messages", BenchMessages.class);

@@ -11,6 +11,7 @@ import java.util.function.BooleanSupplier;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
 import org.baywright.model.RuleBase;
+import org.baywright.model.Span;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.bench.Ask;
 import org.baywright.presenter.bench.Bench;
@@ -19,6 +20,7 @@ import org.baywright.presenter.bench.CaseText;
 import org.baywright.presenter.bench.Consulting;
 import org.baywright.presenter.bench.JobSheet;
 import org.baywright.presenter.bench.Keeping;
+import org.baywright.presenter.bench.Paragraph;
 import org.baywright.presenter.bench.Shown;
 import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Baywright;
@@ -92,7 +94,7 @@ public final class BenchView extends RulesView {
 		createTable(both);
 		both.setWeights(72, 28);
 		both.setMaximizedControl(details.control());
-		teller = new Teller(details, this::choose, bar::choose, this::set, () -> tell(shown));
+		teller = new Teller(details, new Follower(), () -> tell(shown));
 		trying = new Latest(BenchMessages.Working, table.getControl());
 		fillToolBar(getViewSite().getActionBars().getToolBarManager());
 		details.begin().line(BenchMessages.Empty).end();
@@ -261,6 +263,29 @@ public final class BenchView extends RulesView {
 
 	private void draft() {
 		project().ifPresent(project -> DraftDialog.open(getSite().getShell(), project, bench, shown.advice()));
+	}
+
+	/** Does what the user follows. */
+	private final class Follower implements Paragraph.Ways {
+		@Override
+		public void open(Span span) {
+			BenchView.this.open(span);
+		}
+
+		@Override
+		public void enter(Variable variable) {
+			choose(variable);
+		}
+
+		@Override
+		public void ask(Ask ask) {
+			bar.choose(ask);
+		}
+
+		@Override
+		public void set(Bench next) {
+			BenchView.this.set(next);
+		}
 	}
 
 	@Override
