@@ -229,6 +229,15 @@ class BenchTest {
 		assertEquals(efforts(bench), efforts(read.undo()));
 	}
 
+	@Test
+	void aModuleThatSaysNothingTakesWhatTheWorkshopSays() {
+		RuleBase rules = Examples.rules("family van", "tool scanner cost 2", "sign dead \"Dead\"", "module ecm \"Engine module\"",
+				"workshop { scan each takes 4 min cost 1 needs scanner }", "code other on ecm = raw \"3\"", "part battery { fault old }",
+				"rule e \"E\" { given dead, other present then suspects battery.old", WHY);
+		assertEquals(List.of("3 (other) in Engine module (4 min, cost 3)"),
+				efforts(Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present")));
+	}
+
 	/** Who does a test sees what is seen with it: the first of them pays for both. */
 	@Test
 	void aTestIsPaidForOnceWithWhatIsSeenWithIt() {
