@@ -178,4 +178,9 @@ class SheetTest {
 		assertFalse(sheet.contains("<script"));
 		assertTrue(parse(sheet).getDocumentElement().getTextContent().contains("<script>alert('x')</script>\uFFFD\uFFFD"));
 	}
+
+	@Test
+	void tellsHowLongGettingToTheValueOfAStateTakes() {
+		assertTrue(html.contains("<td>off, on, engine stopped (30 s), cranking</td>"), "the table of states");
+	}
 }

@@ -201,6 +201,13 @@ class DiagnosisTest {
 	}
 
 	@Test
+	void aModuleThatSaysNothingTakesWhatTheWorkshopSays() {
+		String bare = SCAN.replace(" takes 6 min", "");
+		assertEquals(3, solve(begin(bare, there("dead"))).plan().worstCost(), CLOSE);
+		assertEquals(9, solve(begin(bare + "workshop { scan each takes 9 min }\n", there("dead"))).plan().worstCost(), CLOSE);
+	}
+
+	@Test
 	void aSilentModuleTellsNothingOfItsCodes() {
 		Diagnosis.Finding code = (Diagnosis.Finding) begin(SCAN, there("dead")).begin().steps().stream().filter(step -> step.name().equals("low")).findFirst()
 				.orElseThrow();

@@ -101,6 +101,20 @@ class RuleSearchTest {
 	}
 
 	@Test
+	void aToolFindsTheModulesAndTheWorkshopThatNeedIt() {
+		RuleBase shop = Examples.rules("""
+				tool scanner "Scan tool"
+				tool meter "Meter"
+				module ecm "Engine module" takes 3 min needs scanner
+				workshop "Yard" { scan all takes 6 min needs scanner lacks meter }
+				""");
+		assertEquals(List.of("tool Scan tool", "module Engine module: tool Scan tool", "workshop Yard: tool Scan tool"),
+				new RuleSearch("scan tool", ALL).in(shop).stream().map(Hit::line).toList());
+		assertEquals(List.of("tool Meter", "workshop Yard: tool Meter"), new RuleSearch("meter", ALL).in(shop).stream().map(Hit::line).toList());
+		assertEquals(List.of("workshop Yard"), new RuleSearch("yard", ALL).in(shop).stream().map(Hit::line).toList());
+	}
+
+	@Test
 	void aHitLeadsToTheName() {
 		Hit rule = new RuleSearch("low at rest", ALL).in(SMALL).get(0);
 		assertEquals(Element.RULE, rule.element());

@@ -224,7 +224,7 @@ class CompletionTest {
 		expect("workshop {\n  hour 3\n  @\n}", "scan", "lacks", "skill");
 		expect("workshop { scan @ }", "all", "each");
 		begins("workshop { scan each @ }", "cost", "needs", "takes");
-		begins("workshop { scan each takes 4 @ }", "min", "h", "s");
+		begins("workshop { scan each takes 4 @ }", "cost", "needs", "min", "h", "s");
 		expect("workshop { scan each needs @ }", "multimeter");
 		expect("workshop { lacks @ }", "multimeter");
 		expect("workshop { skill @ }", "basic", "licensed", "trained");
