@@ -2,6 +2,7 @@ package org.baywright.presenter.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 import org.baywright.model.Meaning;
 import org.baywright.model.words.Telling;
@@ -31,6 +32,17 @@ public final class BenchText {
 			text.told.addAll(standing(shown));
 		}
 		text.told.addAll(verdicts(shown.verdicts()));
+		text.told.addAll(found(bench));
+		return text.told;
+	}
+
+	/** Returns what was entered. */
+	public static List<Paragraph> found(Bench bench) {
+		BenchText text = new BenchText();
+		if (!bench.lines().isEmpty()) {
+			text.heading("Found so far");
+			bench.lines().forEach(line -> text.told.add(Paragraph.item(line.title() + ": " + line.value(), ways -> ways.enter(line.variable()))));
+		}
 		return text.told;
 	}
 
@@ -82,7 +94,10 @@ public final class BenchText {
 	/** Returns where finding stands. */
 	public static List<Paragraph> standing(Shown shown) {
 		BenchText text = new BenchText();
-		text.heading(shown.headline());
+		// what is to be done says that the cause is not found
+		if (!shown.lead().asksComplaint() && shown.lead().first().isEmpty()) {
+			text.heading(shown.headline());
+		}
 		shown.mending().ifPresent(mending -> text.inVain(mending));
 		return text.told;
 	}
@@ -247,7 +262,8 @@ public final class BenchText {
 	private void cautions(List<Caution> cautions) {
 		for (Caution caution : cautions) {
 			heading("Caution: " + caution.title());
-			List.of(caution.cautions(), caution.licensed(), caution.references()).forEach(lines -> lines.forEach(line -> told.add(Paragraph.item(line))));
+			Stream.of(caution.cautions().stream(), caution.licensed().stream(), caution.references().stream().map(reference -> "See: " + reference))
+					.flatMap(lines -> lines).forEach(line -> told.add(Paragraph.item(line)));
 		}
 	}
 

@@ -3,8 +3,10 @@ package org.baywright.workbench.view.bench;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.Variable;
 import org.baywright.model.Family;
@@ -44,20 +46,24 @@ final class AskBar {
 	private final Combo choice;
 	private final Text number;
 	private final Button give;
+	private final Button remove;
 	private final Combo other;
 	private final Consumer<String> hint;
 	private List<Family> families = List.of();
 	private List<Subject> subjects = List.of();
 	private Optional<Ask> ask = Optional.empty();
+	/** What was entered. */
+	private Set<Variable> entered = Set.of();
 	/** Whether the answer had the keyboard before the next thing was worked out. */
 	private boolean answering;
 
 	/**
 	 * @param choose hears of the family that is chosen, by name
 	 * @param answered hears of the answer
+	 * @param removed hears of what is taken away that was entered
 	 * @param hint hears what to do when something is about to be answered
 	 */
-	AskBar(Composite parent, Consumer<String> choose, BiConsumer<Ask, String> answered, Consumer<String> hint) {
+	AskBar(Composite parent, Consumer<String> choose, BiConsumer<Ask, String> answered, Consumer<Variable> removed, Consumer<String> hint) {
 		this.hint = hint;
 		bar = new Composite(parent, SWT.NONE);
 		GridLayoutFactory.fillDefaults().numColumns(2).margins(6, 3).spacing(4, 4).applyTo(bar);
@@ -66,7 +72,7 @@ final class AskBar {
 		title.setFont(JFaceResources.getFontRegistry().getBold(JFaceResources.DEFAULT_FONT));
 		detail = wrapped(bar);
 		row = new Composite(bar, SWT.NONE);
-		GridLayoutFactory.fillDefaults().numColumns(2).applyTo(row);
+		GridLayoutFactory.fillDefaults().numColumns(3).applyTo(row);
 		GridDataFactory.fillDefaults().span(2, 1).grab(true, false).applyTo(row);
 		value = new Composite(row, SWT.NONE);
 		value.setLayout(stack);
@@ -76,6 +82,11 @@ final class AskBar {
 		Accessible.name(number, BenchMessages.Value);
 		stack.topControl = number;
 		give = new Button(row, SWT.PUSH);
+		remove = new Button(row, SWT.PUSH);
+		remove.setText(BenchMessages.Remove);
+		remove.setToolTipText(BenchMessages.RemoveHint);
+		remove.setLayoutData(new GridData());
+		remove.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> ask.flatMap(Ask::subject).map(Subject::variable).ifPresent(removed)));
 		other = combo(bar, BenchMessages.Other);
 
 		family.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> choose.accept(families.get(family.getSelectionIndex()).name())));
@@ -130,6 +141,7 @@ final class AskBar {
 			family.deselectAll();
 		}
 		subjects = bench.subjects();
+		entered = bench.lines().stream().map(Bench.Line::variable).collect(Collectors.toSet());
 		set(other, subjects.stream().map(each -> each.kind() + ": " + each.title()).toArray(String[]::new));
 		other.deselectAll();
 		other.setEnabled(!subjects.isEmpty());
@@ -154,12 +166,15 @@ final class AskBar {
 		show(row, next.isPresent());
 		Optional<Subject> subject = next.flatMap(Ask::subject);
 		show(value, subject.isPresent());
+		show(remove, subject.map(Subject::variable).filter(entered::contains).isPresent());
 		subject.ifPresent(this::offer);
 		give.setText(next.map(Ask::button).orElse(BenchMessages.Enter));
 		give.setEnabled(next.isPresent());
 		row.layout();
 		value.layout();
-		bar.requestLayout();
+		title.requestLayout();
+		detail.requestLayout();
+		give.requestLayout();
 		if (answering) {
 			answering = false;
 			focusAnswer();

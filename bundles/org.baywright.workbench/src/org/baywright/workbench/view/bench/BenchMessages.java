@@ -12,10 +12,8 @@ final class BenchMessages extends NLS {
 	public static String Value;
 	public static String ValueHint;
 	public static String Enter;
-	public static String Entered;
-	public static String Kind;
-	public static String What;
 	public static String Remove;
+	public static String RemoveHint;
 	public static String Undo;
 	public static String Redo;
 	public static String Clear;

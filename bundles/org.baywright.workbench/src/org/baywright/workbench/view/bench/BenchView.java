@@ -22,7 +22,6 @@ import org.baywright.presenter.bench.JobSheet;
 import org.baywright.presenter.bench.Keeping;
 import org.baywright.presenter.bench.Paragraph;
 import org.baywright.presenter.bench.Shown;
-import org.baywright.workbench.Accessible;
 import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.pack.SheetLauncher;
@@ -35,21 +34,12 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IToolBarManager;
-import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
-import org.eclipse.jface.layout.TableColumnLayout;
 import org.eclipse.jface.resource.ImageDescriptor;
-import org.eclipse.jface.viewers.ArrayContentProvider;
-import org.eclipse.jface.viewers.ColumnLabelProvider;
-import org.eclipse.jface.viewers.ColumnWeightData;
-import org.eclipse.jface.viewers.TableViewer;
-import org.eclipse.jface.viewers.TableViewerColumn;
 import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.custom.SashForm;
-import org.eclipse.swt.events.KeyListener;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.ui.ISharedImages;
@@ -67,8 +57,6 @@ public final class BenchView extends RulesView {
 	private Bench bench = Bench.of(new RuleBase.Builder("").build());
 	private AskBar bar;
 	private Label message;
-	private SashForm both;
-	private TableViewer table;
 	private Details details;
 	private Teller teller;
 	private Latest trying;
@@ -84,18 +72,14 @@ public final class BenchView extends RulesView {
 	@Override
 	protected void createBody(Composite parent) {
 		GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(parent);
-		bar = new AskBar(parent, family -> set(bench.choose(family)), this::answer, this::hint);
+		bar = new AskBar(parent, family -> set(bench.choose(family)), this::answer, variable -> set(bench.remove(variable)), this::hint);
 		GridDataFactory.fillDefaults().grab(true, false).applyTo(bar.control());
 		message = new Label(parent, SWT.WRAP);
 		GridDataFactory.fillDefaults().grab(true, false).indent(6, 0).hint(60, SWT.DEFAULT).applyTo(message);
-		both = new SashForm(parent, SWT.VERTICAL);
-		GridDataFactory.fillDefaults().grab(true, true).applyTo(both);
-		details = new Details(both, BenchMessages.Result, this::open);
-		createTable(both);
-		both.setWeights(72, 28);
-		both.setMaximizedControl(details.control());
+		details = new Details(parent, BenchMessages.Result, this::open);
+		GridDataFactory.fillDefaults().grab(true, true).applyTo(details.control());
 		teller = new Teller(details, new Follower(), () -> tell(shown));
-		trying = new Latest(BenchMessages.Working, table.getControl());
+		trying = new Latest(BenchMessages.Working, details.control());
 		fillToolBar(getViewSite().getActionBars().getToolBarManager());
 		details.begin().line(BenchMessages.Empty).end();
 	}
@@ -120,38 +104,6 @@ public final class BenchView extends RulesView {
 		return PlatformUI.getWorkbench().getSharedImages().getImageDescriptor(name);
 	}
 
-	private void createTable(Composite parent) {
-		Composite holder = new Composite(parent, SWT.NONE);
-		TableColumnLayout layout = new TableColumnLayout();
-		holder.setLayout(layout);
-		table = new TableViewer(holder, SWT.SINGLE | SWT.FULL_SELECTION | SWT.V_SCROLL | SWT.H_SCROLL);
-		table.getTable().setHeaderVisible(true);
-		Accessible.name(table.getTable(), BenchMessages.Entered);
-		table.setContentProvider(ArrayContentProvider.getInstance());
-		column(layout, BenchMessages.What, 60, ColumnLabelProvider.createTextProvider(line -> ((Bench.Line) line).title()));
-		column(layout, BenchMessages.Value, 40, ColumnLabelProvider.createTextProvider(line -> ((Bench.Line) line).value()));
-		table.addDoubleClickListener(event -> {
-			if (table.getStructuredSelection().getFirstElement() instanceof Bench.Line line) {
-				choose(line.variable());
-			}
-		});
-		table.getTable().addKeyListener(KeyListener.keyPressedAdapter(event -> {
-			if (event.keyCode == SWT.DEL) {
-				remove();
-			}
-		}));
-		MenuManager menu = new MenuManager();
-		menu.add(onChosen(table, action(BenchMessages.Remove, shared(ISharedImages.IMG_TOOL_DELETE), this::remove)));
-		table.getControl().setMenu(menu.createContextMenu(table.getControl()));
-	}
-
-	private void column(TableColumnLayout layout, String title, int weight, org.eclipse.jface.viewers.CellLabelProvider labels) {
-		TableViewerColumn column = new TableViewerColumn(table, SWT.LEFT);
-		column.getColumn().setText(title);
-		column.setLabelProvider(labels);
-		layout.setColumnData(column.getColumn(), new ColumnWeightData(weight, 50, true));
-	}
-
 	// ---- what is entered ---------------------------------------------------------------------------------------
 
 	private void choose(Variable variable) {
@@ -168,12 +120,6 @@ public final class BenchView extends RulesView {
 		}
 	}
 
-	private void remove() {
-		if (table.getStructuredSelection().getFirstElement() instanceof Bench.Line line) {
-			set(bench.remove(line.variable()));
-		}
-	}
-
 	@Override
 	protected void show(ProjectState state) {
 		if (bench.base() != state.rules()) {
@@ -185,8 +131,6 @@ public final class BenchView extends RulesView {
 		bench = next;
 		bar.show(bench);
 		say(bench.message());
-		table.setInput(bench.lines());
-		both.setMaximizedControl(bench.lines().isEmpty() ? details.control() : null);
 		undo.setEnabled(bench.canUndo());
 		redo.setEnabled(bench.canRedo());
 		clear.setEnabled(!bench.now().readings().isEmpty());
@@ -228,7 +172,7 @@ public final class BenchView extends RulesView {
 	// ---- what becomes of the job -------------------------------------------------------------------------------
 
 	private void copyCase() {
-		copy(table.getControl(), CaseText.of(bench, shown.advice(), BenchMessages.NewJob), BenchMessages.CaseCopied);
+		copy(details.control(), CaseText.of(bench, shown.advice(), BenchMessages.NewJob), BenchMessages.CaseCopied);
 	}
 
 	private void keep() {
