@@ -200,6 +200,85 @@ class DiagnosisTest {
 		assertEquals(6, found.plan().worstCost(), CLOSE);
 	}
 
+	/** The author says when a test is worth doing: after what the rule is given, and once the suspicion is there. */
+	@Test
+	void aTestWaitsForWhatItsRuleIsGiven() {
+		String text = """
+				family tarn
+				sign dead
+				part lamp { fault burnt fault wire }
+				test look { results torn, whole takes 4 min }
+				test pull { results gives, holds takes 1 min }
+				test bath { results off, fine takes 1 min }
+				rule a { given dead run look on torn : suspects lamp.wire on whole : proves nothing }
+				rule b { given lamp.wire suspected run pull on gives : confirms lamp.wire on holds : clears lamp.wire }
+				rule c { given dead, look is whole run bath on off : confirms lamp.burnt on fine : clears lamp.burnt }
+				""";
+		assertEquals(List.of("look"), names(begin(text, there("dead")).begin()));
+		assertEquals(List.of("pull"), names(begin(text, there("dead"), new Reading.Named("look", "torn", Span.NONE)).begin()));
+		assertEquals(List.of("bath"), names(begin(text, there("dead"), new Reading.Named("look", "whole", Span.NONE)).begin()));
+	}
+
+	/** The state that a test leaves the vehicle in is worth the minutes of getting there. */
+	@Test
+	void goingBackAndForthBetweenStatesCosts() {
+		String text = """
+				family tarn
+				state network : awake, asleep takes 20 min
+				sign dead
+				part lamp { fault burnt fault wire fault fuse }
+				test one { results bad, good in network asleep takes 1 min }
+				test two { results bad, good in network awake takes 1 min }
+				test three { results bad, good in network asleep takes 1 min }
+				rule a { given dead run one on bad : confirms lamp.burnt on good : clears lamp.burnt }
+				rule b { given dead run two on bad : confirms lamp.wire on good : clears lamp.wire }
+				rule c { given dead run three on bad : confirms lamp.fuse on good : clears lamp.fuse }
+				""";
+		assertEquals(2 + 20 + 1, solve(begin(text, there("dead"))).plan().worstCost(), CLOSE, "once asleep, both tests that want it are done");
+	}
+
+	/** What no tool is at hand for is not proposed. */
+	@Test
+	void whatIsOutOfReachIsNoStep() {
+		Diagnosis.At at = begin(LAMP.replace("test fuse_test {", "tool pliers test fuse_test { needs pliers") + "workshop { lacks pliers }\n", there("dead")).begin();
+		assertEquals(List.of("at_lamp", "look"), names(at));
+		assertEquals(List.of("fuse_test"), at.beyond().stream().map(Variable::name).toList());
+	}
+
+	/** All modules at once cost less than one by one, and then nothing more. */
+	@Test
+	void oneScanReadsAllModules() {
+		String text = """
+				family tarn
+				sign dead
+				module ecm takes 6 min
+				module bcm takes 6 min
+				code one on ecm = raw "1"
+				code two on bcm = raw "2"
+				part lamp { fault burnt fault wire }
+				workshop { scan all takes 7 min }
+				rule a { given dead, one present then confirms lamp.burnt }
+				rule b { given dead, two present then confirms lamp.wire }
+				""";
+		assertEquals(7, solve(begin(text, there("dead"))).plan().worstCost(), CLOSE);
+		assertTrue(solve(begin(text, there("dead"))).plan().step().orElseThrow() instanceof Diagnosis.Scan);
+	}
+
+	/** No bound is above what the best plan costs, on vehicles on which some things are found already. */
+	@Test
+	void theBoundIsNoMoreThanTheBestPlan() {
+		for (String text : List.of(LAMP, SCAN)) {
+			Position.Step first = begin(text, there("dead")).begin().steps().get(0);
+			for (int outcome = 0; outcome < first.outcomes(); outcome++) {
+				Position after = first.after(outcome);
+				Search.Found best = Search.from(after, 100_000, () -> false);
+				assertTrue(best.isBest());
+				assertTrue(after.bound() <= best.cost() + CLOSE, first.name() + " " + outcome + ": " + after.bound() + " > " + best.cost());
+				assertTrue(best.plan().worstCost() <= after.most() + CLOSE);
+			}
+		}
+	}
+
 	@Test
 	void aModuleThatSaysNothingTakesWhatTheWorkshopSays() {
 		String bare = SCAN.replace(" takes 6 min", "");

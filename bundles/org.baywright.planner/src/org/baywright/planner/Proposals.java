@@ -23,6 +23,8 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	private static final int COMPARED = 5;
 	/** Up to how many steps to choose from an exact search is worth a try where the answer is to come at once. */
 	private static final int SMALL = 8;
+	/** By what share steps may differ in what is to be expected and still count as alike, where no search has proved it. */
+	private static final double ALIKE = 0.06;
 	/** How many of them are told. */
 	private static final int TOLD = 4;
 
@@ -89,8 +91,17 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		}
 		if (!found.isBest()) {
 			proposals.sort(Comparator.comparingDouble(Proposal::expectedCost));
+			cheapFirst(proposals);
 		}
 		return new Proposals(proposals.stream().limit(TOLD).toList(), found.isBest(), found.least());
+	}
+
+	/** Of steps that are nearly alike by what is to be expected the cheapest comes first: the estimate tells them no further apart. */
+	private static void cheapFirst(List<Proposal> proposals) {
+		double limit = proposals.get(0).expectedCost() * (1 + ALIKE);
+		Proposal cheapest = proposals.stream().filter(proposal -> proposal.expectedCost() <= limit).min(Comparator.comparingDouble(proposal -> proposal.step().cost())).orElseThrow();
+		proposals.remove(cheapest);
+		proposals.add(0, cheapest);
 	}
 
 	private static List<Plan.Branch> followed(Position.Step step, int budget, Care care, BooleanSupplier cancelled) {

@@ -94,6 +94,19 @@ final class Clauses {
 		return kind[node] == KNOWN;
 	}
 
+	/** Returns whether a formula asks for findings alone. */
+	boolean isPlain(int node) {
+		if (parts[node] == null) {
+			return kind[node] == KNOWN;
+		}
+		for (int part : parts[node]) {
+			if (!isPlain(part)) {
+				return false;
+			}
+		}
+		return true;
+	}
+
 	boolean isVerdict(int node) {
 		return kind[node] == STANDS || kind[node] == ABSENT;
 	}

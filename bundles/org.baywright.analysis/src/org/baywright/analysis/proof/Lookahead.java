@@ -57,6 +57,8 @@ final class Lookahead implements Prospect.Ahead {
 	private final Clauses clauses = new Clauses();
 	/** For each verdict the bodies of the branches that derive it. */
 	private final List<int[]> bodies = new ArrayList<>();
+	/** For each body of a branch of a rule that runs a test the variable of this. */
+	private final Map<Integer, Integer> testOf = new HashMap<>();
 	private final List<int[]> strata = new ArrayList<>();
 	private final boolean[] isLoop;
 	/** For each variable the numbers of the strata whose verdicts may come or go with it, in order. */
@@ -188,8 +190,12 @@ final class Lookahead implements Prospect.Ahead {
 	private void compile(int[] here) {
 		Map<Integer, Integer> compiled = new HashMap<>();
 		for (int verdict : verdicts) {
-			bodies.add(program.derivedBy.get(verdict).stream().filter(slice.branches::get).mapToInt(b -> compiled.computeIfAbsent(b,
-					key -> clauses.add(program.branches.get(key).body(), program, here, cellsOf, verdictHere::get))).toArray());
+			bodies.add(program.derivedBy.get(verdict).stream().filter(slice.branches::get).mapToInt(b -> compiled.computeIfAbsent(b, key -> {
+				int body = clauses.add(program.branches.get(key).body(), program, here, cellsOf, verdictHere::get);
+				program.rules.get(program.branches.get(key).rule()).test().map(test -> program.numberOf(new Variable(Variable.Kind.TEST, test)))
+						.filter(var -> var >= 0 && here[var] >= 0).ifPresent(var -> testOf.put(body, here[var]));
+				return body;
+			})).toArray());
 		}
 	}
 
@@ -307,6 +313,7 @@ final class Lookahead implements Prospect.Ahead {
 		private Boolean settled;
 		private BitSet openFor;
 		private int[] open;
+		private BitSet ripe;
 		private int[] mattering;
 		/** Signs that are open and taken for present. */
 		private BitSet supposed = new BitSet();
@@ -536,13 +543,19 @@ final class Lookahead implements Prospect.Ahead {
 		private void look(BitSet causes) {
 			if (!causes.equals(openFor)) {
 				openFor = (BitSet) causes.clone();
+				ripe = new BitSet();
 				BitSet seen = visited(causes);
 				mattering = new int[values.length];
 				for (int var = 0; var < values.length; var++) {
 					mattering[var] = seen.get(var) ? values[var] : LOOKED_PAST;
 				}
-				open = seen.stream().filter(var -> var < findings.size() && values[var] == Program.OPEN).toArray();
+				int[] ready = openOf(ripe);
+				open = ready.length > 0 ? ready : openOf(seen);
 			}
+		}
+
+		private int[] openOf(BitSet vars) {
+			return vars.stream().filter(var -> var < findings.size() && values[var] == Program.OPEN).toArray();
 		}
 
 		/** Returns all that conditions look at by which rules may still come to say something of one of these causes, or refer. */
@@ -564,8 +577,40 @@ final class Lookahead implements Prospect.Ahead {
 				for (int body : bodies.get(verdict)) {
 					if (!clauses.holds(body, this) && clauses.mayHold(body, this) && isAsked(body)) {
 						visitBody(body, behind, seen);
+						ripen(body);
 					}
 				}
+			}
+		}
+
+		/** Notes what it is time for: a rule's conditions before its test, and none of them before the verdicts stand that it rests on. */
+		private void ripen(int body) {
+			if (ripe == null || clauses.isVariable(body) || !clauses.wantsAll(body)) {
+				clauses.eachLeaf(body, leaf -> note(leaf, -1));
+				return;
+			}
+			for (int part : clauses.parts(body)) {
+				if (clauses.wantsVerdict(part) && !clauses.holds(part, this)) {
+					return;
+				}
+			}
+			int test = testOf.getOrDefault(body, -1);
+			boolean before = false;
+			for (int part : clauses.parts(body)) {
+				boolean isTest = clauses.isVariable(part) && clauses.about(part) == test;
+				if (!isTest && !clauses.isVerdict(part) && !clauses.holds(part, this)) {
+					before = true;
+					clauses.eachLeaf(part, leaf -> note(leaf, test));
+				}
+			}
+			if (!before && test >= 0) {
+				ripe.set(test);
+			}
+		}
+
+		private void note(int leaf, int but) {
+			if (ripe != null && clauses.isVariable(leaf) && clauses.about(leaf) != but) {
+				ripe.set(clauses.about(leaf));
 			}
 		}
 
@@ -576,7 +621,10 @@ final class Lookahead implements Prospect.Ahead {
 				visit(clauses.about(node), behind, seen);
 			} else {
 				for (int part : clauses.parts(node)) {
-					visitBody(part, behind, seen);
+					// what holds by findings alone holds for good, whatever else it asks for
+					if (!clauses.isPlain(part) || !clauses.holds(part, this)) {
+						visitBody(part, behind, seen);
+					}
 				}
 			}
 		}
