@@ -150,6 +150,11 @@ final class BenchCommand implements Callable<Integer> {
 		}
 
 		@Override
+		public Keeping place(Keeping keeping) {
+			return Files.isDirectory(session.resolve(given)) ? keeping : keeping.in(project.files().get(0));
+		}
+
+		@Override
 		public boolean keep(Keeping keeping) throws IOException {
 			try {
 				return RuleText.append(project.folder().resolve(keeping.file()), keeping.text());

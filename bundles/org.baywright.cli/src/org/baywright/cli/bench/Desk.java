@@ -15,6 +15,9 @@ public interface Desk {
 	 */
 	void page(String file, String html) throws IOException;
 
+	/** Returns a finished job where it belongs: a project of one file has no other. */
+	Keeping place(Keeping keeping);
+
 	/**
 	 * Adds a finished job to the project.
 	 *

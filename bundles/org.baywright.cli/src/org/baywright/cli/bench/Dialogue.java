@@ -41,8 +41,7 @@ public final class Dialogue {
 	private final Printer printer;
 	private final Orders orders;
 	private List<Paragraph> first = List.of();
-	private String headline = "";
-	private String repair = "";
+	private String after = "";
 	private List<Shown.VerdictLine> verdicts = List.of();
 
 	/**
@@ -103,17 +102,13 @@ public final class Dialogue {
 			printer.block(nowFirst);
 		}
 		first = nowFirst;
-		if (job.bench().now().family().isEmpty()) {
-			return;
+		// the headline of finding counts rules, and changes with every answer
+		Optional<Mending> mending = shown.mending().filter(each -> BenchText.isAfter(shown));
+		String now = mending.map(each -> each.headline() + each.work().map(Work::repair).orElse("")).orElse("");
+		if (!now.equals(after)) {
+			mending.ifPresent(each -> printer.block(after(each)));
 		}
-		boolean after = BenchText.isAfter(shown);
-		String nowHeadline = after ? shown.mending().get().headline() : shown.headline();
-		String nowRepair = after ? shown.mending().flatMap(Mending::work).map(Work::repair).orElse("") : "";
-		if (!nowHeadline.equals(headline) || !nowRepair.equals(repair)) {
-			printer.block(after ? after(shown.mending().get()) : BenchText.standing(shown));
-		}
-		headline = nowHeadline;
-		repair = nowRepair;
+		after = now;
 		List<String> known = verdicts.stream().map(Shown.VerdictLine::text).toList();
 		printer.block(BenchText.verdicts(shown.verdicts().stream().filter(verdict -> !known.contains(verdict.text())).toList()));
 		verdicts = shown.verdicts();
@@ -125,7 +120,9 @@ public final class Dialogue {
 
 	private List<Paragraph> after(Mending mending) {
 		List<Paragraph> told = new ArrayList<>(BenchText.causes(mending));
-		if (mending.stage() == Mending.Stage.REPAIR) {
+		if (job.isOver()) {
+			told.remove(0); // the question says the same
+		} else if (mending.stage() == Mending.Stage.REPAIR) {
 			told.addAll(BenchText.repairs(job.bench(), mending));
 			mending.work().ifPresent(work -> told.addAll(BenchText.work(job.bench(), work)));
 		}
@@ -241,10 +238,7 @@ public final class Dialogue {
 		printer.heading("Where the job stands");
 		printer.line(job.bench().vehicle());
 		orders.found();
-		job.mending().ifPresent(mending -> {
-			printer.line(BenchText.isAfter(job.shown()) ? mending.headline() : job.shown().headline());
-			printer.tell(BenchText.left(mending));
-		});
+		job.mending().ifPresent(mending -> printer.tell(BenchText.left(mending)));
 		printer.line(end == End.CUT_SHORT ? "The answers ended before the job did; it is not kept." : "The job is not kept.");
 		return end;
 	}

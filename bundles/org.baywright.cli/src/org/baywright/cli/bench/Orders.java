@@ -17,6 +17,7 @@ import org.baywright.presenter.bench.JobRule;
 import org.baywright.presenter.bench.Keeping;
 import org.baywright.presenter.bench.Lacking;
 import org.baywright.presenter.bench.Lead;
+import org.baywright.presenter.bench.Mending;
 import org.baywright.presenter.bench.Paragraph;
 import org.baywright.presenter.bench.Subject;
 import org.baywright.presenter.bench.Trial;
@@ -182,6 +183,7 @@ final class Orders {
 			return say("Nothing was entered yet.");
 		}
 		job.bench().lines().forEach(line -> printer.item(line.title() + ": " + line.value()));
+		printer.line(job.mending().filter(mending -> BenchText.isAfter(job.shown())).map(Mending::headline).orElse(job.shown().headline()));
 		printer.tell(BenchText.verdicts(job.shown().verdicts()));
 		return Then.AGAIN;
 	}
@@ -226,7 +228,8 @@ final class Orders {
 		if (job.bench().now().readings().isEmpty()) {
 			return say("Nothing was entered yet.");
 		}
-		Keeping keeping = name.isEmpty() ? job.keeping() : job.keeping().named(name);
+		Keeping proposed = desk.place(job.keeping());
+		Keeping keeping = name.isEmpty() ? proposed : proposed.named(name);
 		Optional<String> problem = keeping.problem();
 		try {
 			if (problem.isPresent()) {

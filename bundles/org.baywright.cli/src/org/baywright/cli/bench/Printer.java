@@ -45,6 +45,7 @@ public record Printer(Output out, Style style) {
 			case HEADING -> heading(paragraph.text());
 			case LINE -> line(paragraph.text());
 			case ITEM -> item(paragraph.text());
+			case DETAIL -> item("  " + paragraph.text());
 			}
 		}
 	}

@@ -262,7 +262,7 @@ public final class BenchText {
 			heading(title + " (" + rules.size() + ")");
 			rules.stream().limit(MOST).forEach(rule -> {
 				add(new Link(rule.title(), rule.span()));
-				rule.lines().forEach(this::add);
+				rule.lines().forEach(line -> told.add(Paragraph.detail(line)));
 			});
 			line(rules.size() > MOST ? "\u2026" : "");
 		}
