@@ -24,6 +24,7 @@ final class Command {
 	private final Path folder;
 	private final Map<String, String> environment = new TreeMap<>();
 	private final List<String> before = new ArrayList<>();
+	private final List<String> options = new ArrayList<>();
 	private String redirection = "";
 
 	/** @param folder where it runs */
@@ -43,6 +44,12 @@ final class Command {
 		return this;
 	}
 
+	/** Lets standard input be taken for a terminal, so that it is told when it is its turn. */
+	Command prompted() {
+		options.add("-Dbaywright.terminals=0");
+		return this;
+	}
+
 	/** Adds what the shell does with the command, such as {@code > /dev/full}. */
 	Command shell(String text) {
 		redirection = " " + text;
@@ -53,7 +60,9 @@ final class Command {
 	String line(String... args) {
 		List<String> words = new ArrayList<>(before);
 		words.addAll(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UseSerialGC",
-				"-XX:TieredStopAtLevel=1", "-Xshare:auto", "-cp", classPath(), "org.baywright.cli.Main"));
+				"-XX:TieredStopAtLevel=1", "-Xshare:auto"));
+		words.addAll(options);
+		words.addAll(List.of("-cp", classPath(), "org.baywright.cli.Main"));
 		words.addAll(List.of(args));
 		StringBuilder line = new StringBuilder();
 		words.forEach(word -> line.append('\'').append(word.replace("'", "'\\''")).append("' "));
@@ -73,8 +82,15 @@ final class Command {
 	}
 
 	Runs.Result run(String... args) throws IOException, InterruptedException {
+		return answering("", args);
+	}
+
+	/** Runs with a text that is read as answers. */
+	Runs.Result answering(String answers, String... args) throws IOException, InterruptedException {
 		Process process = start(args);
-		process.getOutputStream().close();
+		try (var to = process.outputWriter(StandardCharsets.UTF_8)) {
+			to.write(answers);
+		}
 		CompletableFuture<String> out = text(process.getInputStream());
 		CompletableFuture<String> err = text(process.getErrorStream());
 		if (!process.waitFor(LONGEST_SECONDS, TimeUnit.SECONDS)) {
@@ -95,8 +111,11 @@ final class Command {
 		});
 	}
 
-	/** The bundles of this platform; the command line needs no platform. */
+	/** The bundles of this platform; the command line needs no platform, and where the tests have none it is their own path. */
 	private static String classPath() {
+		if (FrameworkUtil.getBundle(Main.class) == null) {
+			return System.getProperty("java.class.path");
+		}
 		List<String> paths = new ArrayList<>();
 		Path installed = Path.of(System.getProperty("osgi.install.area").replaceFirst("^file:", ""));
 		for (Bundle bundle : FrameworkUtil.getBundle(Main.class).getBundleContext().getBundles()) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.Reader;
 import java.io.StringWriter;
 import java.io.Writer;
 import java.nio.file.Files;
@@ -231,7 +232,7 @@ class CommandsTest {
 	// ---- use ---------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest
-	@ValueSource(strings = { "check", "pack", "show", "verify", "tidy", "explain", "tour", "serve", "workbench", "help", "completion" })
+	@ValueSource(strings = { "check", "bench", "pack", "show", "verify", "tidy", "explain", "tour", "serve", "workbench", "help", "completion" })
 	void everyCommandHasHelp(String command) {
 		Runs.Result result = run(command, "--help");
 		assertEquals(ExitCode.FINE, result.code());
@@ -288,7 +289,7 @@ class CommandsTest {
 				// nothing is open
 			}
 		};
-		int code = CommandLineRun.run(new Session(new Output(broken), new Output(err), Style.PLAIN, folder, folder, false,
+		int code = CommandLineRun.run(new Session(new Session.Input(Reader.nullReader(), false), new Output(broken), new Output(err), Style.PLAIN, folder, folder, false,
 				new AtomicBoolean()), "--version");
 		assertEquals(ExitCode.INTERNAL, code);
 		assertHas(err.toString(), "Baywright itself failed; please report this");

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -14,6 +15,7 @@ final class Runs {
 	private final AtomicBoolean cancelled = new AtomicBoolean();
 	private Style style = Style.PLAIN;
 	private boolean terminal;
+	private String input = "";
 
 	/**
 	 * What came of a command line.
@@ -35,6 +37,12 @@ final class Runs {
 		return this;
 	}
 
+	/** Gives lines that are read as answers. */
+	Runs answering(String... lines) {
+		input = String.join("\n", lines) + "\n";
+		return this;
+	}
+
 	Runs cancelled() {
 		cancelled.set(true);
 		return this;
@@ -43,7 +51,7 @@ final class Runs {
 	Result run(String... args) {
 		StringWriter out = new StringWriter();
 		StringWriter err = new StringWriter();
-		int code = CommandLineRun.run(new Session(new Output(out), new Output(err), style, folder,
+		int code = CommandLineRun.run(new Session(new Session.Input(new StringReader(input), terminal), new Output(out), new Output(err), style, folder,
 				folder.resolve("home"), terminal, cancelled), args);
 		return new Result(code, out.toString(), err.toString());
 	}

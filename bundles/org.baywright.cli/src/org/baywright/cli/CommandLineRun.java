@@ -110,7 +110,7 @@ final class CommandLineRun {
 	}
 
 	/** Java's own messages are often only the name of the file. */
-	private static String say(IOException e) {
+	static String say(IOException e) {
 		if (e instanceof NoSuchFileException missing) {
 			return "There is no file or folder " + missing.getFile() + ".";
 		} else if (e instanceof AccessDeniedException denied) {

@@ -1,7 +1,10 @@
 package org.baywright.cli;
 
 import java.io.FileDescriptor;
+import java.io.FileInputStream;
 import java.io.FileOutputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -42,16 +45,19 @@ public final class Main {
 	}
 
 	/**
-	 * The property {@code baywright.terminals}, which the start script sets, tells which of standard output (1) and
-	 * standard error (2) are terminals; Java itself can only tell whether all are.
+	 * The property {@code baywright.terminals}, which the start script sets, tells which of standard input (0), output (1) and
+	 * error (2) are terminals; Java itself can only tell whether all are.
 	 */
+	@SuppressWarnings("resource") // the streams of the process stay open until it ends
 	private static Session session(AtomicBoolean cancelled) {
-		String terminals = System.getProperty("baywright.terminals", System.console() == null ? "" : "12");
+		String terminals = System.getProperty("baywright.terminals", System.console() == null ? "" : "012");
 		String term = System.getenv().getOrDefault("TERM", "");
 		// the convention of no-color.org: any value but the empty one forbids colours
 		boolean colours = terminals.contains("1") && System.getenv().getOrDefault("NO_COLOR", "").isEmpty()
 				&& !term.equals("dumb");
-		return new Session(output(FileDescriptor.out), output(FileDescriptor.err), colours ? Style.COLOURED : Style.PLAIN,
+		Session.Input in = new Session.Input(new InputStreamReader(new FileInputStream(FileDescriptor.in), StandardCharsets.UTF_8),
+				terminals.contains("0"));
+		return new Session(in, output(FileDescriptor.out), output(FileDescriptor.err), colours ? Style.COLOURED : Style.PLAIN,
 				Path.of("").toAbsolutePath(), Path.of(System.getProperty("baywright.home", "")),
 				terminals.contains("2") && !term.equals("dumb"), cancelled);
 	}

@@ -1,5 +1,6 @@
 package org.baywright.cli;
 
+import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -12,6 +13,7 @@ import org.baywright.cli.work.Progress;
 /** What a command has to do with the world around it. */
 public final class Session {
 
+	private final Input in;
 	private final Output out;
 	private final Output err;
 	private final Path folder;
@@ -22,6 +24,16 @@ public final class Session {
 	private boolean quiet;
 
 	/**
+	 * Where answers come from.
+	 *
+	 * @param lines the text; whoever made it closes it
+	 * @param terminal whether somebody types it
+	 */
+	public record Input(Reader lines, boolean terminal) {
+	}
+
+	/**
+	 * @param in where answers come from
 	 * @param out where results go
 	 * @param err where progress and complaints go
 	 * @param style how results are marked, unless the user asks for something else
@@ -30,7 +42,8 @@ public final class Session {
 	 * @param terminal whether {@code err} is a terminal, on which progress may be shown
 	 * @param cancelled becomes true when the command shall stop
 	 */
-	public Session(Output out, Output err, Style style, Path folder, Path home, boolean terminal, AtomicBoolean cancelled) {
+	public Session(Input in, Output out, Output err, Style style, Path folder, Path home, boolean terminal, AtomicBoolean cancelled) {
+		this.in = in;
 		this.out = out;
 		this.err = err;
 		this.style = style;
@@ -38,6 +51,11 @@ public final class Session {
 		this.home = home;
 		this.terminal = terminal;
 		this.cancelled = cancelled;
+	}
+
+	/** Returns where answers come from. */
+	public Input in() {
+		return in;
 	}
 
 	/** Returns where results go. */

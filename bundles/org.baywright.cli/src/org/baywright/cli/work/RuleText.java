@@ -1,14 +1,16 @@
 package org.baywright.cli.work;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
+import org.baywright.model.write.RuleWriter;
 import org.baywright.pack.WholeFile;
 
 /** Writes the texts of rule files. */
-final class RuleText {
+public final class RuleText {
 
 	private static final String BYTE_ORDER_MARK = "\uFEFF";
 
@@ -26,5 +28,31 @@ final class RuleText {
 		String text = new String(before, StandardCharsets.UTF_8);
 		String mark = text.startsWith(BYTE_ORDER_MARK) ? BYTE_ORDER_MARK : "";
 		return text.equals(mark + old) && WholeFile.replace(file, before, (mark + now).getBytes(StandardCharsets.UTF_8));
+	}
+
+	/**
+	 * Adds an element at the end of a file, after an empty line and with the line ends of the file, which is made if it is not
+	 * there. What the file holds stays as it is.
+	 *
+	 * @return false if something else has changed the file meanwhile; it is left as it is then
+	 * @throws IOException if the file cannot be read or written
+	 */
+	public static boolean append(Path file, String element) throws IOException {
+		if (!Files.exists(file)) {
+			WholeFile.writeRules(file, element.getBytes(StandardCharsets.UTF_8));
+			return true;
+		}
+		byte[] before = Files.readAllBytes(file);
+		String text = new String(before, StandardCharsets.UTF_8);
+		ByteArrayOutputStream now = new ByteArrayOutputStream();
+		now.write(before);
+		now.write(withLineEnds(text, RuleWriter.gap(text.replace("\r\n", "\n")) + element).getBytes(StandardCharsets.UTF_8));
+		return WholeFile.replace(file, before, now.toByteArray());
+	}
+
+	/** Keeps the line ends that the author's system writes. */
+	static String withLineEnds(String old, String now) {
+		boolean others = old.contains("\r\n") && !old.replace("\r\n", "").contains("\n");
+		return others ? now.replaceAll("\r?\n", "\r\n") : now;
 	}
 }

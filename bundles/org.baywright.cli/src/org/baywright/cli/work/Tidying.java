@@ -57,7 +57,7 @@ public record Tidying(String prefix, Map<String, String> changed, List<Problem> 
 						.filter(problem -> problem.span().file().equals(file) && problem.severity() == Severity.ERROR).findFirst()
 						.ifPresent(refused::add);
 			} else if (!tidy.get().equals(text)) {
-				String laidOut = withLineEnds(text, tidy.get());
+				String laidOut = RuleText.withLineEnds(text, tidy.get());
 				if (laidOut.equals(text)) {
 					continue;
 				}
@@ -94,12 +94,6 @@ public record Tidying(String prefix, Map<String, String> changed, List<Problem> 
 			}
 			return tidy;
 		}
-	}
-
-	/** Keeps the line ends that the author's system writes. */
-	private static String withLineEnds(String old, String now) {
-		boolean others = old.contains("\r\n") && !old.replace("\r\n", "").contains("\n");
-		return others ? now.replaceAll("\r?\n", "\r\n") : now;
 	}
 
 	private static String withoutSpace(String text) {

@@ -66,6 +66,13 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 		return next.isPresent() ? next : shown.mending().filter(mending -> shown.advice().clashes().isEmpty()).map(Ask::of);
 	}
 
+	/** Returns what is asked before a vehicle is chosen; nothing where there are no families. */
+	public static Optional<Ask> vehicle(Bench bench) {
+		List<Subject.Choice> families = bench.base().vehicleFamilies().stream().map(family -> new Subject.Choice(family.name(), family.title())).toList();
+		Subject which = new Subject(new Variable(Variable.Kind.TRAIT, ""), "Vehicle", families, "");
+		return families.isEmpty() ? Optional.empty() : Optional.of(new Ask("Choose the vehicle.", "", Optional.of(which), "Choose", Special.NONE, Bench::choose));
+	}
+
 	private static Optional<Ask> complaint(Bench bench) {
 		List<Subject.Choice> signs = bench.base().signs().stream().filter(sign -> bench.base().reaches(sign.scope(), bench.now().family()))
 				.map((Sign sign) -> new Subject.Choice(sign.name(), sign.title())).toList();

@@ -130,18 +130,24 @@ public final class BenchText {
 	private static List<Paragraph> mending(Bench bench, Mending mending) {
 		BenchText text = new BenchText();
 		text.told.addAll(causes(mending));
-		List<Mending.Offer> offers = mending.causes().stream().flatMap(cause -> cause.repairs().stream()).toList();
-		if (offers.size() > 1) {
-			text.heading("Repairs");
-			offers.forEach(offer -> text.told.add(Paragraph.item(of(offer), ways -> ways.set(bench.repair(offer.repair())))));
-		}
+		text.told.addAll(repairs(bench, mending));
 		mending.work().ifPresent(work -> text.told.addAll(work(bench, work)));
 		text.told.addAll(left(mending));
 		return text.told;
 	}
 
-	/** Returns a repair that can be chosen, with what it takes. */
-	public static String of(Mending.Offer offer) {
+	/** Returns the repairs with what each takes, where there are several. */
+	public static List<Paragraph> repairs(Bench bench, Mending mending) {
+		BenchText text = new BenchText();
+		List<Mending.Offer> offers = mending.causes().stream().flatMap(cause -> cause.repairs().stream()).toList();
+		if (offers.size() > 1) {
+			text.heading("Repairs");
+			offers.forEach(offer -> text.told.add(Paragraph.item(of(offer), ways -> ways.set(bench.repair(offer.repair())))));
+		}
+		return text.told;
+	}
+
+	private static String of(Mending.Offer offer) {
 		return offer.title() + (offer.effort().isEmpty() ? "" : " (" + offer.effort() + ")") + (offer.only().isEmpty() ? "" : ", " + offer.only());
 	}
 
@@ -272,7 +278,7 @@ public final class BenchText {
 			heading(title + " (" + rules.size() + ")");
 			rules.stream().limit(MOST).forEach(rule -> {
 				add(new Link(rule.title(), rule.span()));
-				rule.lines().forEach(this::add);
+				rule.lines().forEach(line -> told.add(Paragraph.detail(line)));
 			});
 			line(rules.size() > MOST ? "\u2026" : "");
 		}

@@ -23,7 +23,9 @@ public record Paragraph(Kind kind, String text, Optional<Consumer<Ways>> way) {
 		/** By itself. */
 		LINE,
 		/** One of several under a heading. */
-		ITEM
+		ITEM,
+		/** What belongs to an item. */
+		DETAIL
 	}
 
 	/** Where paragraphs lead. */
@@ -59,6 +61,14 @@ public record Paragraph(Kind kind, String text, Optional<Consumer<Ways>> way) {
 	}
 
 	static Paragraph item(Link link) {
-		return link.leads() ? item(link.text(), ways -> ways.open(link.span())) : item(link.text());
+		return of(Kind.ITEM, link);
+	}
+
+	static Paragraph detail(Link link) {
+		return of(Kind.DETAIL, link);
+	}
+
+	private static Paragraph of(Kind kind, Link link) {
+		return new Paragraph(kind, link.text(), Optional.of(link).filter(Link::leads).map(leading -> ways -> ways.open(leading.span())));
 	}
 }

@@ -39,7 +39,7 @@ final class Teller {
 		switch (paragraph.kind()) {
 		case HEADING -> details.heading(paragraph.text());
 		case LINE -> details.line(paragraph.text());
-		case ITEM -> paragraph.way().ifPresentOrElse(way -> details.link(paragraph.text(), () -> way.accept(ways)),
+		case ITEM, DETAIL -> paragraph.way().ifPresentOrElse(way -> details.link(paragraph.text(), () -> way.accept(ways)),
 				() -> details.link(new Link(paragraph.text(), Span.NONE)));
 		}
 	}

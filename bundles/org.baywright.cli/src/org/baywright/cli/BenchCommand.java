@@ -1,0 +1,166 @@
+package org.baywright.cli;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+
+import org.baywright.cli.bench.Answers;
+import org.baywright.cli.bench.Desk;
+import org.baywright.cli.bench.Dialogue;
+import org.baywright.cli.bench.Opening;
+import org.baywright.cli.bench.Printer;
+import org.baywright.cli.report.Style;
+import org.baywright.cli.work.Progress;
+import org.baywright.cli.work.Read;
+import org.baywright.cli.work.RuleText;
+import org.baywright.model.Severity;
+import org.baywright.presenter.Say;
+import org.baywright.presenter.bench.Bench;
+import org.baywright.presenter.bench.Keeping;
+
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code baywright bench}. */
+@Command(name = "bench", sortOptions = false, //
+		header = "Lead a job from the complaint to the verified repair, by questions and answers.", //
+		description = { "", "Asks for one thing at a time, as the bench of the workbench does: what to find out next, with its cautions, how it"
+				+ " is done and why it is next; then the repair, step by step, whom to tell, and the verification. At the end the job is"
+				+ " kept among the finished jobs of the project.", "",
+				"A choice is answered by its number or its words, a value by a number with or without its unit, and what is done by the"
+						+ " word done. Further words can be used at any question: back, instead, enter, why, found, sheet, refer, cause, took,"
+						+ " spent, keep, draft, quit; the word help lists them. What is wrong is told, and the same is asked again.", "",
+				"Answers may come from a pipe or a file, one in a line; lines that begin with # are comments." }, //
+		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
+		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { //
+				"0:the job is kept or at its end, or was left with quit", //
+				"2:the command was used in a wrong way", //
+				"3:a file could not be read or written", //
+				"4:the answers ended before the job did" }, //
+		footerHeading = "%nExamples:%n", footer = { //
+				"  baywright bench van                                     asks for the vehicle and the complaint first", //
+				"  baywright bench van --vehicle tarn --complaint no_crank", //
+				"  baywright bench van --vehicle tarn --with engine=diesel --sheet job.html", //
+				"  baywright bench van --answers job.txt > job.log" })
+final class BenchCommand implements Callable<Integer> {
+
+	private final Session session;
+
+	@Parameters(paramLabel = "PROJECT", arity = "0..1", defaultValue = ".", description = "Folder of the rule project. Default: this folder.")
+	private String given;
+
+	@Option(names = "--vehicle", paramLabel = "FAMILY", description = "The family of the vehicle, by its name or its title.")
+	private Optional<String> vehicle = Optional.empty();
+
+	@Option(names = "--with", paramLabel = "TRAIT=VALUE", description = {
+			"What the vehicle is like, such as engine=diesel. May be given several times." })
+	private List<String> traits = List.of();
+
+	@Option(names = "--complaint", paramLabel = "SIGN", description = {
+			"What is wrong with the vehicle, by the name or the title of the sign. May be given several times." })
+	private List<String> complaints = List.of();
+
+	@Option(names = "--sheet", paramLabel = "FILE", description = {
+			"Write the job sheet (HTML) to this file at the end, however it ends; the referral sheet where the job is handed on." })
+	private Optional<String> sheet = Optional.empty();
+
+	@Option(names = "--answers", paramLabel = "FILE", description = "Read the answers from this file, not from standard input.")
+	private Optional<String> answers = Optional.empty();
+
+	@Mixin
+	private HelpOption help;
+
+	BenchCommand(Session session) {
+		this.session = session;
+	}
+
+	@Override
+	public Integer call() throws IOException {
+		Optional<Target> page = Target.of(session, sheet);
+		Read project = read();
+		Opening opening = Opening.of(project.rules(), vehicle, traits, complaints);
+		if (!opening.wrong().isEmpty()) {
+			throw new CommandException(ExitCode.USAGE, opening.wrong());
+		}
+		Bench bench = opening.bench();
+		if (answers.isEmpty()) {
+			return lead(project, bench, session.in(), page);
+		}
+		try (Reader lines = Files.newBufferedReader(session.resolve(answers.get()), StandardCharsets.UTF_8)) {
+			return lead(project, bench, new Session.Input(lines, false), page);
+		}
+	}
+
+	private Read read() throws IOException {
+		Progress shown = session.progress(false);
+		try {
+			Read project = Read.of(session.resolve(given), given, shown);
+			shown.end();
+			long errors = project.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).count();
+			if (errors > 0) {
+				session.err().println(Style.safe("There " + (errors == 1 ? "is " : "are ") + Say.count(errors, "error") + " in the text of the rules, and the bench does not"
+						+ " know what is left out because of " + (errors == 1 ? "it" : "them") + ": baywright check " + given));
+			}
+			return project;
+		} finally {
+			shown.end();
+		}
+	}
+
+	private int lead(Read project, Bench bench, Session.Input in, Optional<Target> page) throws IOException {
+		Printer printer = new Printer(session.out(), session.style());
+		Answers lines = new Answers(in.lines(), session.out(), in.terminal(), session.cancelled()::get);
+		Dialogue dialogue = new Dialogue(bench, lines, printer, new Writer(project), Progress.silent(session.cancelled()));
+		Dialogue.End end = dialogue.run();
+		if (page.isPresent() && end != Dialogue.End.UNHEARD) {
+			page.get().write(dialogue.sheet().getBytes(StandardCharsets.UTF_8));
+			session.say(page.get().tell(), Style.safe("Wrote " + page.get().given()));
+		}
+		return switch (end) {
+		case KEPT, LEFT, OVER -> ExitCode.FINE;
+		case CUT_SHORT -> ExitCode.UNDECIDED;
+		case UNHEARD -> ExitCode.FILES;
+		};
+	}
+
+	/** Writes what comes of the job. */
+	private final class Writer implements Desk {
+
+		private final Read project;
+
+		Writer(Read project) {
+			this.project = project;
+		}
+
+		@Override
+		public void page(String file, String html) throws IOException {
+			try {
+				new Target(session, file).write(html.getBytes(StandardCharsets.UTF_8));
+			} catch (CommandException e) {
+				throw new IOException(e.getMessage(), e);
+			} catch (IOException e) {
+				throw new IOException(CommandLineRun.say(e), e);
+			}
+		}
+
+		@Override
+		public Keeping place(Keeping keeping) {
+			return Files.isDirectory(session.resolve(given)) ? keeping : keeping.in(project.files().get(0));
+		}
+
+		@Override
+		public boolean keep(Keeping keeping) throws IOException {
+			try {
+				return RuleText.append(project.folder().resolve(keeping.file()), keeping.text());
+			} catch (IOException e) {
+				throw new IOException(CommandLineRun.say(e), e);
+			}
+		}
+	}
+}

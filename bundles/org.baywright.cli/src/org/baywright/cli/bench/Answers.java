@@ -1,0 +1,108 @@
+package org.baywright.cli.bench;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+
+import org.baywright.cli.report.Output;
+
+/** The lines that somebody answers with, one after the other; those that begin with # are comments. */
+public final class Answers {
+
+	private static final String PROMPT = "> ";
+	private static final String COMMENT = "#";
+	private static final int MILLISECONDS = 50;
+	private static final int AHEAD = 100;
+
+	/** A line, or the end of all; a failure ends them too. */
+	private record Read(Optional<String> line, Optional<IOException> failure) {
+	}
+
+	private final BlockingQueue<Read> read = new ArrayBlockingQueue<>(AHEAD);
+	private final Reader from;
+	private final Output out;
+	private final boolean prompted;
+	private final BooleanSupplier cancelled;
+	private Thread reading;
+
+	/**
+	 * @param from the lines; whoever made it closes it
+	 * @param out what has to be written through before an answer is waited for
+	 * @param prompted whether a terminal answers, which is told that it is its turn
+	 * @param cancelled asked again and again while an answer is waited for
+	 */
+	public Answers(Reader from, Output out, boolean prompted, BooleanSupplier cancelled) {
+		this.from = from;
+		this.out = out;
+		this.prompted = prompted;
+		this.cancelled = cancelled;
+	}
+
+	/**
+	 * Waits for the next line.
+	 *
+	 * @return the line without blanks around it; nothing at the end
+	 * @throws IOException if the lines cannot be read
+	 * @throws CancellationException if it was cancelled
+	 */
+	Optional<String> next() throws IOException {
+		if (prompted) {
+			out.print(PROMPT);
+		}
+		out.flush();
+		if (reading == null) {
+			// nothing ends a read from a terminal, so that another thread has to wait for it
+			reading = new Thread(this::readAll, "answers");
+			reading.setDaemon(true);
+			reading.start();
+		}
+		Read next = take();
+		if (next.failure().isPresent()) {
+			throw next.failure().get();
+		} else if (next.line().isEmpty() && prompted) {
+			out.println();
+		}
+		return next.line();
+	}
+
+	private void readAll() {
+		try {
+			BufferedReader lines = new BufferedReader(from);
+			Optional<IOException> failure = Optional.empty();
+			try {
+				for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+					if (!line.startsWith(COMMENT)) {
+						read.put(new Read(Optional.of(line.strip()), Optional.empty()));
+					}
+				}
+			} catch (IOException e) {
+				failure = Optional.of(e);
+			}
+			read.put(new Read(Optional.empty(), failure));
+		} catch (InterruptedException e) {
+			Thread.currentThread().interrupt();
+		}
+	}
+
+	private Read take() {
+		try {
+			Read next = null;
+			while (next == null) {
+				if (cancelled.getAsBoolean()) {
+					throw new CancellationException();
+				}
+				next = read.poll(MILLISECONDS, TimeUnit.MILLISECONDS);
+			}
+			return next;
+		} catch (InterruptedException e) {
+			Thread.currentThread().interrupt();
+			throw new CancellationException();
+		}
+	}
+}

@@ -1,0 +1,245 @@
+package org.baywright.cli.bench;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+import org.baywright.analysis.Listener;
+import org.baywright.presenter.Say;
+import org.baywright.presenter.bench.Ask;
+import org.baywright.presenter.bench.Bench;
+import org.baywright.presenter.bench.BenchText;
+import org.baywright.presenter.bench.Check;
+import org.baywright.presenter.bench.Lead;
+import org.baywright.presenter.bench.Mending;
+import org.baywright.presenter.bench.Paragraph;
+import org.baywright.presenter.bench.Shown;
+import org.baywright.presenter.bench.Subject;
+import org.baywright.presenter.bench.Work;
+
+/** Leads a job from the complaint to the kept job by questions and answers. */
+public final class Dialogue {
+
+	/** How it ended. */
+	public enum End {
+		/** The job is kept. */
+		KEPT,
+		/** Somebody left it on purpose. */
+		LEFT,
+		/** There are no more answers, and nothing is left to do but to keep it. */
+		OVER,
+		/** There are no more answers, and the job is not at its end. */
+		CUT_SHORT,
+		/** What it tells reaches nobody any more. */
+		UNHEARD
+	}
+
+	private final Job job;
+	private final Answers answers;
+	private final Printer printer;
+	private final Orders orders;
+	private List<Paragraph> first = List.of();
+	private String after = "";
+	private List<Shown.VerdictLine> verdicts = List.of();
+
+	/**
+	 * @param bench where it begins
+	 * @param listener can stop the work
+	 */
+	public Dialogue(Bench bench, Answers answers, Printer printer, Desk desk, Listener listener) {
+		this.answers = answers;
+		this.printer = printer;
+		job = new Job(bench, listener);
+		orders = new Orders(job, printer, desk);
+	}
+
+	/**
+	 * Asks until the job is over, left, or nothing answers any more.
+	 *
+	 * @throws IOException if the answers cannot be read
+	 */
+	public End run() throws IOException {
+		printer.line("Write help for the words that can be used at any question.");
+		job.bench().lines().forEach(line -> noted(line.title(), line.value()));
+		while (true) {
+			news();
+			Optional<Ask> ask = job.ask();
+			printer.blank();
+			question(ask);
+			Orders.Then then = Orders.Then.AGAIN;
+			while (then == Orders.Then.AGAIN) {
+				answer(ask);
+				Optional<String> line = answers.next();
+				if (printer.out().failure().isPresent()) {
+					return End.UNHEARD;
+				} else if (line.isEmpty()) {
+					return ended(job.isOver() ? End.OVER : End.CUT_SHORT);
+				}
+				then = taken(line.get(), ask);
+			}
+			if (then == Orders.Then.KEPT) {
+				return End.KEPT;
+			} else if (then == Orders.Then.LEFT) {
+				return ended(End.LEFT);
+			}
+		}
+	}
+
+	/** Returns the sheet of the job as it stands. */
+	public String sheet() {
+		return job.sheet();
+	}
+
+	// ---- what is told before the question ----------------------------------------------------------------------
+
+	/** Tells what has changed since the question before. */
+	private void news() {
+		Shown shown = job.shown();
+		List<Paragraph> nowFirst = BenchText.first(shown);
+		if (!texts(nowFirst).equals(texts(first))) {
+			printer.block(nowFirst);
+		}
+		first = nowFirst;
+		// the headline of finding counts rules, and changes with every answer
+		Optional<Mending> mending = shown.mending().filter(each -> BenchText.isAfter(shown));
+		String now = mending.map(each -> each.headline() + each.work().map(Work::repair).orElse("")).orElse("");
+		if (!now.equals(after)) {
+			mending.ifPresent(each -> printer.block(after(each)));
+		}
+		after = now;
+		List<String> known = verdicts.stream().map(Shown.VerdictLine::text).toList();
+		printer.block(BenchText.verdicts(shown.verdicts().stream().filter(verdict -> !known.contains(verdict.text())).toList()));
+		verdicts = shown.verdicts();
+	}
+
+	private static List<String> texts(List<Paragraph> paragraphs) {
+		return paragraphs.stream().map(Paragraph::text).toList();
+	}
+
+	private List<Paragraph> after(Mending mending) {
+		List<Paragraph> told = new ArrayList<>(BenchText.causes(mending));
+		if (job.isOver()) {
+			told.remove(0); // the question says the same
+		} else if (mending.stage() == Mending.Stage.REPAIR) {
+			told.addAll(BenchText.repairs(job.bench(), mending));
+			mending.work().ifPresent(work -> told.addAll(BenchText.work(job.bench(), work)));
+		}
+		told.addAll(BenchText.left(mending));
+		return told;
+	}
+
+	// ---- the question ------------------------------------------------------------------------------------------
+
+	private void question(Optional<Ask> ask) {
+		ask.ifPresentOrElse(asked -> {
+			printer.heading(asked.title());
+			printer.line(asked.detail());
+			Optional<Lead.Todo> todo = job.isTaken() ? Optional.empty() : job.shown().lead().first();
+			printer.tell(todo.map(BenchText::doing).or(() -> asked.subject().map(subject -> BenchText.doing(job.bench(), subject))).orElse(List.of()));
+			printer.line(todo.map(first -> job.shown().lead().note()).orElse(""));
+		}, () -> printer.heading(job.shown().warnings().isEmpty() ? job.shown().headline() : "Take something back, or enter it anew."));
+	}
+
+	/** Tells how to answer. */
+	private void answer(Optional<Ask> ask) {
+		if (ask.isEmpty()) {
+			printer.line("Answer: back, or enter NAME VALUE");
+		} else if (ask.get().subject().isPresent()) {
+			Subject subject = ask.get().subject().get();
+			String name = subject.variable().name().isEmpty() ? "Answer:" : "Answer (" + subject.variable().name() + "):";
+			printer.line(subject.choices().isEmpty() ? name + " a number from " + subject.range() : name);
+			printer.choices(subject.choices().stream().map(Subject.Choice::title).toList());
+			job.check(ask.get()).ifPresent(check -> printer.line(check.note()));
+		} else {
+			printer.line("Answer: " + switch (ask.get().special()) {
+			case KEEP -> "keep, or keep NAME";
+			case DRAFT -> "cause FAULT, refer TO WHOM, draft TEST CAUSE, or quit";
+			case NONE -> "done or yes" + (ask.get().button().equals("Done") ? "" : " (" + Say.lower(ask.get().button()) + ")");
+			});
+		}
+	}
+
+	// ---- the answer --------------------------------------------------------------------------------------------
+
+	private Orders.Then taken(String line, Optional<Ask> ask) throws IOException {
+		if (line.isEmpty()) {
+			return Orders.Then.AGAIN;
+		}
+		Optional<Subject> subject = ask.flatMap(Ask::subject);
+		Optional<String> choice = subject.flatMap(asked -> choice(asked, line));
+		if (choice.isEmpty() || Orders.isBare(line)) {
+			Optional<Orders.Then> order = orders.take(line);
+			if (order.isPresent()) {
+				return order.get();
+			}
+		}
+		if (ask.isPresent() && subject.isPresent() && (choice.isPresent() || subject.get().choices().isEmpty())) {
+			return give(ask.get(), choice.orElse(line));
+		} else if (subject.isPresent()) {
+			List<Named> known = Named.all(subject.get().choices(), Subject.Choice::text, Subject.Choice::title);
+			printer.line("“" + line + "” is none of these. " + Named.advice(line, known, "Write the number before one of them, or its words."));
+			return Orders.Then.AGAIN;
+		} else if (ask.isPresent() && List.of("done", "yes").contains(line.toLowerCase())) {
+			return done(ask.get());
+		}
+		printer.line("“" + line + "” is no answer here. " + Orders.advice(line));
+		return Orders.Then.AGAIN;
+	}
+
+	private Orders.Then done(Ask ask) throws IOException {
+		return switch (ask.special()) {
+		case NONE -> give(ask, "");
+		case KEEP -> orders.keep("");
+		case DRAFT -> orders.draft("");
+		};
+	}
+
+	/** Returns what the bench takes for a choice, which is named by its words or its number. */
+	static Optional<String> choice(Subject subject, String typed) {
+		List<Named> known = Named.all(subject.choices(), Subject.Choice::text, Subject.Choice::title);
+		return Named.find(typed, known).or(() -> typed.matches("[0-9]{1,4}")
+				? Stream.of(Integer.parseInt(typed) - 1).filter(at -> at >= 0 && at < known.size()).map(at -> known.get(at).name()).findFirst()
+				: Optional.empty());
+	}
+
+	private Orders.Then give(Ask ask, String text) {
+		Optional<Check> check = job.check(ask);
+		Orders.Then then = orders.go(ask.answer(job.bench(), text));
+		if (then == Orders.Then.NEXT) {
+			check.flatMap(this::now).ifPresentOrElse(read -> noted(read.subject().orElseThrow().title(), read.said() + switch (read.verdict()) {
+			case OPEN -> "";
+			case AS_EXPECTED -> ", as expected";
+			case NOT_AS_EXPECTED -> ", not as expected";
+			}), () -> ask.subject().ifPresent(subject -> noted(subject, text)));
+		}
+		return then;
+	}
+
+	private Optional<Check> now(Check check) {
+		return job.mending().flatMap(Mending::work).stream().flatMap(work -> work.checks().stream()).filter(each -> each.at().equals(check.at())).findFirst();
+	}
+
+	private void noted(Subject subject, String text) {
+		String said = subject.choices().stream().filter(choice -> choice.text().equals(text)).map(Subject.Choice::title).findFirst()
+				.or(() -> job.bench().lines().stream().filter(line -> line.variable().equals(subject.variable())).map(Bench.Line::value).findFirst()).orElse(text);
+		noted(subject.title(), said);
+	}
+
+	private void noted(String what, String value) {
+		printer.line("Noted: " + what + ": " + value);
+	}
+
+	// ---- the end -----------------------------------------------------------------------------------------------
+
+	private End ended(End end) {
+		printer.blank();
+		printer.heading("Where the job stands");
+		printer.line(job.bench().vehicle());
+		orders.found();
+		job.mending().ifPresent(mending -> printer.tell(BenchText.left(mending)));
+		printer.line(end == End.CUT_SHORT ? "The answers ended before the job did; it is not kept." : "The job is not kept.");
+		return end;
+	}
+}

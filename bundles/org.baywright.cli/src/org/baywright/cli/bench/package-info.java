@@ -1,0 +1,2 @@
+/** A job on the bench by questions and answers. */
+package org.baywright.cli.bench;
