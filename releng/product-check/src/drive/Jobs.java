@@ -3,10 +3,15 @@ package drive;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -20,25 +25,68 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 
-/** Plays whole jobs on the bench, from the complaint to the kept job, answering what it asks as the vehicle would. */
+/** Plays the jobs of the command line in the window, from the complaint to the kept job, answering what the bench asks as the vehicle would. */
 final class Jobs {
 
-	private static final Pattern TITLED = Pattern.compile("^\\s*(sign|test|code)\\s+(\\w+)\\s+\"([^\"]+)\"", Pattern.MULTILINE);
-	private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(?:\\.[0-9]+)?");
+	private static final Pattern TITLED = Pattern.compile("\\b(\\w+)\\s+\"([^\"]+)\"");
+	private static final String COMPLAINT = "What is wrong with the vehicle?";
 	private static final List<String> ANSWERS = List.of("Enter", "Done", "Told", "Choose", "Hand it on", "Back to finding", "Keep the job", "Draft a rule");
-	private static final int MOST = 60;
+	/** What the window must have said of what a job of the command line expects. */
+	private static final List<String> SAID = List.of("Do the repair", "Refer to", "The repair is verified", "The repair did not put it right", "Caution: ");
+	private static final int MOST = 80;
 
 	private final Drive drive;
 	private final Hands hands;
 	private final Path workspace;
 
-	/**
-	 * A vehicle with what it shows.
-	 *
-	 * @param shows values by the names of signs, tests and codes; what is not named is absent
-	 * @param end what the bench must say at the end of finding
-	 */
-	record Job(String project, String family, String complaint, Map<String, String> shows, String end) {
+	/** A job as the command line plays it: what the vehicle is, what it shows by name, before and after the repair. */
+	private static final class Job {
+		private final List<String> bare = new ArrayList<>();
+		private final List<String> otherwise = new ArrayList<>();
+		private final List<String> expected = new ArrayList<>();
+		private final Map<String, Deque<String>> shows = new HashMap<>();
+		private final Map<String, Deque<String>> after = new HashMap<>();
+		private String project;
+		private String family;
+		private String complaint;
+
+		static Job of(Path file) throws IOException {
+			Job job = new Job();
+			for (String line : Files.readAllLines(file)) {
+				if (line.startsWith("bench ")) {
+					job.begin(line.split(" "));
+				} else if (line.startsWith("expect ")) {
+					job.expected.add(line.substring(7));
+				} else if (line.startsWith("otherwise = ")) {
+					job.otherwise.add(line.substring(12));
+				} else if (line.startsWith("afterwards ")) {
+					put(job.after, line.substring(11));
+				} else if (line.contains(" = ")) {
+					put(job.shows, line);
+				} else if (!line.isBlank() && !line.startsWith("#") && !line.startsWith("keep ")) {
+					job.bare.add(line);
+				}
+			}
+			job.family = job.family == null ? job.bare.get(0) : job.family;
+			job.complaint = job.complaint == null ? job.bare.get(1) : job.complaint;
+			return job;
+		}
+
+		private void begin(String[] words) {
+			project = words[1];
+			for (int i = 2; i + 1 < words.length; i += 2) {
+				switch (words[i]) {
+				case "--vehicle" -> family = words[i + 1];
+				case "--complaint" -> complaint = words[i + 1];
+				default -> put(shows, words[i + 1].replace("=", " = "));
+				}
+			}
+		}
+
+		private static void put(Map<String, Deque<String>> into, String line) {
+			String[] sides = line.split(" = ", 2);
+			into.computeIfAbsent(sides[0], key -> new ArrayDeque<>()).add(sides[1]);
+		}
 	}
 
 	Jobs(Drive drive, Hands hands, Path work) {
@@ -47,10 +95,12 @@ final class Jobs {
 		workspace = work.resolve("empty");
 	}
 
-	void go() {
-		drive.check("job: passed on by three workshops", () -> play(new Job("light-van", "Quillane Bord S panel van", "Engine cranks slowly",
-				Map.of("rest_voltage", "12.6", "load_test", "pass", "cranking_voltage", "10.8", "post_drop", "40", "starter_feed_drop", "0.31", "engine_ground_drop", "0.74"),
-				"Engine strap has high resistance")));
+	void go() throws IOException {
+		try (Stream<Path> files = Files.list(Path.of(System.getProperty("drive.jobs")))) {
+			for (Path file : files.sorted().toList()) {
+				drive.check("job: " + file.getFileName(), () -> play(Job.of(file), file.getFileName().toString().replace(".txt", "")));
+			}
+		}
 	}
 
 	// ---- the project -------------------------------------------------------------------------------------------
@@ -78,13 +128,18 @@ final class Jobs {
 		drive.show("Bench");
 	}
 
-	private Map<String, String> titles(String project) throws IOException {
-		Map<String, String> titles = new HashMap<>();
-		try (Stream<Path> files = Files.list(workspace.resolve(project))) {
-			for (Path file : files.filter(each -> each.toString().endsWith(".bay")).toList()) {
-				Matcher matcher = TITLED.matcher(Files.readString(file));
-				while (matcher.find()) {
-					titles.put(matcher.group(3), matcher.group(2));
+	/** Returns by each name what it is called; a name may stand for several things. */
+	private Map<String, Set<String>> titles(String project) throws IOException {
+		Map<String, Set<String>> titles = new HashMap<>();
+		for (Path folder : List.of(workspace.resolve(project), workspace.resolve("trailer-socket"))) {
+			if (Files.isDirectory(folder)) {
+				try (Stream<Path> files = Files.list(folder)) {
+					for (Path file : files.filter(each -> each.toString().endsWith(".bay")).toList()) {
+						Matcher matcher = TITLED.matcher(Files.readString(file));
+						while (matcher.find()) {
+							titles.computeIfAbsent(matcher.group(1), key -> new HashSet<>()).add(matcher.group(2));
+						}
+					}
 				}
 			}
 		}
@@ -93,38 +148,40 @@ final class Jobs {
 
 	// ---- the job -----------------------------------------------------------------------------------------------
 
-	private void play(Job job) throws IOException {
-		bringIn(job.project());
-		Map<String, String> titles = titles(job.project());
-		Combo family = hands.find(Combo.class, "the vehicle", list -> list.indexOf(job.family()) >= 0);
-		hands.until("the vehicle", 60, () -> hands.see(family::isEnabled));
-		hands.pick(family, job.family());
-		List<String> asked = new ArrayList<>();
-		String said = "";
-		for (int step = 0; step < MOST; step++) {
+	private void play(Job job, String name) throws IOException {
+		if (job.project.equals("service-truck")) {
+			bringIn("trailer-socket");
+		}
+		bringIn(job.project);
+		Map<String, Set<String>> titles = titles(job.project);
+		Set<String> called = titles.getOrDefault(job.family, Set.of(job.family));
+		Combo family = hands.find(Combo.class, "the vehicle", list -> called.stream().anyMatch(title -> list.indexOf(title) >= 0));
+		hands.pick(family, called.stream().filter(title -> hands.see(() -> family.indexOf(title) >= 0)).findFirst().orElseThrow());
+		StringBuilder said = new StringBuilder();
+		String label = "";
+		for (int step = 0; step < MOST && !label.equals("Keep the job"); step++) {
 			Button give = hands.find(Button.class, "what to answer", button -> ANSWERS.contains(Hands.label(button)) && button.isEnabled());
 			hands.settle();
 			String title = title(give);
-			String label = hands.see(give::getText);
-			hands.picture("job-" + step);
-			asked.add(title + " | " + label);
-			if (label.equals("Keep the job")) {
-				said = told();
-				break;
+			label = hands.see(give::getText);
+			said.append(title).append('\n').append(told()).append('\n');
+			hands.picture(name + "-" + step);
+			if (!label.equals("Keep the job")) {
+				answer(give, title, job, titles);
 			}
-			answer(give, title, job, titles);
 		}
-		drive.note("asked: " + String.join("; ", asked));
-		if (!said.contains(job.end())) {
-			throw new AssertionError("the end is not " + job.end() + ": " + said + "; asked: " + asked);
+		for (String line : job.expected) {
+			if (SAID.stream().anyMatch(line::startsWith) && !said.toString().contains(line)) {
+				throw new AssertionError(line + " is not said in: " + said);
+			}
 		}
 		hands.click(hands.find(Button.class, "Keep the job"));
 		hands.until("it is kept", () -> hands.says("is kept in "));
 	}
 
 	private String told() {
-		StyledText told = hands.find(StyledText.class, "what the bench tells", text -> (text.getStyle() & SWT.READ_ONLY) != 0 && text.getText().contains("So far:"));
-		return hands.see(told::getText);
+		return hands.look(StyledText.class, text -> (text.getStyle() & SWT.READ_ONLY) != 0 && text.getText().contains("Found so far"))
+				.map(text -> hands.see(text::getText)).orElse("");
 	}
 
 	private String title(Button give) {
@@ -140,7 +197,7 @@ final class Jobs {
 		});
 	}
 
-	private void answer(Button give, String title, Job job, Map<String, String> titles) {
+	private void answer(Button give, String title, Job job, Map<String, Set<String>> titles) {
 		Control field = hands.see(() -> {
 			for (Control control : ((Composite) give.getParent().getChildren()[0]).getChildren()) {
 				if (control.isVisible()) {
@@ -153,34 +210,35 @@ final class Jobs {
 			hands.pick(list, choice(list, title, job, titles));
 		} else if (field instanceof Text text) {
 			hands.click(text);
-			hands.type(number(title, job, titles));
+			hands.type(shown(title, job, titles).orElseThrow(() -> new AssertionError("no answer to " + title)));
 		}
 		hands.click(give);
 		hands.rest(300);
 	}
 
-	private String choice(Combo list, String title, Job job, Map<String, String> titles) {
+	private String choice(Combo list, String title, Job job, Map<String, Set<String>> titles) {
 		List<String> items = List.of(hands.see(list::getItems));
-		String wanted = title.equals("What is wrong with the vehicle?") ? job.complaint() : title.contains("Expected: ") ? title.replaceAll(".*Expected: ", "") : shown(title, job, titles);
-		return items.stream().filter(item -> item.equalsIgnoreCase(wanted.replace('_', ' ')) || item.equals(wanted)).findFirst()
-				.orElseGet(() -> items.stream().filter(item -> wanted.isEmpty() && (item.equals("absent") || item.equals("answers"))).findFirst()
-						.orElseThrow(() -> new AssertionError("no answer to " + title + " among " + items + ": " + wanted)));
+		String wanted = title.equals(COMPLAINT) ? job.complaint : shown(title, job, titles).orElse("");
+		Set<String> called = titles.getOrDefault(wanted, Set.of());
+		return items.stream().filter(item -> item.equals(wanted) || called.contains(item)).findFirst()
+				.or(() -> job.otherwise.stream().filter(items::contains).findFirst())
+				.orElseThrow(() -> new AssertionError("no answer to " + title + " among " + items + ": " + wanted));
 	}
 
-	private String number(String title, Job job, Map<String, String> titles) {
-		String wanted = shown(title, job, titles);
-		if (title.contains("Expected: ")) {
-			Matcher matcher = NUMBER.matcher(title.replaceAll(".*Expected: ", ""));
-			return title.contains("below") || title.contains("at most") ? "0" : matcher.find() ? matcher.group() : "";
-		} else if (wanted.isEmpty()) {
-			throw new AssertionError("no answer to " + title);
+	/** What the vehicle shows of what the longest title in the question is about; after the repair what it shows then. */
+	private static Optional<String> shown(String question, Job job, Map<String, Set<String>> titles) {
+		Map<String, Deque<String>> shows = question.contains("Expected: ") ? job.after : job.shows;
+		int longest = 0;
+		String name = "";
+		for (String known : shows.keySet()) {
+			for (String title : titles.getOrDefault(known, Set.of(known))) {
+				if (question.contains(title) && title.length() > longest) {
+					longest = title.length();
+					name = known;
+				}
+			}
 		}
-		return wanted;
-	}
-
-	/** What the vehicle shows of what the longest title in the question is about; the empty text if nobody said. */
-	private static String shown(String question, Job job, Map<String, String> titles) {
-		return titles.keySet().stream().filter(question::contains).max((a, b) -> Integer.compare(a.length(), b.length())).map(titles::get)
-				.map(name -> job.shows().getOrDefault(name, "")).orElse("");
+		Deque<String> values = shows.get(name);
+		return values == null || values.isEmpty() ? Optional.empty() : Optional.of(values.size() > 1 ? values.remove() : values.peek());
 	}
 }
