@@ -3,6 +3,7 @@ package org.baywright.language.translate;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Scan;
@@ -23,9 +24,9 @@ final class Workshops {
 	}
 
 	org.baywright.model.Workshop workshop(Workshop workshop) {
-		return new org.baywright.model.Workshop(Context.title(workshop.getTitle(), ""), workshop.getHour().stream().findFirst(),
+		return new org.baywright.model.Workshop(Context.title(workshop.getTitle(), ""), workshop.getHour().stream().filter(Objects::nonNull).findFirst(),
 				scan(workshop, Scanned.EACH), scan(workshop, Scanned.ALL), context.tools(workshop, BayPackage.Literals.WORKSHOP__LACKS),
-				workshop.getSkill().stream().findFirst().map(skill -> Skill.valueOf(skill.getName().toUpperCase(Locale.ROOT))),
+				workshop.getSkill().stream().filter(Objects::nonNull).findFirst().map(skill -> Skill.valueOf(skill.getName().toUpperCase(Locale.ROOT))),
 				context.source.span(Clauses.keyword(workshop, "workshop")));
 	}
 
