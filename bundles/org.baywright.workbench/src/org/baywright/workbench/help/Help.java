@@ -33,7 +33,7 @@ public final class Help {
 	public static synchronized HelpBook book() {
 		if (book == null) {
 			List<HelpPage> pages = new ArrayList<>();
-			for (String id : List.of(START, "views", "card", "keys", "words")) {
+			for (String id : List.of(START, "views", "card", "next-step", "keys", "words")) {
 				pages.add(HelpPage.of(id, HelpMessages.Chapter, read("help/" + id + ".md")));
 			}
 			book = new HelpBook(pages);
