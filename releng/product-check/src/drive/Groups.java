@@ -4,12 +4,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 
+import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.custom.CTabItem;
@@ -18,6 +19,7 @@ import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.ToolItem;
@@ -54,6 +56,9 @@ final class Groups {
 			by "A. Author" on 2026-03-02
 			}
 			""";
+
+	/** What the bench alone says. */
+	private static final Pattern BENCH = Pattern.compile("Found so far|What each rule says|Choose the vehicle to begin");
 
 	private final Drive drive;
 	private final Hands hands;
@@ -109,49 +114,68 @@ final class Groups {
 			drive.ready();
 			drive.show("Bench");
 			// a year, which is typed
-			Combo found = hands.find(Combo.class, "what was found", list -> list.getText().matches("(Vehicle|Sign|Test|Code): .*"));
-			// what is seen comes first, what the vehicle is like last
-			pick(found, "Vehicle: built");
+			Combo other = hands.find(Combo.class, "what else can be entered", list -> list.getItemCount() > 4 && list.getItem(0).matches("(Vehicle|Sign): .*"));
+			pickOther(other, "Vehicle: built");
 			Text year = hands.find(Text.class, "the year", field -> field.getMessage().matches("\\d+ to \\d+"));
 			hands.click(year);
 			hands.type("2018");
 			hands.click(hands.find(Button.class, "Enter"));
-			Table lines = (Table) hands.see(() -> hands.look(Table.class, table -> table.getColumnCount() == 3 && table.getColumn(0).getText().equals("Kind")).orElseThrow());
-			hands.until("one line", () -> lines.getItemCount() == 1);
+			hands.until("one line", () -> tells("built: 2018"));
 			hands.click(hands.find(ToolItem.class, "Undo"));
-			hands.until("no line", () -> lines.getItemCount() == 0);
+			hands.until("no line", () -> !tells("built: 2018"));
 			hands.click(hands.find(ToolItem.class, "Redo"));
-			hands.until("one line again", () -> lines.getItemCount() == 1);
+			hands.until("one line again", () -> tells("built: 2018"));
+			hands.clickWords(told(), "built: 2018");
+			hands.click(hands.find(Button.class, "Take away"));
+			hands.until("taken away", () -> !tells("built: 2018"));
+			hands.click(hands.find(ToolItem.class, "Undo"));
+			hands.until("it is back", () -> tells("built: 2018"));
 			hands.click(hands.find(ToolItem.class, "Start over with the same family"));
-			hands.until("no line again", () -> lines.getItemCount() == 0);
+			hands.until("no line again", () -> !tells("built: 2018"));
 			// what the bench asks for next, until a rule fires
-			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("Next checks"));
-			hands.clickWords(told, "Intermittent no-crank");
-			hands.until("what to do", () -> hands.says("Choose the value and press Enter."));
-			enterPresent();
-			hands.until("the sign", () -> lines.getItemCount() == 1);
-			hands.clickWords(told, "Battery voltage at rest");
-			hands.until("what to type", () -> hands.says("Type the value, from "));
+			hands.until("the complaint is asked for", () -> hands.says("What is wrong with the vehicle?"));
+			hands.pick(hands.find(Combo.class, "the complaint", list -> list.indexOf("Intermittent no-crank") >= 0 && list.getItemCount() < 6), "Intermittent no-crank");
+			hands.click(hands.find(Button.class, "Enter"));
+			hands.until("why the next step", () -> tells("Why this"));
 			hands.picture("bench-prompt");
+			pickOther(other, "Test: Battery voltage at rest");
+			hands.until("what to type", () -> hands.says("Type the value, from "));
 			hands.type("11.5");
 			hands.key("Return");
-			hands.until("a rule applies", () -> told.getText().contains("Rules that applied"));
+			hands.until("it is noted", () -> tells("Battery voltage at rest: 11.5 V"));
+			hands.clickWords(told(), "What each rule says");
+			hands.until("a rule applies", () -> tells("Rules that applied"));
 			hands.picture("bench-applied");
-			followBench(told);
+			followBench();
 		});
 	}
 
+	private StyledText told() {
+		return hands.find(StyledText.class, "what the bench tells", text -> (text.getStyle() & SWT.READ_ONLY) != 0 && BENCH.matcher(text.getText()).find());
+	}
+
+	private boolean tells(String words) {
+		return hands.look(StyledText.class, text -> (text.getStyle() & SWT.READ_ONLY) != 0 && text.getText().contains(words)).isPresent();
+	}
+
+	/** Chooses from the list of all that can be entered; it shows nothing when it is done. */
+	private void pickOther(Combo list, String entry) {
+		hands.click(list);
+		hands.rest(300);
+		hands.key("Home");
+		for (int i = 0; i < hands.see(() -> list.indexOf(entry)); i++) {
+			hands.key("Down");
+		}
+		hands.key("Return");
+		hands.until(entry, () -> hands.says(entry.replaceFirst("^\\w+: ", "")));
+	}
+
 	/** Follows the words that lead somewhere in what the bench tells. */
-	private void followBench(StyledText told) {
+	private void followBench() {
 		new Sweep(drive, hands, controls).links(() -> {
 			drive.window();
 			drive.show("Bench");
-		}, () -> told);
-	}
-
-	/** Chooses from a list with the keyboard. */
-	private void pick(Combo list, String entry) {
-		hands.pick(list, entry);
+		}, this::told);
 	}
 
 	/** What can hurt stands on top; of a line of check points the one that halves what is left comes first. */
@@ -164,17 +188,15 @@ final class Groups {
 			hands.typeLines(CHAIN, 12);
 			hands.key("Escape");
 			drive.show("Bench");
-			StyledText told = hands.find(StyledText.class, "what the bench tells", text -> text.getText().contains("Next checks"));
-			seen("Sign: Lamp dark");
-			hands.until("do not start, before all else", () -> told.getText().strip().startsWith("Before anything else")
-					&& told.getText().contains("Do not start the vehicle. It may burn."));
-			hands.until("the middle of the chain first", () -> {
-				String next = told.getText().substring(Math.max(0, told.getText().indexOf("Next checks")));
-				int middle = next.indexOf("Voltage at the plug");
-				return middle >= 0 && middle < next.indexOf("Voltage behind the fuse") && next.contains("halves what is left");
-			});
+			hands.click(hands.find(ToolItem.class, "Start over with the same family"));
+			hands.until("the complaint is asked for", () -> hands.look(Combo.class, list -> list.indexOf("Lamp dark") >= 0).isPresent());
+			hands.pick(hands.find(Combo.class, "the complaint", list -> list.indexOf("Lamp dark") >= 0), "Lamp dark");
+			hands.click(hands.find(Button.class, "Enter"));
+			hands.until("do not start, before all else", () -> told().getText().strip().startsWith("Before anything else")
+					&& told().getText().contains("Do not start the vehicle. It may burn."));
+			hands.until("the middle of the chain first", () -> hands.look(Label.class, label -> label.getText().equals("Voltage at the plug")).isPresent());
 			hands.picture("bench-chain");
-			followBench(told);
+			followBench();
 			hands.click(hands.find(ToolItem.class, "Start over with the same family"));
 			hands.click(drive.editor());
 			for (int i = 0; i < 400 && !hands.see(drive::editorText).equals(before); i++) {
@@ -182,26 +204,6 @@ final class Groups {
 			}
 			hands.until("all of it is undone", () -> drive.editorText().equals(before));
 		});
-	}
-
-	/** Enters that the sign which is chosen is there. */
-	private void enterPresent() {
-		Combo value = hands.find(Combo.class, "present or absent", list -> list.isVisible() && Arrays.asList(list.getItems()).contains("absent"));
-		for (String key : List.of("End", "Home")) {
-			hands.click(value);
-			hands.rest(300);
-			hands.key(key, "Return");
-		}
-		hands.until("present", () -> value.getText().equals("present"));
-		hands.click(hands.find(Button.class, "Enter"));
-	}
-
-	/** Enters on an empty bench that a sign is there. */
-	private void seen(String sign) {
-		hands.click(hands.find(ToolItem.class, "Start over with the same family"));
-		hands.rest(500);
-		pick(hands.find(Combo.class, "what was found", list -> list.getText().matches("(Vehicle|Sign|Test|Code): .*")), sign);
-		enterPresent();
 	}
 
 	/** Follows the words that lead somewhere in what is told of a job. */

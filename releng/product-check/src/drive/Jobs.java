@@ -120,7 +120,7 @@ final class Jobs {
 				hands.key("Down");
 			}
 			hands.click(hands.find(Button.class, "Finish"));
-			hands.until("the example", 60, () -> Files.exists(workspace.resolve(project).resolve("tests.bay")));
+			hands.until("the example", 60, () -> Files.exists(workspace.resolve(project).resolve(".project")));
 			// its rules open in the editor, so the views show it
 			hands.until("the bench of " + project, 60, () -> hands.says(project));
 		}
@@ -222,6 +222,7 @@ final class Jobs {
 		Set<String> called = titles.getOrDefault(wanted, Set.of());
 		return items.stream().filter(item -> item.equals(wanted) || called.contains(item)).findFirst()
 				.or(() -> job.otherwise.stream().filter(items::contains).findFirst())
+				.or(() -> items.size() == 1 ? Optional.of(items.get(0)) : Optional.empty())
 				.orElseThrow(() -> new AssertionError("no answer to " + title + " among " + items + ": " + wanted));
 	}
 
@@ -231,7 +232,9 @@ final class Jobs {
 		int longest = 0;
 		String name = "";
 		for (String known : shows.keySet()) {
-			for (String title : titles.getOrDefault(known, Set.of(known))) {
+			Set<String> called = new HashSet<>(titles.getOrDefault(known, Set.of()));
+			called.add(known);
+			for (String title : called) {
 				if (question.contains(title) && title.length() > longest) {
 					longest = title.length();
 					name = known;

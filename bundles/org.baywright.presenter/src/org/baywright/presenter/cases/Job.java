@@ -2,6 +2,7 @@ package org.baywright.presenter.cases;
 
 import java.util.List;
 
+import org.baywright.analysis.CaseResult;
 import org.baywright.presenter.Link;
 
 /**
@@ -17,9 +18,10 @@ import org.baywright.presenter.Link;
  * @param decided rules whose result led to the end, with what they say
  * @param fired all rules that fired
  * @param verdicts what they derived, in words
+ * @param result what all this was made of
  */
 public record Job(String name, Link place, String family, List<String> signs, String end, boolean passed, String message,
-		List<Link> decided, List<Link> fired, List<String> verdicts) {
+		List<Link> decided, List<Link> fired, List<String> verdicts, CaseResult result) {
 
 	public Job {
 		signs = List.copyOf(signs);

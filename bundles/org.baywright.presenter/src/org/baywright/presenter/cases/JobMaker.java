@@ -44,7 +44,7 @@ final class JobMaker {
 				.filter(Reading.SignSeen::present).map(seen -> words.sign(seen.subject())).distinct().toList();
 		List<String> verdicts = result.verdicts().stream().map(verdict -> Say.verdict(words, verdict)).toList();
 		return new Job(job.name(), Link.to(job.span(), ""), words.family(job.family()), signs, end(job), result.passed(),
-				Say.upper(result.message()), decided, fired, verdicts);
+				Say.upper(result.message()), decided, fired, verdicts, result);
 	}
 
 	private String end(Case job) {

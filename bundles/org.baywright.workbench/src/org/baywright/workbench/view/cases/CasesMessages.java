@@ -26,6 +26,7 @@ final class CasesMessages extends NLS {
 	public static String BySign;
 	public static String Hidden;
 	public static String GoTo;
+	public static String Draft;
 
 	static {
 		NLS.initializeMessages(CasesMessages.class.getPackageName() + ".messages", CasesMessages.class);

@@ -18,6 +18,7 @@ import org.baywright.workbench.Icon;
 import org.baywright.workbench.view.Details;
 import org.baywright.workbench.view.Latest;
 import org.baywright.workbench.view.RulesView;
+import org.baywright.workbench.view.bench.DraftDialog;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IToolBarManager;
 import org.eclipse.jface.action.MenuManager;
@@ -79,6 +80,7 @@ public final class CasesView extends RulesView {
 				on -> filter(new Cases.Filter(on, filter.text()))));
 		MenuManager menu = new MenuManager();
 		menu.add(onChosen(table, action(CasesMessages.GoTo, Icon.OPEN.descriptor(), this::go)));
+		menu.add(onChosen(table, action(CasesMessages.Draft, Icon.RULE.descriptor(), this::draft)));
 		table.getControl().setMenu(menu.createContextMenu(table.getControl()));
 	}
 
@@ -187,7 +189,7 @@ public final class CasesView extends RulesView {
 	private void tell(Job job) {
 		details.heading(job.name()).link(job.place());
 		if (!job.passed()) {
-			details.heading(CasesMessages.WhyItFails).line(job.message());
+			details.heading(CasesMessages.WhyItFails).line(job.message()).link(CasesMessages.Draft, this::draft);
 		}
 		tellLinks(CasesMessages.Decided, job.decided());
 		tellLinks(CasesMessages.Verdicts, job.verdicts().stream().map(text -> new Link(text, Span.NONE)).toList());
@@ -207,6 +209,12 @@ public final class CasesView extends RulesView {
 	private void go() {
 		if (table.getStructuredSelection().getFirstElement() instanceof Job job) {
 			open(job.place().span());
+		}
+	}
+
+	private void draft() {
+		if (table.getStructuredSelection().getFirstElement() instanceof Job job) {
+			project().ifPresent(project -> DraftDialog.open(getSite().getShell(), project, base, job.result()));
 		}
 	}
 
