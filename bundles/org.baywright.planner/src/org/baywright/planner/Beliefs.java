@@ -55,14 +55,7 @@ final class Beliefs {
 		return norm(prior);
 	}
 
-	static double Q = Double.parseDouble(System.getProperty("q", "0"));
 	static double[] norm(double[] weights) {
-		if (Q > 0) {
-			double max = Arrays.stream(weights).max().orElse(0);
-			for (int i = 0; i < weights.length; i++) {
-				weights[i] = weights[i] == 0 ? 0 : Math.pow(2, Math.max(-10, Math.round(Math.log(weights[i] / max) / Math.log(2) * Q) / Q));
-			}
-		}
 		double sum = Arrays.stream(weights).sum();
 		return sum == 0 ? weights : Arrays.stream(weights).map(weight -> weight / sum).toArray();
 	}
