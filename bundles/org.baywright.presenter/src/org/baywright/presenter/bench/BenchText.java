@@ -262,7 +262,8 @@ public final class BenchText {
 	}
 
 	private void inVain(Mending mending) {
-		mending.inVain().forEach(inVain -> line(inVain.text()));
+		// what is done again in vain is told once
+		mending.inVain().stream().map(Done.InVain::text).distinct().forEach(this::line);
 	}
 
 	private void cautions(List<Caution> cautions) {

@@ -166,7 +166,8 @@ final class AskBar {
 		show(row, next.isPresent());
 		Optional<Subject> subject = next.flatMap(Ask::subject);
 		show(value, subject.isPresent());
-		show(remove, subject.map(Subject::variable).filter(entered::contains).isPresent());
+		// what is read in a verification is not what was found before
+		show(remove, subject.filter(found -> found.title().equals(next.get().title())).map(Subject::variable).filter(entered::contains).isPresent());
 		subject.ifPresent(this::offer);
 		give.setText(next.map(Ask::button).orElse(BenchMessages.Enter));
 		give.setEnabled(next.isPresent());
