@@ -255,7 +255,7 @@ class ProcessTest extends ProcessFixture {
 
 	@ParameterizedTest
 	@ValueSource(strings = { "check van", "check --format json van", "check --format line flawed", "pack van", "show van.baypack",
-			"show --schema rules", "verify van.baypack", "tidy van", "explain", "explain gap", "tour --examples . packs", "--help",
+			"show --schema rules", "verify van.baypack", "tidy van", "bench van", "explain", "explain gap", "tour --examples . packs", "--help",
 			"help check", "completion" })
 	void whatCannotBeWrittenIsAnError(String line) throws IOException, InterruptedException {
 		new Runs(folder).run("pack", "van");

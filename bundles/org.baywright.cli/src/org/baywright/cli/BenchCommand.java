@@ -1,6 +1,7 @@
 package org.baywright.cli;
 
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -42,7 +43,7 @@ import picocli.CommandLine.Parameters;
 				"0:the job is kept or at its end, or was left with quit", //
 				"2:the command was used in a wrong way", //
 				"3:a file could not be read or written", //
-				"4:the answers ended before the job did" }, //
+				"4:the answers ended before the job did, or it could not be kept" }, //
 		footerHeading = "%nExamples:%n", footer = { //
 				"  baywright bench van                                     asks for the vehicle and the complaint first", //
 				"  baywright bench van --vehicle tarn --complaint no_crank", //
@@ -92,7 +93,7 @@ final class BenchCommand implements Callable<Integer> {
 		if (answers.isEmpty()) {
 			return lead(project, bench, session.in(), page);
 		}
-		try (Reader lines = Files.newBufferedReader(session.resolve(answers.get()), StandardCharsets.UTF_8)) {
+		try (Reader lines = new InputStreamReader(Files.newInputStream(session.resolve(answers.get())), StandardCharsets.UTF_8)) {
 			return lead(project, bench, new Session.Input(lines, false), page);
 		}
 	}

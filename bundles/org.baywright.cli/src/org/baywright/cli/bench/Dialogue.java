@@ -3,6 +3,7 @@ package org.baywright.cli.bench;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -30,7 +31,7 @@ public final class Dialogue {
 		LEFT,
 		/** There are no more answers, and nothing is left to do but to keep it. */
 		OVER,
-		/** There are no more answers, and the job is not at its end. */
+		/** There are no more answers, and the job is not at its end, or could not be kept. */
 		CUT_SHORT,
 		/** What it tells reaches nobody any more. */
 		UNHEARD
@@ -62,6 +63,9 @@ public final class Dialogue {
 	 */
 	public End run() throws IOException {
 		printer.line("Write help for the words that can be used at any question.");
+		if (!job.bench().now().family().isEmpty()) {
+			noted("Vehicle", job.bench().vehicle());
+		}
 		job.bench().lines().forEach(line -> noted(line.title(), line.value()));
 		while (true) {
 			news();
@@ -75,7 +79,7 @@ public final class Dialogue {
 				if (printer.out().failure().isPresent()) {
 					return End.UNHEARD;
 				} else if (line.isEmpty()) {
-					return ended(job.isOver() ? End.OVER : End.CUT_SHORT);
+					return ended(job.isOver() && !orders.isRefused() ? End.OVER : End.CUT_SHORT);
 				}
 				then = taken(line.get(), ask);
 			}
@@ -179,12 +183,12 @@ public final class Dialogue {
 			return give(ask.get(), choice.orElse(line));
 		} else if (subject.isPresent()) {
 			List<Named> known = Named.all(subject.get().choices(), Subject.Choice::text, Subject.Choice::title);
-			printer.line("“" + line + "” is none of these. " + Named.advice(line, known, "Write the number before one of them, or its words."));
+			printer.line("“" + line + "” is none of these. " + Named.advice(line, known, Orders.advice(line, "Write the number before one of them, or its words.")));
 			return Orders.Then.AGAIN;
-		} else if (ask.isPresent() && List.of("done", "yes").contains(line.toLowerCase())) {
+		} else if (ask.isPresent() && List.of("done", "yes").contains(line.toLowerCase(Locale.ROOT))) {
 			return done(ask.get());
 		}
-		printer.line("“" + line + "” is no answer here. " + Orders.advice(line));
+		printer.line("“" + line + "” is no answer here. " + Orders.advice(line, "Write help for what can be written."));
 		return Orders.Then.AGAIN;
 	}
 

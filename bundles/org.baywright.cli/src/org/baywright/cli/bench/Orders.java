@@ -72,6 +72,7 @@ final class Orders {
 	private final Printer printer;
 	private final Desk desk;
 	private final Trial trial = new Trial();
+	private boolean refused;
 
 	Orders(Job job, Printer printer, Desk desk) {
 		this.job = job;
@@ -85,8 +86,13 @@ final class Orders {
 	}
 
 	/** Returns a sentence on which word may have been meant. */
-	static String advice(String line) {
-		return Guess.advice(line.split("\\s")[0], Arrays.stream(Word.values()).map(word -> word.name().toLowerCase(Locale.ROOT)).toList(), "Write help for what can be written.");
+	static String advice(String line, String otherwise) {
+		return Guess.advice(line.split("\\s")[0], Arrays.stream(Word.values()).map(word -> word.name().toLowerCase(Locale.ROOT)).toList(), otherwise);
+	}
+
+	/** Returns whether the job could not be kept when that was wanted last. */
+	boolean isRefused() {
+		return refused;
 	}
 
 	/**
@@ -118,9 +124,8 @@ final class Orders {
 
 	/** Goes on with another bench, and tells what is to be said of it; one that has not changed was refused. */
 	Then go(Bench next) {
-		boolean refused = next.now().equals(job.bench().now()) && !next.message().isEmpty();
 		printer.line(next.message());
-		if (refused) {
+		if (next.now().equals(job.bench().now()) && !next.message().isEmpty()) {
 			return Then.AGAIN;
 		}
 		job.set(next.quiet());
@@ -225,6 +230,12 @@ final class Orders {
 	 * @param name what it is called; the empty text for what is proposed
 	 */
 	Then keep(String name) {
+		Then then = kept(name);
+		refused = then != Then.KEPT;
+		return then;
+	}
+
+	private Then kept(String name) {
 		if (job.bench().now().readings().isEmpty()) {
 			return say("Nothing was entered yet.");
 		}
