@@ -219,6 +219,23 @@ class DiagnosisTest {
 		assertEquals(List.of("bath"), names(begin(text, there("dead"), new Reading.Named("look", "whole", Span.NONE)).begin()));
 	}
 
+	/** A dangerous test that two rules are given, one of them only its result, waits all the same for what makes it safe. */
+	@Test
+	void whatMakesATestSafeComesFirst() {
+		String text = """
+				family tarn
+				sign dead
+				part cable { fault worn fault wet }
+				test voltage_gone { results gone, there takes 40 min }
+				test isolation { results low, fine takes 1 min }
+				test unplugged { results recovers, stays takes 1 min }
+				rule a { given dead, voltage_gone is gone run isolation on low : suspects cable.worn on fine : clears cable.worn }
+				rule b { given dead, voltage_gone is gone, isolation is low run unplugged on recovers : confirms cable.wet on stays : clears cable.wet }
+				""";
+		assertEquals(List.of("voltage_gone"), names(begin(text, there("dead")).begin()));
+		assertEquals(List.of("isolation"), names(begin(text, there("dead"), new Reading.Named("voltage_gone", "gone", Span.NONE)).begin()));
+	}
+
 	/** The state that a test leaves the vehicle in is worth the minutes of getting there. */
 	@Test
 	void goingBackAndForthBetweenStatesCosts() {

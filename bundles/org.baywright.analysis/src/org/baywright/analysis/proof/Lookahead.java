@@ -59,6 +59,8 @@ final class Lookahead implements Prospect.Ahead {
 	private final List<int[]> bodies = new ArrayList<>();
 	/** For each body of a branch of a rule that runs a test the variable of this. */
 	private final Map<Integer, Integer> testOf = new HashMap<>();
+	/** For each variable the bodies of branches of rules that run it. */
+	private final List<int[]> runBy = new ArrayList<>();
 	private final List<int[]> strata = new ArrayList<>();
 	private final boolean[] isLoop;
 	/** For each variable the numbers of the strata whose verdicts may come or go with it, in order. */
@@ -93,6 +95,10 @@ final class Lookahead implements Prospect.Ahead {
 			isLoop[group] = strata.get(group).length > 1 || program.strata.isLoop(new int[] { verdicts.get(strata.get(group)[0]) });
 		}
 		compile(here);
+		for (int var = 0; var < vars.length; var++) {
+			int of = var;
+			runBy.add(testOf.entrySet().stream().filter(entry -> entry.getValue() == of).mapToInt(Map.Entry::getKey).sorted().toArray());
+		}
 		touch();
 		ofCause = slice.causes.stream().map(fault -> IntStream.range(0, VerdictKind.values().length)
 				.map(kind -> verdictHere.getOrDefault(program.numberOf(new Verdict(fault, VerdictKind.values()[kind])), -1)).toArray()).toArray(int[][]::new);
@@ -314,6 +320,7 @@ final class Lookahead implements Prospect.Ahead {
 		private BitSet openFor;
 		private int[] open;
 		private BitSet ripe;
+		private BitSet ripened;
 		private int[] mattering;
 		/** Signs that are open and taken for present. */
 		private BitSet supposed = new BitSet();
@@ -544,6 +551,7 @@ final class Lookahead implements Prospect.Ahead {
 			if (!causes.equals(openFor)) {
 				openFor = (BitSet) causes.clone();
 				ripe = new BitSet();
+				ripened = new BitSet();
 				BitSet seen = visited(causes);
 				mattering = new int[values.length];
 				for (int var = 0; var < values.length; var++) {
@@ -585,22 +593,27 @@ final class Lookahead implements Prospect.Ahead {
 
 		/** Notes what it is time for: a rule's conditions before its test, and none of them before the verdicts stand that it rests on. */
 		private void ripen(int body) {
-			if (ripe == null || clauses.isVariable(body) || !clauses.wantsAll(body)) {
-				clauses.eachLeaf(body, leaf -> note(leaf, -1));
+			if (ripe == null || ripened.get(body)) {
 				return;
 			}
-			for (int part : clauses.parts(body)) {
+			ripened.set(body);
+			int[] parts = !clauses.isVariable(body) && !clauses.isVerdict(body) && clauses.wantsAll(body) ? clauses.parts(body) : new int[] { body };
+			for (int part : parts) {
 				if (clauses.wantsVerdict(part) && !clauses.holds(part, this)) {
 					return;
 				}
 			}
 			int test = testOf.getOrDefault(body, -1);
 			boolean before = false;
-			for (int part : clauses.parts(body)) {
+			for (int part : parts) {
 				boolean isTest = clauses.isVariable(part) && clauses.about(part) == test;
 				if (!isTest && !clauses.isVerdict(part) && !clauses.holds(part, this)) {
 					before = true;
-					clauses.eachLeaf(part, leaf -> note(leaf, test));
+					clauses.eachLeaf(part, leaf -> {
+						if (clauses.isVariable(leaf) && clauses.about(leaf) != test) {
+							ripenFinding(clauses.about(leaf));
+						}
+					});
 				}
 			}
 			if (!before && test >= 0) {
@@ -608,9 +621,14 @@ final class Lookahead implements Prospect.Ahead {
 			}
 		}
 
-		private void note(int leaf, int but) {
-			if (ripe != null && clauses.isVariable(leaf) && clauses.about(leaf) != but) {
-				ripe.set(clauses.about(leaf));
+		/** When a test is done that is only given to a rule, the rules say that run it. */
+		private void ripenFinding(int var) {
+			int[] running = Arrays.stream(runBy.get(var)).filter(body -> clauses.mayHold(body, this) && isAsked(body)).toArray();
+			if (running.length == 0 || values[var] != Program.OPEN) {
+				ripe.set(var);
+			}
+			for (int body : running) {
+				ripen(body);
 			}
 		}
 

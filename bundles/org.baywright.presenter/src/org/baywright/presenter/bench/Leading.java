@@ -173,8 +173,13 @@ final class Leading {
 			List<String> causes = diagnosis.causes();
 			List<String> told = IntStream.range(0, causes.size()).boxed().filter(cause -> shares[cause] >= WORTH_TELLING)
 					.sorted(Comparator.comparing(cause -> -shares[cause])).limit(3)
-					.map(cause -> Math.max(1, Math.round(TENTHS * shares[cause])) + " were “" + words.fault(causes.get(cause)) + "”").toList();
+					.map(cause -> tenths(shares[cause]) + " “" + words.fault(causes.get(cause)) + "”").toList();
 			return told.isEmpty() ? "" : "Of ten such jobs about " + Words.and(told) + ".";
+		}
+
+		private static String tenths(double share) {
+			long tenths = Math.max(1, Math.round(TENTHS * share));
+			return tenths + (tenths == 1 ? " was" : " were");
 		}
 
 		/** Returns what the rules may say after it that they do not say now. */
