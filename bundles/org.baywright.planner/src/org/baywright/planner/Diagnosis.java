@@ -375,6 +375,12 @@ public final class Diagnosis {
 			return Arrays.stream(doing.disturbs()).filter(lost -> Arrays.stream(at.known.open(at.left)).anyMatch(open -> open == lost)).mapToObj(ahead.findings()::get).toList();
 		}
 
+		@Override
+		public boolean isDisturbing() {
+			int[] open = at.known.open(at.left);
+			return Arrays.stream(doing.touches()).anyMatch(touched -> Arrays.stream(open).anyMatch(asked -> asked == touched));
+		}
+
 		/** Returns whether it is seen anyway, with what was done before. */
 		public boolean isSeen() {
 			return at.isSeen(finding);

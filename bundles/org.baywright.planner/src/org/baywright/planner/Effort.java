@@ -52,7 +52,7 @@ final class Effort {
 
 	/** Something that is done once and shows one finding or several. */
 	record Doing(int number, boolean reads, double minutes, double waiting, double price, List<StateSetting> states, boolean anyState, boolean atHand, boolean paid, int[] findings,
-			int[] disturbs) {
+			int[] disturbs, int[] touches) {
 
 		private double cost(double rate) {
 			return price + rate * (minutes + WAITING * waiting);
@@ -96,15 +96,16 @@ final class Effort {
 			double waiting = test.prepare().stream().mapToDouble(Effort::waiting).sum();
 			double takes = given(test.takes(), TEST);
 			int[] disturbs = test.spoils(base).stream().mapToInt(this::numberOf).filter(number -> number >= 0).toArray();
+			int[] touches = test.disturbs().stream().mapToInt(this::numberOf).filter(number -> number >= 0).toArray();
 			// who says that the test takes longer than it waits has the waiting in it
 			return new Doing(doings.size(), false, takes > waiting ? takes - waiting : takes, waiting, test.cost(base).doubleValue(), test.states(), false,
-					isAtHand(test.tools(), test.skill()), paid, shows, disturbs);
+					isAtHand(test.tools(), test.skill()), paid, shows, disturbs, touches);
 		} else if (key instanceof Module module) {
 			Workshop.Scan scan = base.scan(module);
 			return new Doing(doings.size(), true, given(scan.takes(), MODULE), 0, scan.cost(base).doubleValue(), module.answersIn(), true,
-					isAtHand(scan.tools(), Skill.BASIC), paid, shows, new int[0]);
+					isAtHand(scan.tools(), Skill.BASIC), paid, shows, new int[0], new int[0]);
 		}
-		return new Doing(doings.size(), false, SIGN, 0, 0, List.of(), false, true, false, shows, new int[0]);
+		return new Doing(doings.size(), false, SIGN, 0, 0, List.of(), false, true, false, shows, new int[0], new int[0]);
 	}
 
 	private int numberOf(String name) {
@@ -145,7 +146,7 @@ final class Effort {
 	Optional<Doing> scan() {
 		return workshop.flatMap(Workshop::all).filter(scan -> isAtHand(scan.tools(), Skill.BASIC))
 				.map(scan -> new Doing(-1, true, given(scan.takes(), MODULE), 0, scan.cost(base).doubleValue(), List.of(), false, true, false,
-						IntStream.range(0, doingOf.length).filter(finding -> doingOf[finding].reads()).toArray(), new int[0]));
+						IntStream.range(0, doingOf.length).filter(finding -> doingOf[finding].reads()).toArray(), new int[0], new int[0]));
 	}
 
 	/** Returns the minutes of work and the price of a doing, without changing the state of the vehicle. */

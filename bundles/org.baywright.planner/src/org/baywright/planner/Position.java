@@ -48,6 +48,11 @@ public interface Position {
 			return name();
 		}
 
+		/** Returns whether something else that is asked for has to be prepared anew after it. */
+		default boolean isDisturbing() {
+			return false;
+		}
+
 		/** Returns what it costs, 0 or more. */
 		double cost();
 

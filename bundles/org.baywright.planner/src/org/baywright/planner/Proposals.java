@@ -99,7 +99,7 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	/** Of steps that are nearly alike by what is to be expected the cheapest comes first: the estimate tells them no further apart. */
 	private static void cheapFirst(List<Proposal> proposals) {
 		double limit = proposals.get(0).expectedCost() * (1 + ALIKE);
-		Proposal cheapest = proposals.stream().filter(proposal -> proposal.expectedCost() <= limit).min(Comparator.comparingDouble(proposal -> proposal.step().cost())).orElseThrow();
+		Proposal cheapest = proposals.stream().filter(proposal -> proposal.expectedCost() <= limit && !proposal.step().isDisturbing()).min(Comparator.comparingDouble(proposal -> proposal.step().cost())).orElse(proposals.get(0));
 		proposals.remove(cheapest);
 		proposals.add(0, cheapest);
 	}

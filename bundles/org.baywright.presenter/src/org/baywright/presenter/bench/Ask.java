@@ -91,7 +91,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 
 	private static Ask of(Mending mending) {
 		return switch (mending.stage()) {
-		case FINDING -> mending.referral().isDue() ? todo("Hand the job on to " + mending.referral().goesTo() + ".", "", "Hand it on",
+		case FINDING -> !mending.referral().goesTo().isEmpty() ? todo("Hand the job on to " + mending.referral().goesTo() + ".", "", "Hand it on",
 				(bench, text) -> bench.refer(mending.referral().goesTo())) : special("The rules lead no further, and the cause is not found.", "Draft a rule", Special.DRAFT);
 		case FAILED -> todo("The repair did not put it right.", mending.work().map(work -> work.inVain().text()).orElse(""), "Back to finding",
 				(bench, text) -> mending.work().map(bench::backToWork).orElse(bench));

@@ -94,8 +94,8 @@ public final class BenchText {
 	/** Returns where finding stands. */
 	public static List<Paragraph> standing(Shown shown) {
 		BenchText text = new BenchText();
-		// what is to be done says that the cause is not found
-		if (!shown.lead().asksComplaint() && shown.lead().first().isEmpty()) {
+		// what is asked for says all else
+		if (!shown.advice().clashes().isEmpty() || shown.mending().isEmpty()) {
 			text.heading(shown.headline());
 		}
 		shown.mending().ifPresent(mending -> text.inVain(mending));

@@ -218,6 +218,9 @@ final class Leading {
 			if (proposals.steps().size() > 1) {
 				text.append("; about ").append(time(proposals.steps().get(1))).append(" beginning with the next best");
 			}
+			if (proposals.steps().size() > 1 && proposals.steps().get(1).expectedCost() < proposal.expectedCost()) {
+				text.append(". That differs little, and this costs less to begin with");
+			}
 			return text.append(proposals.isBest() ? ". No order of steps takes less." : ".").toString();
 		}
 

@@ -34,6 +34,20 @@ public final class FileEdits {
 	 * @throws CoreException if the file cannot be read or written
 	 */
 	public static int append(IFile file, String text) throws CoreException {
+		return append(file, text, true);
+	}
+
+	/**
+	 * Adds a text at the end of a file that an editor has open, after an empty line, and saves nothing, so that it can be undone.
+	 *
+	 * @return where the text begins
+	 * @throws CoreException if the file cannot be read
+	 */
+	public static int type(IFile file, String text) throws CoreException {
+		return append(file, text, false);
+	}
+
+	private static int append(IFile file, String text, boolean save) throws CoreException {
 		if (!file.exists()) {
 			if (file.getParent() instanceof IFolder folder && !folder.exists()) {
 				folder.create(false, true, null);
@@ -47,7 +61,7 @@ public final class FileEdits {
 			String gap = RuleWriter.gap(present);
 			document.replace(document.getLength(), 0, gap + text);
 			offset[0] = present.length() + gap.length();
-		});
+		}, save);
 		return offset[0];
 	}
 
@@ -57,13 +71,17 @@ public final class FileEdits {
 	 * @throws CoreException if the file cannot be read or written, or the change does not fit its text
 	 */
 	public static void change(IFile file, Change change) throws CoreException {
+		change(file, change, true);
+	}
+
+	private static void change(IFile file, Change change, boolean save) throws CoreException {
 		ITextFileBufferManager buffers = FileBuffers.getTextFileBufferManager();
 		buffers.connect(file.getFullPath(), LocationKind.IFILE, null);
 		try {
 			ITextFileBuffer buffer = buffers.getTextFileBuffer(file.getFullPath(), LocationKind.IFILE);
 			boolean unsaved = buffer.isDirty();
 			change.make(buffer.getDocument());
-			if (!unsaved) {
+			if (save && !unsaved) {
 				buffer.commit(null, false);
 			}
 		} catch (BadLocationException e) {

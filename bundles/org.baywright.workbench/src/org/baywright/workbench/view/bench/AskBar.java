@@ -18,10 +18,10 @@ import org.baywright.workbench.DropDown;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.JFaceResources;
-import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.StackLayout;
 import org.eclipse.swt.events.FocusListener;
+import org.eclipse.swt.events.KeyListener;
 import org.eclipse.swt.events.SelectionListener;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
@@ -49,6 +49,7 @@ final class AskBar {
 	private final Button remove;
 	private final Combo other;
 	private final Consumer<String> hint;
+	private final Consumer<Subject> chosen;
 	private List<Family> families = List.of();
 	private List<Subject> subjects = List.of();
 	private Optional<Ask> ask = Optional.empty();
@@ -62,9 +63,11 @@ final class AskBar {
 	 * @param answered hears of the answer
 	 * @param removed hears of what is taken away that was entered
 	 * @param hint hears what to do when something is about to be answered
+	 * @param chosen hears of what the user chose to enter instead of what is asked for
 	 */
-	AskBar(Composite parent, Consumer<String> choose, BiConsumer<Ask, String> answered, Consumer<Variable> removed, Consumer<String> hint) {
+	AskBar(Composite parent, Consumer<String> choose, BiConsumer<Ask, String> answered, Consumer<Variable> removed, Consumer<String> hint, Consumer<Subject> chosen) {
 		this.hint = hint;
+		this.chosen = chosen;
 		bar = new Composite(parent, SWT.NONE);
 		GridLayoutFactory.fillDefaults().numColumns(2).margins(6, 3).spacing(4, 4).applyTo(bar);
 		family = combo(bar, BenchMessages.Family);
@@ -78,6 +81,8 @@ final class AskBar {
 		value.setLayout(stack);
 		GridDataFactory.fillDefaults().grab(true, false).hint(NARROW, SWT.DEFAULT).applyTo(value);
 		choice = DropDown.of(value, BenchMessages.Value);
+		// it would lie over what is told below
+		choice.setToolTipText(null);
 		number = new Text(value, SWT.BORDER | SWT.SINGLE);
 		Accessible.name(number, BenchMessages.Value);
 		stack.topControl = number;
@@ -92,8 +97,7 @@ final class AskBar {
 		family.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> choose.accept(families.get(family.getSelectionIndex()).name())));
 		other.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
 			if (other.getSelectionIndex() >= 0) {
-				ask(Optional.of(Ask.of(subjects.get(other.getSelectionIndex()))));
-				stack.topControl.setFocus();
+				choose(subjects.get(other.getSelectionIndex()));
 			}
 		}));
 		// the field's own hint is gone while it has the keyboard
@@ -101,7 +105,13 @@ final class AskBar {
 		number.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
 		Runnable send = () -> ask.filter(asked -> give.isEnabled()).ifPresent(asked -> answered.accept(asked, typed(asked)));
 		give.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> send.run()));
-		choice.addSelectionListener(SelectionListener.widgetDefaultSelectedAdapter(event -> send.run()));
+		// a list opens on Return by itself and does not tell of it
+		choice.addKeyListener(KeyListener.keyPressedAdapter(event -> {
+			if (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR) {
+				event.doit = false;
+				send.run();
+			}
+		}));
 		number.addSelectionListener(SelectionListener.widgetDefaultSelectedAdapter(event -> send.run()));
 		ask(Optional.empty());
 	}
@@ -193,18 +203,23 @@ final class AskBar {
 
 	private void offer(Subject subject) {
 		choice.setItems(subject.choices().stream().map(Subject.Choice::title).toArray(String[]::new));
-		if (!subject.choices().isEmpty()) {
+		// nothing is noted that nobody chose
+		if (subject.choices().size() == 1) {
 			choice.select(0);
 		}
 		number.setText("");
 		number.setMessage(subject.range());
-		number.setToolTipText(NLS.bind(BenchMessages.ValueHint, subject.range()));
 		stack.topControl = subject.choices().isEmpty() ? number : choice;
 	}
 
 	/** Asks for something that the user chose, and puts the keyboard on its value. */
 	void choose(Variable variable) {
-		subjects.stream().filter(subject -> subject.variable().equals(variable)).findFirst().ifPresent(subject -> choose(Ask.of(subject)));
+		subjects.stream().filter(subject -> subject.variable().equals(variable)).findFirst().ifPresent(this::choose);
+	}
+
+	private void choose(Subject subject) {
+		choose(Ask.of(subject));
+		chosen.accept(subject);
 	}
 
 	/** Asks for something that the user chose, and puts the keyboard on its value. */

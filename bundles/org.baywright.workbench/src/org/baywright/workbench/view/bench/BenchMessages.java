@@ -10,7 +10,6 @@ final class BenchMessages extends NLS {
 	public static String ChooseVehicle;
 	public static String Other;
 	public static String Value;
-	public static String ValueHint;
 	public static String Enter;
 	public static String Remove;
 	public static String RemoveHint;
@@ -20,6 +19,8 @@ final class BenchMessages extends NLS {
 	public static String CopyCase;
 	public static String CaseCopied;
 	public static String NewJob;
+	public static String BackToProposed;
+	public static String NotVerified;
 	public static String Keep;
 	public static String Kept;
 	public static String Sheet;

@@ -20,6 +20,7 @@ import org.baywright.presenter.bench.CaseText;
 import org.baywright.presenter.bench.Consulting;
 import org.baywright.presenter.bench.JobSheet;
 import org.baywright.presenter.bench.Keeping;
+import org.baywright.presenter.bench.Mending;
 import org.baywright.presenter.bench.Paragraph;
 import org.baywright.presenter.bench.Shown;
 import org.baywright.workbench.Baywright;
@@ -35,6 +36,7 @@ import org.eclipse.core.runtime.IPath;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IToolBarManager;
 import org.eclipse.jface.dialogs.ErrorDialog;
+import org.eclipse.jface.dialogs.MessageDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.ImageDescriptor;
@@ -72,7 +74,7 @@ public final class BenchView extends RulesView {
 	@Override
 	protected void createBody(Composite parent) {
 		GridLayoutFactory.fillDefaults().spacing(0, 0).applyTo(parent);
-		bar = new AskBar(parent, family -> set(bench.choose(family)), this::answer, variable -> set(bench.remove(variable)), this::hint);
+		bar = new AskBar(parent, family -> set(bench.choose(family)), this::answer, variable -> set(bench.remove(variable)), this::hint, subject -> teller.tell(bench, subject));
 		GridDataFactory.fillDefaults().grab(true, false).applyTo(bar.control());
 		message = new Label(parent, SWT.WRAP);
 		GridDataFactory.fillDefaults().grab(true, false).indent(6, 0).hint(60, SWT.DEFAULT).applyTo(message);
@@ -180,6 +182,10 @@ public final class BenchView extends RulesView {
 		Optional<String> problem = keeping.problem();
 		if (problem.isPresent() || project().isEmpty()) {
 			problem.ifPresent(this::say);
+			return;
+		}
+		boolean verified = shown.mending().filter(mending -> mending.stage() == Mending.Stage.VERIFIED || mending.stage() == Mending.Stage.REFERRED).isPresent();
+		if (!verified && !MessageDialog.openQuestion(getSite().getShell(), BenchMessages.Keep, BenchMessages.NotVerified)) {
 			return;
 		}
 		IFile file = project().get().getFile(IPath.fromPortableString(keeping.file()));

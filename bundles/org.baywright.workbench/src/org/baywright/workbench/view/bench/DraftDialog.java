@@ -173,13 +173,17 @@ public final class DraftDialog extends TitleAreaDialog {
 		};
 	}
 
-	/** Writes the draft and opens it, with the first blank chosen. */
+	/** Puts the draft into its file, which opens with the first blank chosen and is not saved. */
 	@Override
 	protected void okPressed() {
 		JobRule rule = chosen().orElseThrow();
 		IFile to = project.getFile(IPath.fromPortableString(file));
 		try {
-			int offset = FileEdits.append(to, rule.text());
+			// what an editor has open can be undone, and is saved by who has read it
+			if (to.exists()) {
+				Places.open(to, 0, 0, true);
+			}
+			int offset = FileEdits.type(to, rule.text());
 			super.okPressed();
 			JobRule.Blank blank = rule.blanks().isEmpty() ? new JobRule.Blank(0, 0) : rule.blanks().get(0);
 			Places.open(to, offset + blank.offset(), blank.length(), true);

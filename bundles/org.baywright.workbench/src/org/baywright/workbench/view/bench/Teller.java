@@ -6,6 +6,7 @@ import org.baywright.presenter.bench.Bench;
 import org.baywright.presenter.bench.BenchText;
 import org.baywright.presenter.bench.Paragraph;
 import org.baywright.presenter.bench.Shown;
+import org.baywright.presenter.bench.Subject;
 import org.baywright.workbench.view.Details;
 
 /** Tells on the bench what to do, why, and what follows. */
@@ -32,6 +33,16 @@ final class Teller {
 		if (shown.fired().size() + shown.open().size() + shown.unsure().size() + shown.never().size() > 0) {
 			tellRules(shown);
 		}
+		details.end();
+	}
+
+	/** Tells how something is found out that the user chose instead, with its cautions first, and the way back. */
+	void tell(Bench bench, Subject chosen) {
+		details.begin();
+		BenchText.doing(bench, chosen).forEach(this::tell);
+		details.line(" ");
+		details.link(BenchMessages.BackToProposed, () -> ways.set(bench));
+		BenchText.found(bench).forEach(this::tell);
 		details.end();
 	}
 
