@@ -232,7 +232,7 @@ class CommandsTest {
 	// ---- use ---------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest
-	@ValueSource(strings = { "check", "bench", "pack", "show", "verify", "tidy", "explain", "tour", "serve", "workbench", "help", "completion" })
+	@ValueSource(strings = { "check", "bench", "plan", "pack", "show", "verify", "tidy", "explain", "tour", "serve", "workbench", "help", "completion" })
 	void everyCommandHasHelp(String command) {
 		Runs.Result result = run(command, "--help");
 		assertEquals(ExitCode.FINE, result.code());

@@ -12,7 +12,7 @@ import picocli.CommandLine.Spec;
 
 /** The command {@code baywright} itself. */
 @Command(name = "baywright", versionProvider = Baywright.Version.class, subcommands = { CheckCommand.class,
-		BenchCommand.class, PackCommand.class, ShowCommand.class, VerifyCommand.class, TidyCommand.class, ExplainCommand.class,
+		BenchCommand.class, PlanCommand.class, PackCommand.class, ShowCommand.class, VerifyCommand.class, TidyCommand.class, ExplainCommand.class,
 		TourCommand.class, ServeCommand.class, WorkbenchCommand.class, HelpCommand.class, CompletionCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
 		description = { "Checks rules for diagnosing vehicles, proves what is wrong with them, and packs them for other tools.",
 				"" }, //
@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
 				"  baywright check                     check the rule project in this folder", //
 				"  baywright explain gap               say what a kind of flaw means", //
 				"  baywright bench van                 lead a job from the complaint to the verified repair", //
+				"  baywright plan van --vehicle tarn --complaint no_crank", //
 				"  baywright pack van -o van.baypack   check the project in van and write its rule pack", //
 				"  baywright workbench                 open the workbench", //
 				"  baywright serve                     serve an editor, which starts this itself", //

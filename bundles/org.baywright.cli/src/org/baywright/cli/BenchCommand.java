@@ -84,7 +84,7 @@ final class BenchCommand implements Callable<Integer> {
 	@Override
 	public Integer call() throws IOException {
 		Optional<Target> page = Target.of(session, sheet);
-		Read project = read();
+		Read project = read(session, given, "the bench does");
 		Opening opening = Opening.of(project.rules(), vehicle, traits, complaints);
 		if (!opening.wrong().isEmpty()) {
 			throw new CommandException(ExitCode.USAGE, opening.wrong());
@@ -98,14 +98,19 @@ final class BenchCommand implements Callable<Integer> {
 		}
 	}
 
-	private Read read() throws IOException {
+	/**
+	 * Reads a project, and tells what is left out of it.
+	 *
+	 * @param who who does not know what is left out: "the bench does"
+	 */
+	static Read read(Session session, String given, String who) throws IOException {
 		Progress shown = session.progress(false);
 		try {
 			Read project = Read.of(session.resolve(given), given, shown);
 			shown.end();
 			long errors = project.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).count();
 			if (errors > 0) {
-				session.err().println(Style.safe("There " + (errors == 1 ? "is " : "are ") + Say.count(errors, "error") + " in the text of the rules, and the bench does not"
+				session.err().println(Style.safe("There " + (errors == 1 ? "is " : "are ") + Say.count(errors, "error") + " in the text of the rules, and " + who + " not"
 						+ " know what is left out because of " + (errors == 1 ? "it" : "them") + ": baywright check " + given));
 			}
 			return project;

@@ -284,4 +284,83 @@ class SearchTest {
 		assertThrows(IllegalArgumentException.class, () -> new Matrix(new double[] { 1 }, List.of(Matrix.Check.certain("free", 0, 0))));
 		assertThrows(IllegalArgumentException.class, () -> new Matrix(new double[] { 1 }, List.of(new Matrix.Check("half", 1, new double[][] { { .5 } }, new boolean[1]))));
 	}
+
+	/**
+	 * Of four causes one check tells two from two; the first two are repaired one after the other, for 4 and 6, the cheaper and likelier
+	 * first. Half of the vehicles have one of them: .3 the first, .2 the second. In vain goes 4 in .2 of all, so .8, which is 1.6 for
+	 * each that comes there.
+	 */
+	@Test
+	void whatAStepThatSplitsAGroupMayCost() {
+		double[] prior = { .3, .2, .4, .1 };
+		Matrix.Check halves = Matrix.Check.certain("halves", 1, 0, 0, 1, 1);
+		Matrix.Check last = Matrix.Check.certain("last", 1, 0, 0, 0, 1);
+		List<Ends.Group> groups = Ends.groups(solve(new Matrix(prior, List.of(halves, last))).plan(), new double[] { 4, 6, 1, 1 });
+		assertEquals(List.of(List.of(0, 1)), groups.stream().map(Ends.Group::causes).toList());
+		assertEquals(.5, groups.get(0).reached(), CLOSE);
+		assertEquals(1.6, groups.get(0).pays().orElseThrow(), CLOSE);
+		// without a repair of the second that is not known; of one cause that nothing splits there is no group
+		assertTrue(Ends.groups(solve(new Matrix(prior, List.of(halves, last))).plan(), new double[] { 4, Double.NaN, 1, 1 }).get(0).pays().isEmpty());
+		assertEquals(List.of(), Ends.groups(solve(new Matrix(prior, List.of(halves, last, Matrix.Check.certain("first", 1, 0, 1, 1, 1)))).plan(), new double[4]));
+		// where nobody looked on nothing is said
+		assertEquals(List.of(), Ends.groups(Search.from(new Matrix(prior, List.of(halves, last)).begin(), 0, 0, () -> false).plan(), new double[4]));
+	}
+
+	/** Repairs are checks that end the search: to split at once is better than not at all exactly below that cost, and of two causes the search does so. */
+	@ParameterizedTest
+	@ValueSource(longs = { 5, 6, 7 })
+	void splittingAGroupPaysBelowThatCost(long seed) {
+		Random random = new Random(seed);
+		for (int round = 0; round < 100; round++) {
+			int n = 2 + random.nextInt(4);
+			double[] prior = IntStream.range(0, n).mapToDouble(i -> 1 + random.nextInt(20)).toArray();
+			double[] repairs = IntStream.range(0, n).mapToDouble(i -> 5 + random.nextInt(30)).toArray();
+			double pays = Ends.groups(solve(new Matrix(prior, List.of())).plan(), repairs).get(0).pays().orElseThrow();
+			List<Matrix.Check> checks = new ArrayList<>(IntStream.range(0, n).mapToObj(cause -> showing(cause, n, repairs[cause])).toList());
+			double without = solve(new Matrix(prior, checks)).cost();
+			for (double part : new double[] { .95, 1.05 }) {
+				Matrix.Check split = Matrix.Check.certain("split", part * pays, IntStream.range(0, n).toArray());
+				double right = IntStream.range(0, n).mapToDouble(cause -> prior[cause] * repairs[cause]).sum() / Arrays.stream(prior).sum();
+				assertEquals(part < 1, split.cost() + right < without, () -> split.cost() + " at once, and " + without + " without");
+				List<Matrix.Check> more = new ArrayList<>(checks);
+				more.add(split);
+				Plan plan = solve(new Matrix(prior, more)).plan();
+				assertTrue(n > 2 || plan.step().orElseThrow().name().equals("split") == part < 1, () -> "first " + plan.step().get().name());
+			}
+		}
+	}
+
+	/** What is expected, what is worst, and how often a plan ends where, on a plan that is no tree. */
+	@Test
+	void whatStepsTakeOnTheWay() {
+		Plan plan = solve(six(1, 2, 3, 1, 1)).plan();
+		assertEquals(plan.expectedCost(), plan.expected(Position.Step::cost, 0), CLOSE);
+		assertEquals(plan.worstCost(), plan.worst(Position.Step::cost, 0), CLOSE);
+		assertEquals(1, plan.ends().values().stream().mapToDouble(Double::doubleValue).sum(), CLOSE);
+		assertEquals(6, plan.ends().size());
+		Plan none = Search.from(six(1, 2, 3, 1, 1).begin(), 0, 0, () -> false).plan();
+		assertTrue(none.isCut());
+		assertEquals(none.worstCost() / 2, none.worst(Position.Step::cost, .5), CLOSE);
+		assertEquals(Map.of(none, 1.0), none.ends());
+	}
+
+	/** A whole plan begins with what is proposed at once unless it is the best. */
+	@ParameterizedTest
+	@ValueSource(longs = { 21, 22 })
+	void aWholePlanBeginsWithWhatIsProposed(long seed) {
+		Random random = new Random(seed);
+		int best = 0;
+		for (int round = 0; round < 12; round++) {
+			int n = 4 + 2 * round;
+			double[] prior = IntStream.range(0, n).mapToDouble(i -> 1 + random.nextInt(20)).toArray();
+			Matrix matrix = new Matrix(prior, IntStream.range(0, n).mapToObj(i -> check(random, "c" + i, n, true)).toList());
+			Search.Found whole = Proposals.whole(matrix.begin(), 1, () -> false);
+			best += whole.isBest() ? 1 : 0;
+			assertTrue(whole.least() <= whole.cost() + CLOSE);
+			if (!whole.isBest()) {
+				assertEquals(Proposals.at(matrix.begin(), 1, Proposals.Care.QUICK, () -> false).steps().get(0).step().name(), whole.plan().step().orElseThrow().name());
+			}
+		}
+		assertTrue(best > 0 && best < 12, best + " of 12 were the best");
+	}
 }

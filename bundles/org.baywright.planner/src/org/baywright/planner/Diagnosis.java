@@ -18,6 +18,7 @@ import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.run.Prospects;
+import org.baywright.model.IndexSet;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 
@@ -112,6 +113,20 @@ public final class Diagnosis {
 		return Proposals.at(begin(), effort.rate(), care, cancelled);
 	}
 
+	/**
+	 * Returns what to do to the end, as things are; see {@link Proposals#whole}.
+	 *
+	 * @param cancelled asked now and then whether to stop
+	 */
+	public Search.Found whole(BooleanSupplier cancelled) {
+		return Proposals.whole(begin(), effort.rate(), cancelled);
+	}
+
+	/** Returns what a minute of work costs, in the project's own money; 1 where the workshop says nothing. */
+	public double rate() {
+		return effort.rate();
+	}
+
 	/** Returns where one stands with what is known. */
 	public At begin() {
 		return begin;
@@ -151,6 +166,7 @@ public final class Diagnosis {
 		}
 
 		/** Returns how likely it is each of the causes, in their order, and last that it is something else. */
+		@Override
 		public double[] likelihoods() {
 			return weights.clone();
 		}
@@ -349,6 +365,11 @@ public final class Diagnosis {
 		/** Returns a reading for an outcome. */
 		public Reading reading(int outcome) {
 			return ahead.values(finding).get(values[outcome]);
+		}
+
+		/** Returns all values of the finding's own domain that an outcome stands for. */
+		public IndexSet means(int outcome) {
+			return ahead.means(finding, values[outcome]);
 		}
 
 		@Override

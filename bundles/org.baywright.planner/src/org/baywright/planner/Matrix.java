@@ -171,6 +171,11 @@ public final class Matrix {
 		}
 
 		@Override
+		public double[] likelihoods() {
+			return weights.clone();
+		}
+
+		@Override
 		public double uncertainty() {
 			return ended ? 0 : Position.entropy(weights);
 		}

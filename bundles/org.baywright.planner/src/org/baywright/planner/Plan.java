@@ -1,9 +1,13 @@
 package org.baywright.planner;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -97,6 +101,50 @@ public final class Plan {
 			known.put(this, met);
 		}
 		return met;
+	}
+
+	/**
+	 * Returns the most of something that each step takes on a way to an end.
+	 *
+	 * @param rest what part of what everything together costs is taken for it where the plan was cut
+	 */
+	public double worst(ToDoubleFunction<Position.Step> of, double rest) {
+		return worst(of, rest, new HashMap<>());
+	}
+
+	private double worst(ToDoubleFunction<Position.Step> of, double rest, Map<Plan, Double> known) {
+		Double met = known.get(this);
+		if (met == null) {
+			met = step.map(of::applyAsDouble).orElse(cut ? rest * worst : 0);
+			met += branches.stream().mapToDouble(branch -> branch.plan().worst(of, rest, known)).max().orElse(0);
+			known.put(this, met);
+		}
+		return met;
+	}
+
+	/** Returns where it ends or was cut, and how often one gets there, from 0 to 1. */
+	public Map<Plan, Double> ends() {
+		List<Plan> order = new ArrayList<>();
+		sort(order, new HashSet<>());
+		Map<Plan, Double> reached = new HashMap<>(Map.of(this, 1.0));
+		Map<Plan, Double> ends = new LinkedHashMap<>();
+		for (int i = order.size() - 1; i >= 0; i--) {
+			Plan place = order.get(i);
+			double often = reached.get(place);
+			if (place.step.isEmpty()) {
+				ends.put(place, often);
+			}
+			place.branches.forEach(branch -> reached.merge(branch.plan(), often * branch.probability(), Double::sum));
+		}
+		return ends;
+	}
+
+	/** Adds each place behind all to which it leads. */
+	private void sort(List<Plan> order, Set<Plan> met) {
+		if (met.add(this)) {
+			branches.forEach(branch -> branch.plan().sort(order, met));
+			order.add(this);
+		}
 	}
 
 	/** Returns what the dearest way to an end costs from here; where it was cut what everything together costs that may be done. */

@@ -25,6 +25,9 @@ public interface Position {
 	/** Returns what no way from here to an end costs more than: doing everything that can be done. */
 	double most();
 
+	/** Returns how likely each cause is; they add up to 1. */
+	double[] likelihoods();
+
 	/** Returns how much is not known of the cause, in bits (Shannon 1948). */
 	double uncertainty();
 

@@ -25,7 +25,14 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	private static final int SMALL = 8;
 	/** By what share steps may differ in what is to be expected and still count as alike, where no search has proved it. */
 	private static final double ALIKE = 0.06;
-	/** How many of them are told. */
+	/** Up to how many positions are looked at closely for a whole plan. */
+	private static final int MOST_WHOLE = 1000;
+	/** How many are where there is one step to choose: with more, looking at each takes longer, and more of it. */
+	private static final int WHOLE = 14_000;
+	/** Up to how many more are looked at to complete a whole plan, and how many where there is one step to choose. */
+	private static final int MOST_COMPLETED = 4000;
+	private static final int COMPLETED = 30_000;
+	/** How many steps are told. */
 	private static final int TOLD = 4;
 
 	/** How much is looked at: the more, the better and the slower. */
@@ -87,13 +94,27 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		List<Proposal> proposals = new ArrayList<>();
 		for (Position.Step step : candidates.values().stream().limit(COMPARED).toList()) {
 			boolean first = found.isBest() && proposals.isEmpty();
-			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, found.isBest() ? care.budget : 0, care, cancelled)));
+			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, found.isBest() ? care.budget : 0, care.completed, cancelled)));
 		}
 		if (!found.isBest()) {
 			proposals.sort(Comparator.comparingDouble(Proposal::expectedCost));
 			cheapFirst(proposals);
 		}
 		return new Proposals(proposals.stream().limit(TOLD).toList(), found.isBest(), found.least());
+	}
+
+	/**
+	 * Returns a whole plan: the best there is if a search of some size finds it, or else one that begins with what is proposed for
+	 * an answer at once.
+	 *
+	 * @param rate what a minute of work costs, above 0
+	 * @param cancelled asked now and then whether to stop
+	 * @throws CancellationException if it was stopped
+	 */
+	public static Search.Found whole(Position position, double rate, BooleanSupplier cancelled) {
+		int steps = Math.max(1, position.steps().size());
+		return Search.beginning(position, Math.min(MOST_WHOLE, WHOLE / (steps * steps)), Math.min(MOST_COMPLETED, COMPLETED / steps),
+				() -> at(position, rate, Care.QUICK, cancelled).steps().stream().map(Proposal::step).findFirst(), cancelled);
 	}
 
 	/** Of steps that are nearly alike by what is to be expected the cheapest comes first: the estimate tells them no further apart. */
@@ -104,12 +125,12 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		proposals.add(0, cheapest);
 	}
 
-	private static List<Plan.Branch> followed(Position.Step step, int budget, Care care, BooleanSupplier cancelled) {
+	private static List<Plan.Branch> followed(Position.Step step, int budget, int completed, BooleanSupplier cancelled) {
 		List<Plan.Branch> branches = new ArrayList<>();
 		for (int outcome = 0; outcome < step.outcomes(); outcome++) {
 			double probability = step.probability(outcome);
 			if (probability > 0) {
-				int share = (int) Math.ceil(care.completed * probability);
+				int share = (int) Math.ceil(completed * probability);
 				branches.add(new Plan.Branch(outcome, probability, Search.from(step.after(outcome), budget, share, cancelled).plan()));
 			}
 		}

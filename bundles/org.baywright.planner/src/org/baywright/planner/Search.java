@@ -13,6 +13,7 @@ import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
 /**
@@ -76,7 +77,16 @@ public final class Search {
 	 * @param completed positions that are looked at to complete a plan, beside the budget; where the plan does not get it says what it guesses
 	 */
 	static Found from(Position root, int budget, int completed, BooleanSupplier cancelled) {
-		return new Search(completed, cancelled).find(root, budget);
+		return new Search(completed, cancelled).find(root, budget, Optional::empty);
+	}
+
+	/**
+	 * Searches for a plan that begins with a given step unless the best is found.
+	 *
+	 * @param first asked for the step if the best is not found
+	 */
+	static Found beginning(Position root, int budget, int completed, Supplier<Optional<Position.Step>> first, BooleanSupplier cancelled) {
+		return new Search(completed, cancelled).find(root, budget, first);
 	}
 
 	/** A position in the graph. */
@@ -115,7 +125,7 @@ public final class Search {
 		}
 	}
 
-	private Found find(Position position, int budget) {
+	private Found find(Position position, int budget, Supplier<Optional<Position.Step>> otherwise) {
 		Node root = node(position);
 		while (!root.solved && expanded < budget) {
 			stopIfAsked();
@@ -123,10 +133,11 @@ public final class Search {
 			expand(next);
 			revise(next);
 		}
-		Plan plan = plan(root, nodes, budget);
+		Optional<Position.Step> first = root.solved ? Optional.empty() : otherwise.get();
+		Plan plan = plan(root, nodes, budget, first);
 		if (!root.solved && expanded > 0) {
 			// half a search may lead astray
-			Plan simple = plan(root, Map.of(), budget);
+			Plan simple = plan(root, Map.of(), budget, first);
 			plan = simple.expectedCost() < plan.expectedCost() ? simple : plan;
 		}
 		double cost = plan.expectedCost();
@@ -241,7 +252,7 @@ public final class Search {
 	}
 
 	/** Writes the best plan down as far as it is known, and goes on with what tells most for its cost, first where one gets most often. */
-	private Plan plan(Node root, Map<Object, Node> looked, int budget) {
+	private Plan plan(Node root, Map<Object, Node> looked, int budget, Optional<Position.Step> begun) {
 		Map<Object, Place> places = new HashMap<>();
 		PriorityQueue<Place> open = new PriorityQueue<>(Comparator.comparingDouble((Place place) -> -place.reached));
 		Place first = new Place(root.position);
@@ -258,7 +269,7 @@ public final class Search {
 				continue;
 			}
 			place.looked = true;
-			place.step = chosen ? known.best == null ? null : known.best.step() : mostTelling(place.position).orElse(null);
+			place.step = place == first && begun.isPresent() ? begun.get() : chosen ? known.best == null ? null : known.best.step() : mostTelling(place.position).orElse(null);
 			if (place.step != null) {
 				place.outcomes = possible(place.step);
 				place.after = new Place[place.outcomes.length];

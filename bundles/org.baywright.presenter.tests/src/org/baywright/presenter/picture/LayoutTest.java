@@ -112,7 +112,7 @@ class LayoutTest {
 
 	@Test
 	void anEmptyPictureHasNoBoxes() {
-		LaidOut empty = layout(new Picture("No rules", List.of(), List.of(), 0));
+		LaidOut empty = layout(new Picture("No rules", "", List.of(), List.of(), 0));
 		assertEquals(List.of(), empty.boxes());
 		assertTrue(empty.neighbour("", Direction.LEFT).isEmpty());
 	}

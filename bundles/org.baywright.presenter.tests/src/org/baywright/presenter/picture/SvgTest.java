@@ -52,7 +52,7 @@ class SvgTest {
 	@Test
 	void escapesWhatAuthorsWrite() throws Exception {
 		String title = "a < b & \"c\" > 'd' \u0001 \uD83D\uDE97 ]]>";
-		Picture picture = new Picture(title, List.of(new Node("rule:a", Node.Kind.RULE, title, title, Span.NONE)), List.of(),
+		Picture picture = new Picture(title, "", List.of(new Node("rule:a", Node.Kind.RULE, title, title, Span.NONE)), List.of(),
 				1);
 		Element svg = parse(Svg.write(layout(picture), Theme.DARK)).getDocumentElement();
 		assertEquals(title.replace('\u0001', '\uFFFD'), svg.getElementsByTagName("title").item(0).getTextContent());

@@ -5,6 +5,7 @@ import java.util.List;
 
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
+import org.baywright.pack.sheet.Html;
 
 /**
  * A hazard of a piece of work, with what to do about it.
@@ -27,5 +28,15 @@ public record Caution(String title, List<String> cautions, List<String> licensed
 	static List<Caution> of(RuleBase base, Collection<String> hazards) {
 		return hazards.stream().flatMap(name -> base.hazard(name).stream())
 				.map(hazard -> new Caution(hazard.title(), hazard.cautions(), hazard.licensed(), hazard.references(), hazard.span())).toList();
+	}
+
+	/** Adds it to a page. */
+	public void write(Html html) {
+		html.open("div", "class", "caution", "role", "note").open("p").element("strong", "Caution: ").text(title).close().list(cautions);
+		licensed.forEach(whose -> html.element("p", "Licensed work: " + whose));
+		if (!references.isEmpty()) {
+			html.element("p", "By: " + String.join("; ", references));
+		}
+		html.close();
 	}
 }

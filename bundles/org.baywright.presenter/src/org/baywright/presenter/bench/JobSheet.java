@@ -1,10 +1,6 @@
 package org.baywright.presenter.bench;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -20,6 +16,7 @@ import org.baywright.model.VerdictKind;
 import org.baywright.model.words.Telling;
 import org.baywright.model.words.Words;
 import org.baywright.pack.sheet.Html;
+import org.baywright.presenter.PrintPage;
 import org.baywright.presenter.Say;
 
 /**
@@ -33,9 +30,10 @@ public final class JobSheet {
 	private final Advice advice;
 	private final Mending mending;
 	private final Words words;
-	private final Html html = new Html();
+	private final Html html;
 
-	private JobSheet(Bench bench, Advice advice) {
+	private JobSheet(Bench bench, Advice advice, String kind, String name) {
+		html = PrintPage.begin(name.isBlank() ? kind : kind + " – " + Say.inLine(name));
 		this.bench = bench;
 		this.advice = advice;
 		base = bench.base();
@@ -51,7 +49,7 @@ public final class JobSheet {
 	 * @param date the day, as it is to be shown; a blank one leaves a line
 	 */
 	public static String of(Bench bench, Advice advice, String name, String date) {
-		JobSheet sheet = new JobSheet(bench, advice);
+		JobSheet sheet = new JobSheet(bench, advice, "Job sheet", name);
 		sheet.begin("Job sheet", name, date);
 		sheet.vehicle();
 		sheet.findings();
@@ -66,7 +64,7 @@ public final class JobSheet {
 
 	/** Returns the sheet that goes along when a job is handed on: what was found, what is ruled out, what was not tried, to whom. */
 	public static String referral(Bench bench, Advice advice, String name, String date) {
-		JobSheet sheet = new JobSheet(bench, advice);
+		JobSheet sheet = new JobSheet(bench, advice, "Referral", name);
 		sheet.begin("Referral", name, date);
 		sheet.html.element("h2", "To whom").open("p");
 		sheet.orBlank(sheet.mending.referral().goesTo());
@@ -84,15 +82,11 @@ public final class JobSheet {
 	// ---- the page ----------------------------------------------------------------------------------------------------
 
 	private void begin(String kind, String name, String date) {
-		html.raw("<!DOCTYPE html>\n").open("html", "lang", "en").open("head").raw("<meta charset=\"utf-8\"/>\n")
-				.raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n")
-				.element("title", name.isBlank() ? kind : kind + " – " + Say.inLine(name)).open("style").raw(style()).close().close();
-		html.open("body").element("h1", kind).open("dl");
+		html.element("h1", kind).open("dl");
 		term("Job", Say.inLine(name));
 		term("Date", Say.inLine(date));
 		html.close();
-		html.open("p", "class", "notice").text("This sheet follows the rules of the project " + base.name() + ". Local codes, the law where you work, the maker’s instructions"
-				+ " and licensed practice come first; where they differ from this sheet, they hold.").close();
+		PrintPage.notice(html, "sheet", base.name());
 	}
 
 	private String end() {
@@ -100,14 +94,6 @@ public final class JobSheet {
 		List.of("Name", "Date", "Signature").forEach(term -> term(term, ""));
 		html.close().close().close().close();
 		return html.toString();
-	}
-
-	private static String style() {
-		try (InputStream in = JobSheet.class.getResourceAsStream("job-sheet.css")) {
-			return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-		} catch (IOException e) {
-			throw new UncheckedIOException("a part of the program cannot be read", e);
-		}
 	}
 
 	private void orBlank(String text) {
@@ -214,7 +200,7 @@ public final class JobSheet {
 
 	private void work(Work work) {
 		html.element("h2", "Repair: " + work.title());
-		work.cautions().forEach(this::caution);
+		work.cautions().forEach(caution -> caution.write(html));
 		html.open("dl").term("Where", work.place()).term("Pictures", work.pictures().stream().map(link -> link.text() + " (" + link.span().file() + ")")
 				.collect(Collectors.joining("; "))).term("Needs", Words.commas(work.tools())).term("Takes", Telling.minutes(work.minutes()))
 				.term("Costs", money(work.cost())).term("Who", work.who()).close();
@@ -244,15 +230,6 @@ public final class JobSheet {
 
 	private static String whom(Notice.Whom whom) {
 		return Say.upper(whom.name().toLowerCase(Locale.ROOT));
-	}
-
-	private void caution(Caution caution) {
-		html.open("div", "class", "caution", "role", "note").open("p").element("strong", "Caution: ").text(caution.title()).close().list(caution.cautions());
-		caution.licensed().forEach(whose -> html.element("p", "Licensed work: " + whose));
-		if (!caution.references().isEmpty()) {
-			html.element("p", "By: " + String.join("; ", caution.references()));
-		}
-		html.close();
 	}
 
 	private void verification(Work work) {

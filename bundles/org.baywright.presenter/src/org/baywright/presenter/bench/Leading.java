@@ -18,10 +18,8 @@ import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.run.Prospects;
-import org.baywright.model.Module;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Test;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.words.Telling;
 import org.baywright.model.words.Words;
@@ -84,6 +82,7 @@ final class Leading {
 		private final RuleBase base;
 		private final Words words;
 		private final Subjects subjects;
+		private final StepWords say;
 		private final Diagnosis diagnosis;
 		private final Diagnosis.At at;
 
@@ -92,22 +91,19 @@ final class Leading {
 			this.diagnosis = diagnosis;
 			words = new Words(base);
 			subjects = new Subjects(base, family);
+			say = new StepWords(base, family);
 			at = diagnosis.begin();
 		}
 
 		Lead lead(Proposals proposals) {
 			List<Proposal> steps = proposals.steps();
-			List<Lead.Other> others = steps.stream().skip(1).flatMap(other -> variable(other.step()).map(variable -> new Lead.Other(title(other.step()), time(other), variable)).stream()).toList();
+			List<Lead.Other> others = steps.stream().skip(1).flatMap(other -> variable(other.step()).map(variable -> new Lead.Other(say.title(other.step()), time(other), variable)).stream()).toList();
 			return new Lead(false, steps.stream().findFirst().map(first -> todo(first, proposals)), others, beyond());
 		}
 
 		private String beyond() {
-			List<String> out = at.beyond().stream().map(this::name).toList();
+			List<String> out = at.beyond().stream().map(say::name).toList();
 			return out.isEmpty() ? "" : "Out of reach here, for want of a tool or of who may do it: " + Words.and(out) + ".";
-		}
-
-		private String name(Variable variable) {
-			return subjects.subject(variable).map(Subject::title).orElse(variable.name());
 		}
 
 		private static Optional<Variable> variable(Position.Step step) {
@@ -123,26 +119,8 @@ final class Leading {
 		private Lead.Todo todo(Proposal proposal, Proposals proposals) {
 			Position.Step step = proposal.step();
 			Optional<Doing> doing = step instanceof Diagnosis.Finding finding ? Optional.of(Doing.of(base, finding.variable())) : Optional.empty();
-			return new Lead.Todo(title(step), shows(step).stream().flatMap(variable -> subjects.subject(variable).stream()).toList(),
+			return new Lead.Todo(say.title(step), shows(step).stream().flatMap(variable -> subjects.subject(variable).stream()).toList(),
 					doing.map(Doing::cautions).orElse(List.of()), how(step, doing), why(proposal, proposals), doing.map(Doing::pictures).orElse(List.of()), step instanceof Diagnosis.Scan);
-		}
-
-		private String title(Position.Step step) {
-			if (!(step instanceof Diagnosis.Finding finding)) {
-				return "Read all modules at once";
-			}
-			Variable variable = finding.variable();
-			return switch (variable.kind()) {
-			case SIGN -> "Look or ask: " + words.sign(variable.name());
-			case TRAIT -> "Look up on the vehicle: " + name(variable);
-			case TEST -> finding.isSeen() ? name(variable) : test(step).map(Test::title).orElse(name(variable));
-			case MODULE -> "Read: " + words.module(variable.name());
-			case CODE -> finding.isSeen() ? "Seen in the same reading: " + name(variable) : "Read: " + Doing.module(base, variable).map(Module::title).orElse(name(variable));
-			};
-		}
-
-		private Optional<Test> test(Position.Step step) {
-			return step instanceof Diagnosis.Finding finding && finding.variable().kind() == Variable.Kind.TEST ? base.test(finding.variable().name()).map(base::doneBy) : Optional.empty();
 		}
 
 		private List<String> how(Position.Step step, Optional<Doing> doing) {
@@ -151,7 +129,7 @@ final class Leading {
 			}
 			List<String> how = new ArrayList<>(doing.map(Doing::how).orElseGet(() -> List.of("Takes: " + Telling.minutes(BigDecimal.valueOf(step.minutes())))));
 			if (step instanceof Diagnosis.Finding finding && !finding.disturbs().isEmpty()) {
-				how.add("It spoils what is not found out before it: " + Words.and(finding.disturbs().stream().map(this::name).toList()) + ".");
+				how.add("It spoils what is not found out before it: " + Words.and(finding.disturbs().stream().map(say::name).toList()) + ".");
 			}
 			return how;
 		}
@@ -225,12 +203,7 @@ final class Leading {
 		}
 
 		private static String time(Proposal proposal) {
-			String work = minutes(proposal.expectedMinutes());
-			return proposal.expectedWaiting() < 1 ? work : work + " of work and " + minutes(proposal.expectedWaiting()) + " of waiting";
-		}
-
-		private static String minutes(double minutes) {
-			return Telling.minutes(BigDecimal.valueOf(Math.max(1, Math.round(minutes))));
+			return StepWords.time(proposal.expectedMinutes(), proposal.expectedWaiting());
 		}
 	}
 }

@@ -16,7 +16,8 @@ public record Node(String id, Kind kind, String title, String detail, Span span)
 	/** Kinds of things, which have a form and a colour each. */
 	public enum Kind {
 		SIGN("Sign"), CODE("Code"), MODULE("Module"), TEST("Test result"), RULE("Rule"), RULE_WITH_TEST("Rule with a test"),
-		CONFIRMED("Fault confirmed"), SUSPECTED("Fault suspected"), CLEARED("Fault cleared"), REFERRAL("Referral");
+		CONFIRMED("Fault confirmed"), SUSPECTED("Fault suspected"), CLEARED("Fault cleared"), REFERRAL("Referral"),
+		STEP("Step"), NOTHING("End"), MORE("Not followed");
 
 		private final String label;
 

@@ -7,14 +7,15 @@ import org.baywright.model.RuleBase;
 import org.baywright.presenter.RuleScope;
 
 /**
- * Rules as a graph, not yet laid out.
+ * A graph of rules, or of the steps of a plan, not yet laid out.
  *
  * @param title what the picture shows
+ * @param about how it is to be read, in a sentence
  * @param nodes in a fixed order
  * @param edges in a fixed order; both ends are among the nodes
  * @param rules how many rules are in it
  */
-public record Picture(String title, List<Node> nodes, List<Edge> edges, int rules) {
+public record Picture(String title, String about, List<Node> nodes, List<Edge> edges, int rules) {
 
 	public Picture {
 		nodes = List.copyOf(nodes);

@@ -22,6 +22,7 @@ import org.baywright.presenter.Say;
 final class PictureMaker {
 
 	private static final String OR = " / ";
+	private static final String ABOUT = "From left to right: what is found, the rules that ask for it, and what they say. A dashed line is one of several ways.";
 
 	private final RuleBase base;
 	private final Words words;
@@ -36,7 +37,7 @@ final class PictureMaker {
 	Picture picture(RuleScope scope) {
 		List<Rule> rules = scope.rules(base);
 		rules.forEach(this::add);
-		return new Picture(title(scope, rules.size()), List.copyOf(nodes.values()), List.copyOf(edges.values()),
+		return new Picture(title(scope, rules.size()), ABOUT, List.copyOf(nodes.values()), List.copyOf(edges.values()),
 				rules.size());
 	}
 

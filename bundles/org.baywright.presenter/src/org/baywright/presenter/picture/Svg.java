@@ -44,9 +44,7 @@ public final class Svg {
 	}
 
 	private static String description(LaidOut laidOut) {
-		return "From left to right: what is found, the rules that ask for it, and what they say. "
-				+ laidOut.boxes().size() + " boxes, " + laidOut.routes().size()
-				+ " lines. A dashed line is one of several ways.";
+		return laidOut.picture().about() + " " + laidOut.boxes().size() + " boxes, " + laidOut.routes().size() + " lines.";
 	}
 
 	private void line(Route route) {

@@ -41,6 +41,9 @@ public record Theme(String background, String text, String label, String line, S
 		boxes.put(Node.Kind.TEST, seen);
 		boxes.put(Node.Kind.RULE, rule);
 		boxes.put(Node.Kind.RULE_WITH_TEST, rule);
+		boxes.put(Node.Kind.STEP, rule);
+		boxes.put(Node.Kind.NOTHING, seen);
+		boxes.put(Node.Kind.MORE, seen);
 		boxes.put(Node.Kind.CONFIRMED, new Paint(colours[6], colours[7]));
 		boxes.put(Node.Kind.SUSPECTED, new Paint(colours[8], colours[9]));
 		boxes.put(Node.Kind.CLEARED, new Paint(colours[10], colours[11]));

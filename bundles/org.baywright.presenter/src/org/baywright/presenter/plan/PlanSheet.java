@@ -1,0 +1,88 @@
+package org.baywright.presenter.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+
+import org.baywright.pack.sheet.Html;
+import org.baywright.presenter.PrintPage;
+import org.baywright.presenter.picture.LaidOut;
+import org.baywright.presenter.picture.Layout;
+import org.baywright.presenter.picture.Svg;
+import org.baywright.presenter.picture.TextMetrics;
+import org.baywright.presenter.picture.Theme;
+
+/** Writes a plan as a page to print: its tree as a picture or, where that is too large to be read on paper, as numbered steps. */
+final class PlanSheet {
+
+	/** What fits between the margins of A4 and Letter without getting too small to be read, in pixels of the picture. */
+	private static final double WIDTH = 960;
+	private static final double HEIGHT = 620;
+	/** So many lines fit on the page beneath its headings, of so many letters. */
+	private static final int LINES = 46;
+	private static final int LETTERS = 100;
+	/** So many letters is a line shorter for each step before it. */
+	private static final int INDENT = 3;
+	/** The tree gets at least so many lines. */
+	private static final int LEAST = 10;
+
+	private PlanSheet() {
+	}
+
+	static String of(PlanShown plan) {
+		Html html = PrintPage.begin(plan.title());
+		html.element("h1", plan.title()).open("dl").term("Project", plan.project()).term("Vehicles", String.join("; ", plan.known())).close();
+		PrintPage.notice(html, "plan", plan.project());
+		plan.cautions().forEach(caution -> caution.write(html));
+		html.element("h2", "What to expect").list(plan.facts());
+		plan.tree().ifPresent(tree -> tree(html, plan, tree));
+		return html.close().close().toString();
+	}
+
+	private static int lines(List<String> texts) {
+		return texts.stream().mapToInt(text -> 1 + text.length() / LETTERS).sum();
+	}
+
+	private static int lines(Twig tree) {
+		return PlanText.of(tree).stream().mapToInt(line -> 1 + line.toString().length() / Math.max(INDENT, LETTERS - INDENT * line.depth())).sum();
+	}
+
+	private static void tree(Html html, PlanShown plan, Twig tree) {
+		html.element("h2", "What to do");
+		int room = Math.max(LEAST, LINES - lines(plan.facts()) - plan.cautions().stream().mapToInt(caution -> 2 + lines(caution.cautions()) + caution.licensed().size()).sum());
+		LaidOut picture = tree.size() > room ? null : Layout.of(plan.picture(), TextMetrics.FIXED, () -> false);
+		if (picture != null && picture.width() <= WIDTH && picture.height() <= HEIGHT) {
+			String svg = Svg.write(picture, Theme.LIGHT);
+			html.raw(svg.substring(svg.indexOf("<svg")));
+			return;
+		}
+		int least = 1;
+		Twig shown = tree;
+		while (lines(shown) > room && least < 100) {
+			least++;
+			shown = without(tree, least / 100.0);
+		}
+		html.element("p", "The share behind a result is that of all vehicles." + (least > 1 ? " This page leaves out where no more than " + Figures.of100(least / 100.0) + " come." : "")).open("ol", "class", "plan");
+		for (PlanText.Line line : PlanText.of(shown)) {
+			html.open("li", "style", "--depth:" + line.depth()).text(line.number().isEmpty() ? "" : line.number() + " " + line.result() + ": ");
+			html.element(line.step() ? "strong" : "span", line.what()).close();
+		}
+		html.close();
+	}
+
+	/** Leaves out where no more than a share of the vehicles comes. */
+	private static Twig without(Twig twig, double least) {
+		List<Twig> after = new ArrayList<>();
+		double seldom = 0;
+		for (Twig next : twig.after()) {
+			if (next.share() > least && !next.result().equals(PlanMaker.ELSE)) {
+				after.add(without(next, least));
+			} else {
+				seldom += next.share();
+			}
+		}
+		if (seldom > 0) {
+			after.add(PlanMaker.seldom(after.isEmpty(), seldom));
+		}
+		return new Twig(twig.kind(), twig.result(), twig.share(), twig.title(), twig.detail(), twig.span(), after);
+	}
+}
