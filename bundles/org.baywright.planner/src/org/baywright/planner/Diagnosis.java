@@ -1,6 +1,5 @@
 package org.baywright.planner;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
@@ -141,6 +140,7 @@ public final class Diagnosis {
 		private final Map<String, String> states;
 		private final boolean scanned;
 		private double guess = -1;
+		private double[] least;
 		private List<Step> steps;
 		private Object key;
 		private double bound = -1;
@@ -224,8 +224,15 @@ public final class Diagnosis {
 			return bound;
 		}
 
+		private double[] least() {
+			if (least == null) {
+				least = known.least(effort.least(known, scanned), effort.together(), left);
+			}
+			return least;
+		}
+
 		private double expectedAtLeast() {
-			double[] least = known.least(effort.least(known, scanned), effort.together(), left);
+			double[] least = least();
 			double sum = 0;
 			for (int cause = 0; cause < weights.length; cause++) {
 				sum += weights[cause] == 0 ? 0 : weights[cause] * least[cause];
@@ -240,7 +247,7 @@ public final class Diagnosis {
 		@Override
 		public double guess() {
 			if (guess < 0) {
-				double[] least = isSettled() || known.open(left).length == 0 ? new double[weights.length] : known.least(effort.least(known, scanned), effort.together(), left);
+				double[] least = isSettled() || known.open(left).length == 0 ? new double[weights.length] : least();
 				List<Integer> order = IntStream.range(0, weights.length).filter(cause -> weights[cause] > 0 && Double.isFinite(least[cause])).boxed()
 						.sorted(Comparator.comparing(cause -> least[cause] / weights[cause])).toList();
 				double left = 1;

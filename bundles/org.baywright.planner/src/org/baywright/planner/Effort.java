@@ -49,6 +49,7 @@ final class Effort {
 	/** For each finding the number of its doing; what one scan can read has one number. */
 	private final int[] together;
 	private final List<Variable> findings;
+	private final Optional<Doing> scan;
 
 	/** Something that is done once and shows one finding or several. */
 	record Doing(int number, boolean reads, double minutes, double waiting, double price, List<StateSetting> states, boolean anyState, boolean atHand, boolean paid, int[] findings,
@@ -81,6 +82,7 @@ final class Effort {
 				together[finding] = scans && doing.reads() ? -1 : doing.number();
 			}
 		}
+		scan = scanOfAll();
 	}
 
 	private Object key(Variable finding) {
@@ -144,6 +146,10 @@ final class Effort {
 
 	/** Returns what reading all modules at once takes, if the workshop can. */
 	Optional<Doing> scan() {
+		return scan;
+	}
+
+	private Optional<Doing> scanOfAll() {
 		return workshop.flatMap(Workshop::all).filter(scan -> isAtHand(scan.tools(), Skill.BASIC))
 				.map(scan -> new Doing(-1, true, given(scan.takes(), MODULE), 0, scan.cost(base).doubleValue(), List.of(), false, true, false,
 						IntStream.range(0, doingOf.length).filter(finding -> doingOf[finding].reads()).toArray(), new int[0], new int[0]));
@@ -169,7 +175,7 @@ final class Effort {
 
 	/** Returns what each finding costs at least where some are made already. */
 	double[] least(Prospect.Known known, boolean scanned) {
-		double all = scan().map(this::cost).orElse(Double.POSITIVE_INFINITY);
+		double all = scan.map(this::cost).orElse(Double.POSITIVE_INFINITY);
 		return IntStream.range(0, doingOf.length).mapToDouble(finding -> isPaid(finding, known) || scanned && doingOf[finding].reads() ? 0
 				: doingOf[finding].reads() ? Math.min(all, cost(doingOf[finding])) : cost(doingOf[finding])).toArray();
 	}

@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
-import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 import org.baywright.analysis.Prospect;
@@ -648,7 +647,12 @@ final class Lookahead implements Prospect.Ahead {
 		}
 
 		private boolean isAsked(int body) {
-			return !complaint || showsSign(body, new BitSet()) || !asksSign(body);
+			return isAbout(body, new BitSet());
+		}
+
+		/** Returns whether a rule is about something that is there: who has no complaint yet is asked about everything. */
+		private boolean isAbout(int body, BitSet behind) {
+			return !complaint || showsSign(body, behind) || !asksSign(body);
 		}
 
 		private boolean showsSign(int node, BitSet behind) {
@@ -670,7 +674,7 @@ final class Lookahead implements Prospect.Ahead {
 			if (!behind.get(verdict)) {
 				behind.set(verdict);
 				for (int body : bodies.get(verdict)) {
-					if (clauses.mayHold(body, this) && (!complaint || showsSign(body, behind) || !asksSign(body))) {
+					if (clauses.mayHold(body, this) && isAbout(body, behind)) {
 						return true;
 					}
 				}

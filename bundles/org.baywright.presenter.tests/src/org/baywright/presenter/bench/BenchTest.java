@@ -347,7 +347,7 @@ class BenchTest {
 			Case job = result.job();
 			Bench bench = Bench.of(state.rules()).choose(job.family());
 			for (Reading reading : all(job)) {
-				bench = bench.enter(Bench.variable(state.rules(), reading), Bench.text(reading));
+				bench = bench.enter(Variable.of(state.rules(), reading), Bench.text(reading));
 				assertEquals("", bench.message(), job.name());
 			}
 			Shown shown = consulting.show(bench, Listener.NONE);

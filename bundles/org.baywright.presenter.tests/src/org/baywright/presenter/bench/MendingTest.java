@@ -394,7 +394,7 @@ class MendingTest {
 	static Bench bench(RuleBase base, Case job) {
 		Bench bench = Bench.of(base).choose(job.family());
 		for (Reading reading : Stream.concat(job.traits().stream(), job.found().stream()).toList()) {
-			bench = bench.enter(Bench.variable(base, reading), Bench.text(reading));
+			bench = bench.enter(Variable.of(base, reading), Bench.text(reading));
 		}
 		return bench;
 	}
@@ -420,7 +420,7 @@ class MendingTest {
 	private static final String CONFIRMED = ", which confirmed the fault.";
 
 	private static String found(Bench bench, Check check) {
-		return bench.now().readings().stream().filter(reading -> Bench.variable(bench.base(), reading).equals(check.at().variable().orElseThrow()))
+		return bench.now().readings().stream().filter(reading -> Variable.of(bench.base(), reading).equals(check.at().variable().orElseThrow()))
 				.map(Bench::text).findFirst().orElseThrow();
 	}
 

@@ -33,9 +33,9 @@ record Afterwards(RuleBase base, List<Reading> before) {
 	}
 
 	private void replace(Reading reading, List<Reading> into, boolean add) {
-		Variable variable = Bench.variable(base, reading);
+		Variable variable = Variable.of(base, reading);
 		for (int i = 0; i < into.size(); i++) {
-			if (Bench.variable(base, into.get(i)).equals(variable)) {
+			if (Variable.of(base, into.get(i)).equals(variable)) {
 				into.set(i, reading);
 				return;
 			}

@@ -82,7 +82,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	}
 
 	private boolean isKnown(RuleBase other, Reading reading) {
-		Variable variable = variable(base, reading);
+		Variable variable = Variable.of(base, reading);
 		return new Subjects(other, now.family()).subject(variable).isPresent()
 				&& Entry.read(other, now.family(), variable, text(reading)).reading().isPresent();
 	}
@@ -144,7 +144,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	/** Takes a finding or a trait away again. */
 	public Bench remove(Variable variable) {
 		List<Reading> readings = new ArrayList<>(now.readings());
-		readings.removeIf(reading -> variable(base, reading).equals(variable));
+		readings.removeIf(reading -> Variable.of(base, reading).equals(variable));
 		return readings.size() == now.readings().size() ? this : next(new Vehicle(now.family(), readings, now.done(), now.scanned()), "");
 	}
 
@@ -302,7 +302,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 
 	private int indexOf(Variable variable) {
 		for (int i = 0; i < now.readings().size(); i++) {
-			if (variable(base, now.readings().get(i)).equals(variable)) {
+			if (Variable.of(base, now.readings().get(i)).equals(variable)) {
 				return i;
 			}
 		}
@@ -320,7 +320,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	}
 
 	private Line line(Reading reading) {
-		Variable variable = variable(base, reading);
+		Variable variable = Variable.of(base, reading);
 		Optional<Subject> subject = new Subjects(base, now.family()).subject(variable);
 		String text = text(reading);
 		String value = subject.stream().flatMap(found -> found.choices().stream()).filter(choice -> choice.text().equals(text))
@@ -339,15 +339,6 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	Optional<Domain> domain(Reading reading) {
 		return base.test(reading.subject()).map(test -> test.domain())
 				.or(() -> Optional.ofNullable(base.traitsOf(now.family()).get(reading.subject())).map(trait -> trait.domain()));
-	}
-
-	/** Returns what a reading is about. */
-	static Variable variable(RuleBase base, Reading reading) {
-		Variable.Kind kind = reading instanceof Reading.SignSeen ? Variable.Kind.SIGN
-				: reading instanceof Reading.ModuleAsked ? Variable.Kind.MODULE
-						: reading instanceof Reading.CodeRead ? Variable.Kind.CODE
-								: base.test(reading.subject()).isPresent() ? Variable.Kind.TEST : Variable.Kind.TRAIT;
-		return new Variable(kind, reading.subject());
 	}
 
 	/** Returns a reading's value as {@link #enter} takes it. */

@@ -43,7 +43,7 @@ public final class CaseText {
 		List<Reading> traits = new ArrayList<>();
 		List<Reading> found = new ArrayList<>();
 		for (Reading reading : bench.now().readings()) {
-			boolean trait = Bench.variable(bench.base(), reading).kind() == Variable.Kind.TRAIT;
+			boolean trait = Variable.of(bench.base(), reading).kind() == Variable.Kind.TRAIT;
 			(trait ? traits : found).add(reading);
 		}
 		List<String> causes = mending.causes().stream().map(Cause::fault).toList();
@@ -61,7 +61,7 @@ public final class CaseText {
 		Map<Variable, Reading> last = new LinkedHashMap<>();
 		bench.now().done().repairs().forEach((name, progress) -> {
 			if (base.repair(name).filter(repair -> repair.fixes().stream().anyMatch(causes::contains)).isPresent()) {
-				progress.read().values().forEach(reading -> last.put(Bench.variable(base, reading), reading));
+				progress.read().values().forEach(reading -> last.put(Variable.of(base, reading), reading));
 			}
 		});
 		return List.copyOf(last.values());

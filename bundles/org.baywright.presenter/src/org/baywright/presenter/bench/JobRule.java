@@ -165,7 +165,7 @@ public record JobRule(RuleBase base, String family, List<Reading> readings, Stri
 
 	/** Returns the job as one that is finished. */
 	Case job() {
-		List<Reading> traits = readings.stream().filter(reading -> Bench.variable(base, reading).kind() == Variable.Kind.TRAIT).toList();
+		List<Reading> traits = readings.stream().filter(reading -> Variable.of(base, reading).kind() == Variable.Kind.TRAIT).toList();
 		return new Case("", family, traits, readings.stream().filter(reading -> !traits.contains(reading)).toList(), List.of(cause), false, Optional.empty(), Span.NONE);
 	}
 

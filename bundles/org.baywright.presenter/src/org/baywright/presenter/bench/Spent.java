@@ -1,15 +1,12 @@
 package org.baywright.presenter.bench;
 
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
 import org.baywright.analysis.Variable;
-import org.baywright.model.Code;
-import org.baywright.model.Module;
 import org.baywright.model.Reading;
 import org.baywright.model.Repair;
 import org.baywright.model.RuleBase;
@@ -85,19 +82,13 @@ public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, 
 
 		/** Returns the minutes that come with a reading. */
 		BigDecimal add(Reading reading) {
-			Variable variable = Bench.variable(base, reading);
+			Variable variable = Variable.of(base, reading);
 			Optional<Test> test = variable.kind() == Variable.Kind.TEST ? base.test(variable.name()).map(base::doneBy) : Optional.empty();
 			if (test.isPresent()) {
 				return paid.add(new Variable(Variable.Kind.TEST, test.get().name())) ? add(test.get().takes(), test.get().cost(base)) : BigDecimal.ZERO;
 			}
-			return module(base, variable).filter(module -> paid.add(new Variable(Variable.Kind.MODULE, module.name())))
+			return Doing.module(base, variable).filter(module -> paid.add(new Variable(Variable.Kind.MODULE, module.name())))
 					.map(base::scan).map(scan -> add(scan.takes(), scan.cost(base))).orElse(BigDecimal.ZERO);
-		}
-
-		/** Returns the module that is asked to find out about a code, or about itself. */
-		private static Optional<Module> module(RuleBase base, Variable variable) {
-			return variable.kind() == Variable.Kind.CODE ? base.code(variable.name()).map(Code::module).flatMap(base::module)
-					: variable.kind() == Variable.Kind.MODULE ? base.module(variable.name()) : Optional.empty();
 		}
 	}
 }

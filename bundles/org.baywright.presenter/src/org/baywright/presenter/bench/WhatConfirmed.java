@@ -61,7 +61,7 @@ final class WhatConfirmed {
 	/** What is read of a code tells of its module, and a silent module of its codes. */
 	private Map<Variable, Reading> known(Collection<Reading> readings) {
 		Map<Variable, Reading> known = new LinkedHashMap<>();
-		readings.forEach(reading -> known.put(Bench.variable(base, reading), reading));
+		readings.forEach(reading -> known.put(Variable.of(base, reading), reading));
 		for (Reading reading : readings) {
 			if (reading instanceof Reading.CodeRead read) {
 				base.code(read.subject()).map(Code::module).ifPresent(module -> known.putIfAbsent(new Variable(Variable.Kind.MODULE, module),
@@ -127,7 +127,7 @@ final class WhatConfirmed {
 	List<Variable> rest() {
 		Set<Variable> all = new HashSet<>();
 		grounds.forEach(ground -> all.addAll(ground.rest()));
-		return before.values().stream().map(reading -> Bench.variable(base, reading)).filter(all::contains).toList();
+		return before.values().stream().map(reading -> Variable.of(base, reading)).filter(all::contains).toList();
 	}
 
 	/**

@@ -113,7 +113,7 @@ final class WorkMaker {
 	/** Nobody says how it is verified, so what the customer came for has to be gone. */
 	private void complaintIsGone() {
 		bench.now().readings().stream().filter(reading -> reading instanceof Reading.SignSeen seen && seen.present())
-				.flatMap(reading -> subjects.subject(Bench.variable(base, reading)).stream())
+				.flatMap(reading -> subjects.subject(Variable.of(base, reading)).stream())
 				.forEach(subject -> read(new At(0, Optional.of(subject.variable())), "The rules do not say how this is verified. " + again(subject) + ".", subject,
 						Optional.of(new VerifyStep.ExpectSign(subject.variable().name(), false, 0, Span.NONE))));
 	}
@@ -164,8 +164,8 @@ final class WorkMaker {
 	/** Returns all that was read, of what is read several times this reading. */
 	private List<Reading> readWith(Reading reading) {
 		Map<Variable, Reading> all = new LinkedHashMap<>();
-		progress.read().values().forEach(each -> all.put(Bench.variable(base, each), each));
-		all.put(Bench.variable(base, reading), reading);
+		progress.read().values().forEach(each -> all.put(Variable.of(base, each), each));
+		all.put(Variable.of(base, reading), reading);
 		return List.copyOf(all.values());
 	}
 
