@@ -23,6 +23,9 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	private static final int COMPARED = 5;
 	/** Up to how many steps to choose from an exact search is worth a try where the answer is to come at once. */
 	private static final int SMALL = 8;
+	/** Up to how many it is worth a longer try, and how long a one. */
+	private static final int FEW = 4;
+	private static final int FEW_BUDGET = 150;
 	/** By what share steps may differ in what is to be expected and still count as alike, where no search has proved it. */
 	private static final double ALIKE = 0.06;
 	/** Up to how many positions are looked at closely for a whole plan. */
@@ -85,7 +88,7 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		if (steps.isEmpty()) {
 			return new Proposals(List.of(), true, 0);
 		}
-		int budget = care == Care.QUICK && steps.size() > SMALL ? 0 : care.budget;
+		int budget = care == Care.QUICK && steps.size() > SMALL ? 0 : Math.max(care.budget, steps.size() <= FEW ? FEW_BUDGET : 0);
 		Search.Found found = Search.from(position, budget, care.completed, cancelled);
 		double before = position.uncertainty();
 		Map<String, Position.Step> candidates = new LinkedHashMap<>();
