@@ -50,7 +50,7 @@ import org.eclipse.swt.widgets.Widget;
  */
 final class Controls {
 
-	private static final List<String> VIEWS = List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench", "Help", "Outline", "Ten-minute walk",
+	private static final List<String> VIEWS = List.of("Flaws", "Picture", "Plan", "Test grid", "Finished jobs", "Bench", "Help", "Outline", "Ten-minute walk",
 			"Project Explorer", "Progress", "Search", "Shared Area", "Rules");
 	/** What is seen and need not be used, each with the reason. */
 	private static final Map<String, String> EXCEPT = Map.ofEntries(

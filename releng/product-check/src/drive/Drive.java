@@ -289,7 +289,7 @@ final class Drive {
 			hands.picture("rename-refused");
 			hands.click(hands.find(Button.class, "Cancel"));
 		});
-		for (String view : List.of("Flaws", "Picture", "Test grid", "Bench", "Finished jobs")) {
+		for (String view : List.of("Flaws", "Picture", "Plan", "Test grid", "Bench", "Finished jobs")) {
 			check("F1 in " + view, () -> helpOn(view));
 		}
 		check("deleting all and undo", () -> {
@@ -365,7 +365,7 @@ final class Drive {
 		check("preferences: every page", this::preferences);
 		new Entries(hands, this::ready, this::note).menus(entry -> !DRIVEN_ELSEWHERE.contains(entry) && !ON_FILES.contains(entry), list());
 		new Entries(hands, this::readyInTree, this::note).menus(ON_FILES::contains, list());
-		for (String view : List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench")) {
+		for (String view : List.of("Flaws", "Picture", "Plan", "Test grid", "Finished jobs", "Bench")) {
 			toolBar(view);
 		}
 	}

@@ -10,7 +10,7 @@ import org.eclipse.swt.widgets.Button;
 /** The plug-in in a platform that has nothing else of ours: no welcome, none of our menus but one. */
 final class Elsewhere {
 
-	private static final List<String> VIEWS = List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench");
+	private static final List<String> VIEWS = List.of("Flaws", "Picture", "Plan", "Test grid", "Finished jobs", "Bench");
 
 	private final Drive drive;
 	private final Hands hands;

@@ -32,7 +32,7 @@ final class Groups {
 	/** Whether the controls of the platform's own windows are used too, which takes some minutes more. */
 	static final boolean ALL = Boolean.getBoolean("drive.all");
 	/** What we show ourselves, or bring into the window. */
-	private static final Set<String> OURS = Set.of("Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
+	private static final Set<String> OURS = Set.of("Flaws", "Picture", "Plan", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
 			"Project Explorer", "Editor", "Window", "Rule project", "Rule file", "Rule", "Vehicle family", "Example rules", "Rule pack", "Jump to",
 			"About Baywright", "Edit a cell of the grid", "Paste from a spreadsheet", "Let the test say nothing of the fault");
 
@@ -75,7 +75,7 @@ final class Groups {
 	/** Drives those that are named. */
 	void go(Set<String> named) {
 		Map<String, Drive.Case> all = new LinkedHashMap<>();
-		all.put("contexts", () -> contexts(List.of("Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Outline", "Help")));
+		all.put("contexts", () -> contexts(List.of("Flaws", "Picture", "Plan", "Test grid", "Bench", "Finished jobs", "Outline", "Help")));
 		all.put("bench", () -> {
 			bench();
 			dangerAndChain();
@@ -303,7 +303,7 @@ final class Groups {
 	private void controls() {
 		sequences();
 		Sweep sweep = new Sweep(drive, hands, controls);
-		for (String view : List.of("Project Explorer", "Outline", "Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk",
+		for (String view : List.of("Project Explorer", "Outline", "Flaws", "Picture", "Plan", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk",
 				"Progress", "Search", "Editor", "Window")) {
 			drive.check("controls of " + view, () -> sweep.view(view));
 		}
@@ -459,7 +459,7 @@ final class Groups {
 	}
 
 	private void labels() {
-		List<String> views = List.of("Project Explorer", "Outline", "Flaws", "Picture", "Test grid", "Bench", "Finished jobs", "Help");
+		List<String> views = List.of("Project Explorer", "Outline", "Flaws", "Picture", "Plan", "Test grid", "Bench", "Finished jobs", "Help");
 		readable(views);
 		Rectangle before = hands.see(() -> Display.getCurrent().getActiveShell().getBounds());
 		hands.resize(1280, 720);

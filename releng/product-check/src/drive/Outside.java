@@ -237,7 +237,7 @@ final class Outside {
 		hands.picture("slow");
 		hands.click(hands.find(Button.class, "Stop"));
 		hands.until("that it was stopped", 20, () -> hands.says("stopped"));
-		for (String view : List.of("Picture", "Test grid", "Finished jobs", "Bench", "Flaws")) {
+		for (String view : List.of("Picture", "Plan", "Test grid", "Finished jobs", "Bench", "Flaws")) {
 			hands.click(drive.tab(view));
 			hands.rest(1500);
 			if (hands.look(Button.class, button -> Hands.label(button).equals("Stop")).isPresent()) {

@@ -69,7 +69,7 @@ final class Restarts {
 			hands.rest(3000);
 			hands.picture("dark");
 		});
-		for (String view : List.of("Flaws", "Picture", "Test grid", "Finished jobs", "Bench", "Outline", "Project Explorer")) {
+		for (String view : List.of("Flaws", "Picture", "Plan", "Test grid", "Finished jobs", "Bench", "Outline", "Project Explorer")) {
 			drive.check("dark and readable: " + view, () -> {
 				hands.alone();
 				drive.show(view);

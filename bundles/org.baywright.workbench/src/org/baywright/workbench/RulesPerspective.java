@@ -19,6 +19,7 @@ public final class RulesPerspective implements IPerspectiveFactory {
 	private static final String CASES = "org.baywright.workbench.view.cases";
 	private static final String BENCH = "org.baywright.workbench.view.bench";
 	private static final String PICTURE = "org.baywright.workbench.view.picture";
+	private static final String PLAN = "org.baywright.workbench.view.plan";
 	private static final String GRID = "org.baywright.workbench.view.grid";
 	private static final String HELP = "org.baywright.workbench.view.help";
 	private static final String WALK = "org.baywright.workbench.view.walk";
@@ -37,12 +38,13 @@ public final class RulesPerspective implements IPerspectiveFactory {
 		IFolderLayout below = layout.createFolder("below", IPageLayout.BOTTOM, 0.5f, editors);
 		below.addView(FLAWS);
 		below.addView(PICTURE);
+		below.addView(PLAN);
 		below.addView(GRID);
 		below.addView(CASES);
 		below.addPlaceholder("org.eclipse.search.ui.views.SearchView");
 		below.addPlaceholder(IProgressConstants.PROGRESS_VIEW_ID);
 		below.addPlaceholder("org.eclipse.pde.runtime.LogView");
-		for (String view : new String[] { FLAWS, PICTURE, GRID, BENCH, CASES, HELP, WALK, ProjectExplorer.VIEW_ID, IPageLayout.ID_OUTLINE,
+		for (String view : new String[] { FLAWS, PICTURE, PLAN, GRID, BENCH, CASES, HELP, WALK, ProjectExplorer.VIEW_ID, IPageLayout.ID_OUTLINE,
 				IProgressConstants.PROGRESS_VIEW_ID }) {
 			layout.addShowViewShortcut(view);
 		}

@@ -25,6 +25,7 @@ import org.baywright.workbench.view.cases.CasesView;
 import org.baywright.workbench.view.flaws.FlawsView;
 import org.baywright.workbench.view.grid.GridView;
 import org.baywright.workbench.view.picture.PictureView;
+import org.baywright.workbench.view.plan.PlanView;
 import org.baywright.workbench.wizard.ProjectMaker;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.ResourcesPlugin;
@@ -258,6 +259,30 @@ class ViewsTest {
 		Ui.run(() -> select(combos.get(1), "everything"));
 		await("not all", view, shown -> !shown.getContentDescription().contains("Capacity lost"));
 		Ui.picture("views-picture-all");
+	}
+
+	@Test
+	void thePlanIsDrawnWithItsFigures() {
+		RulesView view = show(PlanView.ID);
+		await("no plan", view, shown -> shown.getContentDescription().contains("Plan for"));
+		List<Combo> combos = Ui.get(() -> all(view, Combo.class));
+		Ui.run(() -> {
+			select(combos.get(0), "Quillane Bord S panel van");
+			select(combos.get(1), "Engine cranks slowly");
+		});
+		await("not the complaint", view, shown -> shown.getContentDescription().contains("Plan for “Engine cranks slowly” on Quillane Bord S panel van"));
+		StyledText figures = one(view, StyledText.class);
+		String told = Ui.get(figures::getText);
+		assertTrue(told.startsWith("Work: about ") && told.contains("Of 100 vehicles end "), told);
+		Canvas canvas = one(view, Canvas.class);
+		Ui.run(() -> {
+			canvas.setFocus();
+			press(canvas, SWT.HOME);
+			press(canvas, SWT.CR);
+		});
+		Ui.await(() -> "no editor", () -> editor().endsWith(".bay"));
+		Ui.run(() -> Ui.page().activate(view));
+		large(PlanView.ID, "plan");
 	}
 
 	private static void press(Control control, int key) {

@@ -115,7 +115,7 @@ public abstract class RulesView extends ViewPart {
 	}
 
 	/** Returns an action with a text, a picture and what it does. */
-	protected static Action action(String text, ImageDescriptor image, Runnable run) {
+	public static Action action(String text, ImageDescriptor image, Runnable run) {
 		Action action = new Action(text) {
 			@Override
 			public void run() {

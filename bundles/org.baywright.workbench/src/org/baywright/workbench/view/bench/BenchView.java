@@ -1,8 +1,5 @@
 package org.baywright.workbench.view.bench;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -23,7 +20,6 @@ import org.baywright.presenter.bench.Keeping;
 import org.baywright.presenter.bench.Mending;
 import org.baywright.presenter.bench.Paragraph;
 import org.baywright.presenter.bench.Shown;
-import org.baywright.workbench.Baywright;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.pack.SheetLauncher;
 import org.baywright.workbench.project.FileEdits;
@@ -201,14 +197,8 @@ public final class BenchView extends RulesView {
 		String date = LocalDate.now().toString();
 		boolean referral = shown.mending().filter(mending -> mending.referral().isDue() || !mending.referral().accepted().isEmpty()).isPresent();
 		String name = Keeping.of(bench, shown.advice(), LocalDate.now()).name();
-		try {
-			Path file = Files.createTempFile("baywright-job-", ".html");
-			file.toFile().deleteOnExit();
-			Files.writeString(file, referral ? JobSheet.referral(bench, shown.advice(), name, date) : JobSheet.of(bench, shown.advice(), name, date));
-			new SheetLauncher().open(IPath.fromPath(file));
-		} catch (IOException e) {
-			ErrorDialog.openError(getSite().getShell(), BenchMessages.Sheet, BenchMessages.SheetNotWritten, Baywright.error(e.toString(), e));
-		}
+		String page = referral ? JobSheet.referral(bench, shown.advice(), name, date) : JobSheet.of(bench, shown.advice(), name, date);
+		SheetLauncher.show(getSite().getShell(), "job", page, BenchMessages.Sheet, BenchMessages.SheetNotWritten);
 	}
 
 	private void draft() {
