@@ -138,6 +138,7 @@ final class Groups {
 			hands.click(hands.find(Button.class, "Enter"));
 			hands.until("why the next step", () -> tells("Why this"));
 			hands.picture("bench-prompt");
+			followBench();
 			pickOther(other, "Test: Battery voltage at rest");
 			hands.until("what to type", () -> hands.says("Type the value, from "));
 			hands.type("11.5");
