@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.Map;
 import java.util.Optional;
 
 import org.baywright.analysis.Consultation;
@@ -13,6 +15,7 @@ import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.run.Consultations;
 import org.baywright.language.workspace.RuleProject;
+import org.baywright.analysis.run.Prospects;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
@@ -81,6 +84,17 @@ class DiagnosisTest {
 		assertEquals(4 / 14.0, prior[1], CLOSE);
 		assertEquals(2 / 14.0, prior[2], CLOSE);
 		assertEquals(1 / 14.0, prior[3], CLOSE);
+	}
+
+	/** A ninth of seven, four, two and one. */
+	@Test
+	void whatWasMendedInVainIsLessLikely() {
+		RuleBase base = read(LAMP);
+		double[] prior = Diagnosis.of(base, Prospects.of(base, "tarn"), List.of(there("dead")), new Diagnosis.Before(Map.of(), false, Set.of("lamp.burnt")))
+				.orElseThrow().begin().likelihoods();
+		double sum = 7 / 9.0 + 4 + 2 + 1;
+		assertEquals(7 / 9.0 / sum, prior[0], CLOSE);
+		assertEquals(4 / sum, prior[1], CLOSE);
 	}
 
 	/** Each test shows only its own fault, so the order is by likelihood over cost (the ratio rule of the operations research literature). */

@@ -31,6 +31,8 @@ final class Beliefs {
 	private static final double SUSPECTED = 3;
 	/** How many times as likely a result is under a fault that it makes the rules confirm. */
 	private static final double CONFIRMED = 9;
+	/** How many times less likely a fault is after a repair that did not put the vehicle right. */
+	private static final double MENDED = 9;
 	/** How many times less likely than its answer the silence of a module is before any job shows it. */
 	private static final double SILENCE = 20;
 
@@ -45,11 +47,16 @@ final class Beliefs {
 		causes = ahead.causes();
 	}
 
-	/** Returns how likely each cause is; they add up to 1. */
-	double[] prior() {
+	/**
+	 * Returns how likely each cause is; they add up to 1.
+	 *
+	 * @param mended faults whose repair did not put the vehicle right
+	 */
+	double[] prior(Set<String> mended) {
 		double[] prior = new double[causes.size() + 1];
 		for (int cause = 0; cause < causes.size(); cause++) {
-			prior[cause] = PRIOR + base.fault(causes.get(cause)).map(Fault::seen).orElse(0);
+			String fault = causes.get(cause);
+			prior[cause] = (PRIOR + base.fault(fault).map(Fault::seen).orElse(0)) / (mended.contains(fault) ? MENDED : 1);
 		}
 		prior[causes.size()] = PRIOR;
 		return norm(prior);

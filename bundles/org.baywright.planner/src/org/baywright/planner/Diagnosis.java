@@ -37,12 +37,30 @@ public final class Diagnosis {
 	private final Optional<Effort.Doing> scan;
 	private At begin;
 
-	private Diagnosis(RuleBase base, Prospect.Ahead ahead, List<Reading> complaint, Map<String, String> states, boolean scanned) {
+	/**
+	 * What was done on the vehicle.
+	 *
+	 * @param states what it is in, value by state
+	 * @param scanned whether all modules were read at once
+	 * @param mended faults whose repair did not put it right
+	 */
+	public record Before(Map<String, String> states, boolean scanned, Set<String> mended) {
+
+		/** Nothing was done, and nobody knows what it is in. */
+		public static final Before NOTHING = new Before(Map.of(), false, Set.of());
+
+		public Before {
+			states = Map.copyOf(states);
+			mended = Set.copyOf(mended);
+		}
+	}
+
+	private Diagnosis(RuleBase base, Prospect.Ahead ahead, List<Reading> complaint, Before before) {
 		this.ahead = ahead;
 		beliefs = new Beliefs(base, ahead);
 		effort = new Effort(base, ahead, complaint);
 		scan = effort.scan();
-		begin = new At(ahead.known(), beliefs.prior(), Map.copyOf(states), scanned);
+		begin = new At(ahead.known(), beliefs.prior(before.mended()), before.states(), before.scanned());
 	}
 
 	/**
@@ -53,16 +71,15 @@ public final class Diagnosis {
 	 * @return nothing if no vehicle has all of it
 	 */
 	public static Optional<Diagnosis> of(RuleBase base, String family, List<Reading> readings) {
-		return of(base, Prospects.of(base, family), readings, Map.of(), false);
+		return of(base, Prospects.of(base, family), readings, Before.NOTHING);
 	}
 
 	/**
 	 * Begins on a family whose rules are ready.
 	 *
-	 * @param states what the vehicle is in, value by state
-	 * @param scanned whether all modules were read at once
+	 * @param before what was done on the vehicle
 	 */
-	public static Optional<Diagnosis> of(RuleBase base, Prospect prospect, List<Reading> readings, Map<String, String> states, boolean scanned) {
+	public static Optional<Diagnosis> of(RuleBase base, Prospect prospect, List<Reading> readings, Before before) {
 		List<Reading> complaint = readings.stream().filter(reading -> isComplaint(base, reading)).toList();
 		Optional<Prospect.Ahead> first = prospect.begin(complaint);
 		if (first.isEmpty()) {
@@ -72,7 +89,7 @@ public final class Diagnosis {
 		List<Reading> beside = readings.stream().filter(reading -> !complaint.contains(reading) && first.get().number(Variable.of(base, reading)) < 0).toList();
 		List<Reading> known = Stream.concat(complaint.stream(), beside.stream()).toList();
 		Optional<Prospect.Ahead> ahead = beside.isEmpty() ? first : prospect.begin(known);
-		return ahead.map(found -> new Diagnosis(base, found, known, states, scanned)).flatMap(diagnosis -> diagnosis.goOn(base, readings.stream().filter(reading -> !known.contains(reading)).toList()))
+		return ahead.map(found -> new Diagnosis(base, found, known, before)).flatMap(diagnosis -> diagnosis.goOn(base, readings.stream().filter(reading -> !known.contains(reading)).toList()))
 				.filter(diagnosis -> beside.isEmpty() || prospect.begin(readings).isPresent());
 	}
 

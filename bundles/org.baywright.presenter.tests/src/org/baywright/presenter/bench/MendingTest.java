@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -190,6 +191,23 @@ class MendingTest {
 	}
 
 	@Test
+	void whatWasFoundBeforeARepairInVainCountsNoMore() {
+		Bench worn = osier().enter(ENGINE, "diesel").enter(VOLTS, "12.6").enter(LOAD, "fail");
+		Bench failed = worn.verify("swap", mending(worn).work().orElseThrow().checks().get(0).at(), "fail");
+		assertEquals(Stage.REPAIR, mending(failed.backToWork(mending(failed).work().orElseThrow())).stage(), "what was read again counts");
+		Bench flat = verify(osier().enter(VOLTS, "11.4").enter(HUM, "absent"), 5, "present");
+		Bench back = flat.backToWork(mending(flat).work().orElseThrow());
+		assertEquals(List.of("present", "absent"), back.lines().stream().map(Bench.Line::value).toList());
+		assertEquals("“Recharge” did not put it right: No crank present, expected absent, tried 3 times. Found before that repair, it does not count any more: "
+				+ "Voltage: 11.4 V. What was read now stands; go on finding.", back.message());
+		assertEquals(Stage.FINDING, mending(back).stage());
+		assertEquals(Set.of("battery.flat"), back.now().done().mended());
+		assertEquals("368", mending(back).spent().minutes().toPlainString(), "the 8 min and 6 h it took are not given back");
+		assertTrue(JobSheet.of(back, advice(back), "", "").contains("it does not count any more: Voltage: 11.4 V"));
+		assertEquals(List.of(), CaseText.job(back, advice(back), "J").causes());
+	}
+
+	@Test
 	void aFaultThatIsStillConfirmedSaysSo() {
 		Bench failed = verify(osier().enter(VOLTS, "11.4"), 4, "11.8");
 		Mending mending = mending(failed.backToWork(mending(failed).work().orElseThrow()));
@@ -347,6 +365,9 @@ class MendingTest {
 		assertEquals("90", mending(said).spent().minutes().toPlainString());
 		assertEquals("140.50", mending(said).spent().cost().toPlainString());
 		assertFalse(mending(said).spent().byRules());
+		// a repair that is only begun has not taken its time yet
+		assertEquals("11", mending(bench.tick("recharge", Progress.Tick.STEP, 0)).spent().minutes().toPlainString());
+		assertEquals("371", mending(bench.tick("recharge", Progress.Tick.STEP, 0).tick("recharge", Progress.Tick.STEP, 1)).spent().minutes().toPlainString());
 		assertEquals(mending(begun).spent(), mending(said.took("").spent(" ")).spent());
 		assertEquals("Write a time, such as 90 or 1.5 h.", begun.took("long").message());
 		assertEquals("V and min do not measure the same kind of thing.", begun.took("3 V").message());

@@ -93,7 +93,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 		return switch (mending.stage()) {
 		case FINDING -> !mending.referral().goesTo().isEmpty() ? todo("Hand the job on to " + mending.referral().goesTo() + ".", "", "Hand it on",
 				(bench, text) -> bench.refer(mending.referral().goesTo())) : special("The rules lead no further, and the cause is not found.", "Draft a rule", Special.DRAFT);
-		case FAILED -> todo("The repair did not put it right.", mending.work().map(work -> work.inVain().text()).orElse(""), "Back to finding",
+		case FAILED -> todo("The repair did not put it right.", mending.work().map(work -> work.inVain(List.of()).text()).orElse(""), "Back to finding",
 				(bench, text) -> mending.work().map(bench::backToWork).orElse(bench));
 		case VERIFIED, REFERRED -> special(mending.headline(), "Keep the job", Special.KEEP);
 		case REPAIR -> mending.work().flatMap(Ask::of).or(() -> repair(mending)).orElse(special(mending.headline(), "Keep the job", Special.KEEP));

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.Variable;
 import org.baywright.model.Domain;
@@ -209,7 +212,8 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 
 	/**
 	 * Goes back to finding after a repair that did not put the vehicle right: it is noted as done in vain, and what was read in
-	 * its verification takes the place of what was found before.
+	 * its verification takes the place of what was found before. What the faults were confirmed by and was not read again is
+	 * taken away, as it was found on what is no longer there.
 	 *
 	 * @param failed the repair with what was read
 	 */
@@ -217,9 +221,13 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		if (failed.outcome() != Work.Outcome.FAILED) {
 			return refused("Nothing that was read after the repair is other than expected.");
 		}
-		Done.InVain inVain = failed.inVain();
-		List<Reading> readings = new Afterwards(base, now.readings()).with(failed.read());
-		return next(new Vehicle(now.family(), readings, now.done().inVain(inVain), now.scanned()), inVain.text() + " What was read now stands; go on finding.");
+		Set<Variable> read = failed.read().stream().map(reading -> Variable.of(base, reading)).collect(Collectors.toSet());
+		List<Reading> outdated = now.readings().stream().filter(reading -> failed.restsOn().contains(Variable.of(base, reading)) && !read.contains(Variable.of(base, reading))).toList();
+		List<Reading> kept = now.readings().stream().filter(reading -> !outdated.contains(reading)).toList();
+		Done.InVain inVain = failed.inVain(outdated.stream().map(reading -> new Done.InVain.Outdated(reading, line(reading).title() + ": " + line(reading).value())).toList());
+		List<Reading> readings = new Afterwards(base, kept).with(failed.read());
+		String told = Stream.of(inVain.text(), inVain.outdated(), "What was read now stands; go on finding.").filter(text -> !text.isEmpty()).collect(Collectors.joining(" "));
+		return next(new Vehicle(now.family(), readings, now.done().inVain(inVain), false), told);
 	}
 
 	/**

@@ -263,7 +263,7 @@ public final class BenchText {
 
 	private void inVain(Mending mending) {
 		// what is done again in vain is told once
-		mending.inVain().stream().map(Done.InVain::text).distinct().forEach(this::line);
+		mending.inVain().stream().flatMap(done -> Stream.of(done.text(), done.outdated())).distinct().forEach(this::line);
 	}
 
 	private void cautions(List<Caution> cautions) {

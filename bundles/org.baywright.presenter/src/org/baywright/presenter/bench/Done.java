@@ -7,7 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+
+import org.baywright.model.Reading;
 
 /**
  * What was done on a vehicle after its cause was found, and what is kept of the job beside its findings.
@@ -31,16 +35,33 @@ public record Done(String chosen, Map<String, Progress> repairs, List<InVain> in
 	 * @param title what a technician calls it
 	 * @param faults names of the faults that it was done for
 	 * @param wrong what was not as expected, in words, one for each reading
+	 * @param before what was found before it on what was worked on, and does not count any more
 	 */
-	public record InVain(String repair, String title, List<String> faults, List<String> wrong) {
+	public record InVain(String repair, String title, List<String> faults, List<String> wrong, List<Outdated> before) {
+
+		/**
+		 * Something that was found before the repair.
+		 *
+		 * @param reading the finding
+		 * @param words the same in words
+		 */
+		public record Outdated(Reading reading, String words) {
+		}
+
 		public InVain {
 			faults = List.copyOf(faults);
 			wrong = List.copyOf(wrong);
+			before = List.copyOf(before);
 		}
 
 		/** Returns it in one sentence. */
 		public String text() {
 			return "“" + title + "” did not put it right: " + String.join("; ", wrong) + ".";
+		}
+
+		/** Returns what does not count any more, in one sentence; the empty text for nothing. */
+		public String outdated() {
+			return before.isEmpty() ? "" : "Found before that repair, it does not count any more: " + before.stream().map(Outdated::words).collect(Collectors.joining("; ")) + ".";
 		}
 	}
 
@@ -55,6 +76,11 @@ public record Done(String chosen, Map<String, Progress> repairs, List<InVain> in
 	/** Returns how far a repair is. */
 	public Progress progress(String repair) {
 		return repairs.getOrDefault(repair, Progress.NONE);
+	}
+
+	/** Returns the faults whose repair did not put the vehicle right. */
+	public Set<String> mended() {
+		return inVain.stream().flatMap(done -> done.faults().stream()).collect(Collectors.toSet());
 	}
 
 	/** Returns whether a repair was done and did not put the vehicle right. */

@@ -192,7 +192,7 @@ public final class JobSheet {
 
 	private void inVain() {
 		if (!mending.inVain().isEmpty()) {
-			list("Done in vain", mending.inVain().stream().map(Done.InVain::text).toList(), "");
+			list("Done in vain", mending.inVain().stream().map(done -> (done.text() + " " + done.outdated()).strip()).toList(), "");
 		}
 	}
 

@@ -63,7 +63,7 @@ final class Leading {
 			family = bench.now().family();
 			prospect = Prospects.of(base, family);
 		}
-		return Diagnosis.of(base, prospect, readings, states(base, readings), bench.now().scanned())
+		return Diagnosis.of(base, prospect, readings, new Diagnosis.Before(states(base, readings), bench.now().scanned(), bench.now().done().mended()))
 				.map(diagnosis -> new Wording(base, family, diagnosis).lead(diagnosis.next(care, cancelled))).orElse(Lead.NONE);
 	}
 

@@ -15,7 +15,7 @@ import org.baywright.model.Workshop;
 
 /**
  * What a job has taken so far by the rules: each test and each module once, however much is seen with it, and every repair
- * that was begun or done in vain, with the tests of its verification. What the user says instead comes first.
+ * that was done, in vain too, with the tests of its verification. What the user says instead comes first.
  *
  * @param each how many minutes each finding took, in the order of the bench; 0 for what is seen along with another
  * @param minutes the whole, in minutes
@@ -36,10 +36,14 @@ public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, 
 			sum.scan();
 		}
 		List<BigDecimal> each = bench.now().readings().stream().map(sum::add).toList();
-		done.inVain().forEach(inVain -> base.repair(inVain.repair()).ifPresent(sum::add));
+		done.inVain().forEach(inVain -> {
+			inVain.before().forEach(outdated -> sum.add(outdated.reading()));
+			base.repair(inVain.repair()).ifPresent(sum::add);
+		});
 		done.repairs().forEach((name, progress) -> {
-			boolean begun = !progress.equals(Progress.NONE) && !(done.isInVain(name) && progress.checks().isEmpty() && progress.read().isEmpty());
-			if (begun) {
+			boolean verifying = !progress.checks().isEmpty() || !progress.read().isEmpty();
+			boolean over = base.repair(name).filter(repair -> !repair.steps().isEmpty() && progress.steps().size() == repair.steps().size()).isPresent();
+			if (verifying || over && !done.isInVain(name)) {
 				base.repair(name).ifPresent(sum::add);
 				sum.begin();
 				progress.read().values().forEach(sum::add);

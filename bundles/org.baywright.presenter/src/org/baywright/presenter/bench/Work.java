@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 import org.baywright.analysis.Variable;
 import org.baywright.model.Notice;
@@ -32,10 +33,11 @@ import org.baywright.presenter.bench.Done.InVain;
  * @param notices who is told what
  * @param changes what is not as before
  * @param checks how it is verified, in the order of the work
+ * @param restsOn what the faults were confirmed by, and what else was found on their parts
  */
 public record Work(String repair, String title, Span span, List<String> faults, List<Caution> cautions, String place, List<Link> pictures,
 		List<String> tools, BigDecimal minutes, BigDecimal cost, String who, List<Step> steps, List<Told> notices, List<String> changes,
-		List<Check> checks) {
+		List<Check> checks, Set<Variable> restsOn) {
 
 	/** What is known of the whole. */
 	public enum Outcome {
@@ -76,6 +78,7 @@ public record Work(String repair, String title, Span span, List<String> faults, 
 		notices = List.copyOf(notices);
 		changes = List.copyOf(changes);
 		checks = List.copyOf(checks);
+		restsOn = Set.copyOf(restsOn);
 	}
 
 	/** Returns what is known of the whole. */
@@ -99,9 +102,13 @@ public record Work(String repair, String title, Span span, List<String> faults, 
 		return new ArrayList<>(last.values());
 	}
 
-	/** Returns what is to be noted of it after it failed. */
-	InVain inVain() {
+	/**
+	 * Returns what is to be noted of it after it failed.
+	 *
+	 * @param before what does not count any more
+	 */
+	InVain inVain(List<InVain.Outdated> before) {
 		return new InVain(repair, title, faults, checks.stream().filter(check -> check.verdict() == Verdict.NOT_AS_EXPECTED)
-				.map(check -> check.subject().orElseThrow().title() + " " + check.said() + ", expected " + check.expected()).toList());
+				.map(check -> check.subject().orElseThrow().title() + " " + check.said() + ", expected " + check.expected()).toList(), before);
 	}
 }

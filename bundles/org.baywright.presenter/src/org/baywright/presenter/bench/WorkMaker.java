@@ -7,10 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.analysis.Variable;
 import org.baywright.model.CodeReading;
+import org.baywright.model.Fault;
 import org.baywright.model.Notice;
 import org.baywright.model.Reading;
 import org.baywright.model.Repair;
@@ -69,7 +71,17 @@ final class WorkMaker {
 		verification();
 		return new Work(repair.name(), repair.title(), repair.span(), faults, Caution.of(base, repair.hazards(base)), repair.place().orElse(""), pictures(),
 				repair.tools().stream().map(words::tool).toList(), repair.takes(), repair.cost(base), Telling.skill(repair.skill()), steps, notices,
-				repair.changesForGood(), checks);
+				repair.changesForGood(), checks, restsOn());
+	}
+
+	/** Nothing that was measured on a part tells of it after work on it. */
+	private Set<Variable> restsOn() {
+		Set<Variable> rest = new HashSet<>(confirmed.rest());
+		Set<String> parts = faults.stream().flatMap(fault -> base.fault(fault).stream()).map(Fault::part).collect(Collectors.toSet());
+		base.tests().stream().filter(test -> test.part(base).filter(parts::contains).isPresent()).forEach(test -> rest.add(new Variable(Variable.Kind.TEST, test.name())));
+		// what is wrong with the vehicle is asked for in the verification, and stands as long as nobody says otherwise
+		rest.removeIf(variable -> variable.kind() == Variable.Kind.SIGN || variable.kind() == Variable.Kind.TRAIT);
+		return rest;
 	}
 
 	private List<Link> pictures() {

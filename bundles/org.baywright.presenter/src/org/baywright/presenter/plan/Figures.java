@@ -45,12 +45,12 @@ public record Figures(double minutes, double worstMinutes, double waiting, doubl
 				+ (hourly ? "an hour of work as the workshop says." : "a minute of work counts like one of it."));
 		said.add(isBest() ? "No order of steps costs less." : "No order of steps costs less than " + money(least) + ", so this plan need not be the best.");
 		List<String> ends = new ArrayList<>();
-		add(ends, one, "with one cause confirmed");
-		add(ends, several, "with several causes confirmed");
-		add(ends, referred, "with somebody else who goes on");
-		add(ends, nothing, "with nothing confirmed");
-		add(ends, unseen, "where nobody looked how it goes on, so that the times are estimates");
-		said.add("Of 100 vehicles end " + Words.and(ends) + ".");
+		add(ends, one, "end with one cause confirmed");
+		add(ends, several, "end with several causes confirmed");
+		add(ends, referred, "go on to somebody else");
+		add(ends, nothing, "end with nothing confirmed");
+		add(ends, unseen, "were not followed to an end, so that the times are estimates");
+		said.add("Of 100 vehicles " + Words.and(ends) + ".");
 		return said;
 	}
 

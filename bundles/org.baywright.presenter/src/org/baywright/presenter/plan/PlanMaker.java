@@ -30,6 +30,7 @@ import org.baywright.planner.Diagnosis;
 import org.baywright.planner.Ends;
 import org.baywright.planner.Plan;
 import org.baywright.planner.Position;
+import org.baywright.planner.Proposals;
 import org.baywright.planner.Search;
 import org.baywright.presenter.Say;
 import org.baywright.presenter.bench.Caution;
@@ -73,11 +74,16 @@ final class PlanMaker {
 		Search.Found found = diagnosis.whole(cancelled);
 		Plan plan = found.plan();
 		return new PlanShown(base.name(), title, known(), Optional.of(figures(diagnosis, found)), groups(diagnosis, plan),
-				Optional.of(twig(plan, "", 1)), cautions(plan), "");
+				Optional.of(twig(plan, "", 1)), cautions(plan), bench(diagnosis, plan, cancelled), "");
+	}
+
+	private String bench(Diagnosis diagnosis, Plan plan, BooleanSupplier cancelled) {
+		String first = plan.step().map(say::title).orElse("");
+		return diagnosis.next(Proposals.Care.QUICK, cancelled).steps().stream().findFirst().map(proposal -> say.title(proposal.step())).filter(title -> !title.equals(first)).orElse("");
 	}
 
 	private PlanShown none(String title, String why) {
-		return new PlanShown(base.name(), title, known(), Optional.empty(), List.of(), Optional.empty(), List.of(), why);
+		return new PlanShown(base.name(), title, known(), Optional.empty(), List.of(), Optional.empty(), List.of(), "", why);
 	}
 
 	private static boolean isThere(Reading reading) {

@@ -26,10 +26,11 @@ import org.baywright.presenter.picture.Picture;
  * @param groups faults that no step splits
  * @param tree what to do, as far as more than {@link #SELDOM} of the vehicles come there; nothing if there is no plan
  * @param cautions what can hurt somebody in the first steps
+ * @param bench what the bench, which answers at once, begins with instead; the empty text if it begins alike
  * @param trouble why there is no plan; the empty text if there is one
  */
 public record PlanShown(String project, String title, List<String> known, Optional<Figures> figures, List<Undivided> groups, Optional<Twig> tree,
-		List<Caution> cautions, String trouble) {
+		List<Caution> cautions, String bench, String trouble) {
 
 	/** Where no more than this share of the vehicles comes, the tree does not follow. */
 	public static final double SELDOM = 0.01;
@@ -83,6 +84,9 @@ public record PlanShown(String project, String title, List<String> known, Option
 	/** Returns what is to be said of it in sentences: its figures, and what no step splits. */
 	public List<String> facts() {
 		List<String> facts = new ArrayList<>(figures.map(Figures::sentences).orElse(List.of(trouble)));
+		if (!bench.isEmpty()) {
+			facts.add("The bench, which answers at once, begins with “" + bench + "” instead: it takes steps that come close to each other for alike, and the cheapest of them first.");
+		}
 		groups.forEach(group -> facts.add(group.text()));
 		if (tree.filter(Twig::leavesOut).isPresent()) {
 			facts.add("Where no more than " + Figures.of100(SELDOM) + " vehicles come, the plan is not told further: “…”.");

@@ -273,7 +273,7 @@ class ViewsTest {
 		await("not the complaint", view, shown -> shown.getContentDescription().contains("Plan for “Engine cranks slowly” on Quillane Bord S panel van"));
 		StyledText figures = one(view, StyledText.class);
 		String told = Ui.get(figures::getText);
-		assertTrue(told.startsWith("Work: about ") && told.contains("Of 100 vehicles end "), told);
+		assertTrue(told.startsWith("Work: about ") && told.contains("Of 100 vehicles "), told);
 		Canvas canvas = one(view, Canvas.class);
 		Ui.run(() -> {
 			canvas.setFocus();

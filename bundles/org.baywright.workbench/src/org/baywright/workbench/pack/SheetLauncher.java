@@ -22,14 +22,14 @@ public final class SheetLauncher implements IEditorLauncher {
 	 *
 	 * @param kind what it is, for the name of its file
 	 * @param title what a message is called if that fails
-	 * @param failure what it says
+	 * @param failure what it says if the page cannot be written
 	 */
 	public static void show(Shell shell, String kind, String html, String title, String failure) {
 		try {
 			Path file = Files.createTempFile("baywright-" + kind + "-", ".html");
 			file.toFile().deleteOnExit();
 			Files.writeString(file, html);
-			new SheetLauncher().open(IPath.fromPath(file));
+			launch(shell, IPath.fromPath(file), title);
 		} catch (IOException e) {
 			ErrorDialog.openError(shell, title, failure, Baywright.error(e.toString(), e));
 		}
@@ -38,9 +38,12 @@ public final class SheetLauncher implements IEditorLauncher {
 	/** To be called on the screen's thread. */
 	@Override
 	public void open(IPath sheet) {
+		launch(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell(), sheet, PackMessages.SheetTitle);
+	}
+
+	private static void launch(Shell shell, IPath sheet, String title) {
 		if (!Program.launch(sheet.toOSString())) {
-			MessageDialog.openInformation(PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell(), PackMessages.SheetTitle,
-					NLS.bind(PackMessages.NoBrowser, sheet.toOSString()));
+			MessageDialog.openInformation(shell, title, NLS.bind(PackMessages.NoBrowser, sheet.toOSString()));
 		}
 	}
 }

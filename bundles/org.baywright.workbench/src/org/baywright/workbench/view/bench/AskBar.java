@@ -189,6 +189,8 @@ final class AskBar {
 		if (answering) {
 			answering = false;
 			focusAnswer();
+			// the keyboard may be there already
+			prompt();
 		}
 	}
 

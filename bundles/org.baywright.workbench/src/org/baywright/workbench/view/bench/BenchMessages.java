@@ -27,6 +27,7 @@ final class BenchMessages extends NLS {
 	public static String SheetNotWritten;
 	public static String NotKept;
 	public static String Draft;
+	public static String DraftHint;
 	public static String DecidingTest;
 	public static String Cause;
 	public static String NoTest;

@@ -6,9 +6,12 @@ import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Consultation.Advice;
+import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
@@ -27,6 +30,7 @@ import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IPath;
 import org.eclipse.jface.dialogs.ErrorDialog;
 import org.eclipse.jface.dialogs.IDialogConstants;
+import org.eclipse.jface.dialogs.IMessageProvider;
 import org.eclipse.jface.dialogs.TitleAreaDialog;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -59,6 +63,7 @@ public final class DraftDialog extends TitleAreaDialog {
 	private Combo fault;
 	private Text lacks;
 	private Text preview;
+	private Text outcome;
 	private Latest trying;
 
 	private DraftDialog(Shell shell, IProject project, RuleBase base, List<Reading> readings, String cause, BiFunction<String, String, JobRule> made,
@@ -113,6 +118,7 @@ public final class DraftDialog extends TitleAreaDialog {
 		lacks = text(area, 5, false);
 		preview = text(area, LINES, true);
 		preview.setFont(JFaceResources.getTextFont());
+		outcome = text(area, 4, false);
 		trying = new Latest(BenchMessages.Working, preview);
 		return area;
 	}
@@ -144,15 +150,18 @@ public final class DraftDialog extends TitleAreaDialog {
 		Optional<String> problem = tests.isEmpty() ? Optional.of(BenchMessages.NoTest)
 				: chosen().map(JobRule::problem).orElse(Optional.of(BenchMessages.ChooseCause));
 		ok.setEnabled(problem.isEmpty());
-		setErrorMessage(null);
-		setMessage(problem.orElse(BenchMessages.Working));
+		setMessage(problem.orElse(BenchMessages.DraftHint));
+		outcome.setText(problem.isPresent() ? "" : BenchMessages.Working);
 		preview.setText(problem.isPresent() ? "" : chosen().map(JobRule::text).orElse(""));
 		if (problem.isEmpty()) {
 			JobRule rule = chosen().get();
-			trying.run(cancelled -> trial.of(rule, listener(cancelled)), result -> {
-				setMessage(result.headline() + (result.added().isEmpty() ? "" : " " + result.added().get(0).message()));
-			});
+			trying.run(cancelled -> trial.of(rule, listener(cancelled)), this::tell);
 		}
+	}
+
+	private void tell(Trial.Result result) {
+		setMessage(BenchMessages.DraftHint, result.fits() ? IMessageProvider.NONE : IMessageProvider.WARNING);
+		outcome.setText(Stream.concat(Stream.of(result.headline()), result.added().stream().map(Flaw::message)).collect(Collectors.joining("\n")));
 	}
 
 	private static String said(Lacking lacking) {
