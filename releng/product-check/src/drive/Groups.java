@@ -34,7 +34,7 @@ final class Groups {
 	/** What we show ourselves, or bring into the window. */
 	private static final Set<String> OURS = Set.of("Flaws", "Picture", "Plan", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
 			"Project Explorer", "Editor", "Window", "Rule project", "Rule file", "Rule", "Vehicle family", "Example rules", "Rule pack", "Jump to",
-			"About Baywright", "Edit a cell of the grid", "Paste from a spreadsheet", "Let the test say nothing of the fault");
+			"About Baywright", "Enter something else", "Draft a rule from this job", "Edit a cell of the grid", "Paste from a spreadsheet", "Let the test say nothing of the fault");
 
 	private static final String CHAIN = """
 			sign dark "Lamp dark" do_not_start "It may burn."
@@ -79,6 +79,7 @@ final class Groups {
 		all.put("bench", () -> {
 			bench();
 			dangerAndChain();
+			plan();
 		});
 		all.put("wizards", this::wizards);
 		// before what is written on cards brings in more columns
@@ -114,8 +115,7 @@ final class Groups {
 			drive.ready();
 			drive.show("Bench");
 			// a year, which is typed
-			Combo other = hands.find(Combo.class, "what else can be entered", list -> list.getItemCount() > 4 && list.getItem(0).matches("(Vehicle|Sign): .*"));
-			pickOther(other, "Vehicle: built");
+			enterElse("vehicle built");
 			Text year = hands.find(Text.class, "the year", field -> field.getMessage().matches("\\d+ to \\d+"));
 			hands.click(year);
 			hands.type("2018");
@@ -139,7 +139,7 @@ final class Groups {
 			hands.until("why the next step", () -> tells("Why this"));
 			hands.picture("bench-prompt");
 			followBench();
-			pickOther(other, "Test: Battery voltage at rest");
+			enterElse("rest voltage");
 			hands.until("what to type", () -> hands.says("Type the value, from "));
 			hands.type("11.5");
 			hands.key("Return");
@@ -159,16 +159,15 @@ final class Groups {
 		return hands.look(StyledText.class, text -> (text.getStyle() & SWT.READ_ONLY) != 0 && text.getText().contains(words)).isPresent();
 	}
 
-	/** Chooses from the list of all that can be entered; it shows nothing when it is done. */
-	private void pickOther(Combo list, String entry) {
-		hands.click(list);
-		hands.rest(300);
-		hands.key("Home");
-		for (int i = 0; i < hands.see(() -> list.indexOf(entry)); i++) {
-			hands.key("Down");
-		}
+	/** Chooses among all that can be entered, by some of its words. */
+	private void enterElse(String words) {
+		hands.click(hands.find(Button.class, "Enter something else\u2026"));
+		hands.until("all that can be entered", () -> hands.front().equals("Enter something else"));
+		hands.type(words);
+		hands.until("the only one", () -> hands.look(Table.class, table -> table.getShell().getText().equals("Enter something else") && table.getItemCount() == 1).isPresent());
+		hands.picture("enter-else");
 		hands.key("Return");
-		hands.until(entry, () -> hands.says(entry.replaceFirst("^\\w+: ", "")));
+		hands.until("what is entered", () -> !hands.front().equals("Enter something else"));
 	}
 
 	/** Follows the words that lead somewhere in what the bench tells. */
@@ -207,6 +206,38 @@ final class Groups {
 		});
 	}
 
+	/** What a change of the rules moves in the plan stands on top of it. */
+	private void plan() {
+		drive.check("plan: a fault that is seen oftener moves it", () -> {
+			drive.ready();
+			drive.show("Plan");
+			hands.until("the figures", 60, () -> planTells("No order of steps costs less."));
+			hands.until("no change yet", () -> !planTells("Moved by changes of the rules: "));
+			hands.picture("plan");
+			hands.clickWords(drive.editor(), "seen 12");
+			hands.key("End", "BackSpace", "BackSpace");
+			hands.type("92");
+			hands.until("what the change moved", 60, () -> planTells("Moved by changes of the rules: cost 19 \u2192 18, "));
+			hands.until("the last of it", 60, () -> planTells("first step: Voltage drop from the engine block to battery minus, key in start \u2192 Battery voltage at rest"));
+			hands.picture("plan-moved");
+			hands.click(hands.find(ToolItem.class, "Hold what comes against this plan"));
+			hands.until("begun anew", () -> !planTells("Moved by changes"));
+			hands.clickWords(drive.editor(), "seen 92");
+			for (int i = 0; i < 20 && !hands.see(drive::editorText).contains("seen 12"); i++) {
+				hands.key("ctrl+z");
+			}
+			hands.until("and back", 60, () -> planTells("Moved by changes of the rules: cost 18 \u2192 19, "));
+			hands.click(hands.find(ToolItem.class, "Show the plan as a page to print"));
+			hands.rest(1500);
+			hands.picture("plan-sheet");
+			hands.alone();
+		});
+	}
+
+	private boolean planTells(String words) {
+		return hands.look(StyledText.class, text -> (text.getStyle() & SWT.READ_ONLY) != 0 && Controls.place(text).equals("Plan") && text.getText().contains(words)).isPresent();
+	}
+
 	/** Follows the words that lead somewhere in what is told of a job. */
 	void jobs() {
 		drive.check("words that lead in a job", () -> new Sweep(drive, hands, controls).links(() -> {
@@ -227,6 +258,7 @@ final class Groups {
 	private void sequences() {
 		bench();
 		dangerAndChain();
+		plan();
 		jobs();
 		drive.check("find whole words", () -> {
 			drive.ready();

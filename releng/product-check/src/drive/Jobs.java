@@ -155,7 +155,7 @@ final class Jobs {
 		bringIn(job.project);
 		Map<String, Set<String>> titles = titles(job.project);
 		Set<String> called = titles.getOrDefault(job.family, Set.of(job.family));
-		Combo family = hands.find(Combo.class, "the vehicle", list -> called.stream().anyMatch(title -> list.indexOf(title) >= 0));
+		Combo family = hands.find(Combo.class, "the vehicle", list -> Controls.place(list).equals("Bench") && called.stream().anyMatch(title -> list.indexOf(title) >= 0));
 		hands.pick(family, called.stream().filter(title -> hands.see(() -> family.indexOf(title) >= 0)).findFirst().orElseThrow());
 		StringBuilder said = new StringBuilder();
 		String label = "";

@@ -57,12 +57,15 @@ class PlanningTest {
 	}
 
 	@Test
-	void whatAChangeMovedIsToldUntilTheNext() {
+	void whatChangesMoveIsToldUntilTheyAreTakenBack() {
 		Planning before = shown(Planning.of(rules("", "")));
-		Planning changed = shown(before.turn(rules("takes 4 min", "takes 3 min")));
-		assertEquals("The last change of the rules: expected 4 → 3 min, worst 4 → 3 min, cost 4 → 3.", changed.told().get(0));
-		Planning same = shown(changed.turn(rules("takes 4 min", "takes 3 min  ")));
-		assertTrue(same.told().get(0).startsWith("Work: about 3 min"), same.told().toString());
+		// who types goes through rules that nobody means
+		Planning changed = shown(shown(before.turn(rules("takes 4 min", "takes 33 min"))).turn(rules("takes 4 min", "takes 3 min")));
+		assertEquals("Moved by changes of the rules: expected 4 → 3 min, worst 4 → 3 min, cost 4 → 3.", changed.told().get(0));
+		Planning back = shown(changed.turn(rules("", "")));
+		assertTrue(back.told().get(0).startsWith("Work: about 4 min"), back.told().toString());
+		Planning held = shown(changed.hold().turn(rules("takes 4 min", "takes 2 min")));
+		assertTrue(held.told().get(0).startsWith("Moved by changes of the rules: expected 3 → 2 min"), held.told().toString());
 		// a choice is no change
 		Planning chosen = shown(changed.choose("bord"));
 		assertTrue(chosen.told().get(0).startsWith("Work: about 3 min"), chosen.told().toString());

@@ -17,9 +17,10 @@ import org.baywright.model.RuleBase;
  * @param complaints the signs that can be chosen for it
  * @param complaint the chosen one; the empty text if there is none
  * @param shown the plan that is shown; nothing before one was worked out
- * @param moved what the last change of the rules moved; the empty text for nothing
+ * @param before what it is held against: the plan as it was when it was chosen, or when the user said so
  */
-public record Planning(RuleBase base, List<Choice> families, String family, List<Choice> complaints, String complaint, Optional<PlanShown> shown, String moved) {
+public record Planning(RuleBase base, List<Choice> families, String family, List<Choice> complaints, String complaint, Optional<PlanShown> shown,
+		Optional<PlanShown> before) {
 
 	/** What can be chosen, with what it is called. */
 	public record Choice(String name, String title) {
@@ -32,14 +33,14 @@ public record Planning(RuleBase base, List<Choice> families, String family, List
 
 	/** Begins with the first complaint of the first family. */
 	public static Planning of(RuleBase base) {
-		return chosen(base, "", "", Optional.empty());
+		return chosen(base, "", "");
 	}
 
-	private static Planning chosen(RuleBase base, String family, String complaint, Optional<PlanShown> shown) {
+	private static Planning chosen(RuleBase base, String family, String complaint) {
 		List<Choice> families = base.vehicleFamilies().stream().map(each -> new Choice(each.name(), each.title())).toList();
 		String of = kept(family, families);
 		List<Choice> complaints = of.isEmpty() ? List.of() : PlanShown.complaints(base, of).stream().map(sign -> new Choice(sign.variable().name(), sign.title())).toList();
-		return new Planning(base, families, of, complaints, kept(complaint, complaints), shown, "");
+		return new Planning(base, families, of, complaints, kept(complaint, complaints), Optional.empty(), Optional.empty());
 	}
 
 	private static String kept(String name, List<Choice> choices) {
@@ -48,19 +49,24 @@ public record Planning(RuleBase base, List<Choice> families, String family, List
 
 	/** Chooses a family; the complaint stays if its vehicles can have it. */
 	public Planning choose(String other) {
-		return chosen(base, other, complaint, Optional.empty());
+		return chosen(base, other, complaint);
 	}
 
 	/** Chooses a complaint. */
 	public Planning complain(String other) {
-		return chosen(base, family, other, Optional.empty());
+		return chosen(base, family, other);
 	}
 
-	/** Goes on with changed rules; the plan that was shown is what the next one is held against. */
+	/** Goes on with changed rules. */
 	public Planning turn(RuleBase changed) {
-		Planning next = chosen(changed, family, complaint, shown);
+		Planning next = chosen(changed, family, complaint);
 		boolean same = next.family.equals(family) && next.complaint.equals(complaint);
-		return same ? next : new Planning(changed, next.families, next.family, next.complaints, next.complaint, Optional.empty(), "");
+		return same ? new Planning(changed, next.families, family, next.complaints, complaint, shown, before) : next;
+	}
+
+	/** Holds what comes against the plan that is shown now. */
+	public Planning hold() {
+		return new Planning(base, families, family, complaints, complaint, shown, shown);
 	}
 
 	/**
@@ -72,16 +78,21 @@ public record Planning(RuleBase base, List<Choice> families, String family, List
 		return PlanShown.of(base, family, complaint.isEmpty() ? List.of() : List.of(complaint), cancelled);
 	}
 
-	/** Shows a plan that was worked out, and what moved against the one before. */
+	/** Shows a plan that was worked out. */
 	public Planning show(PlanShown plan) {
-		return new Planning(base, families, family, complaints, complaint, Optional.of(plan), shown.map(plan::against).orElse(""));
+		return new Planning(base, families, family, complaints, complaint, Optional.of(plan), before.or(() -> Optional.of(plan)));
+	}
+
+	/** Returns what changes of the rules have moved; the empty text for nothing. */
+	public String moved() {
+		return shown.isPresent() && before.isPresent() ? shown.get().against(before.get()) : "";
 	}
 
 	/** Returns what is told above the picture: what moved first, then the figures and the cautions. */
 	public List<String> told() {
 		List<String> told = new ArrayList<>();
-		if (!moved.isEmpty()) {
-			told.add("The last change of the rules: " + moved + ".");
+		if (!moved().isEmpty()) {
+			told.add("Moved by changes of the rules: " + moved() + ".");
 		}
 		shown.ifPresent(plan -> {
 			told.addAll(plan.facts());

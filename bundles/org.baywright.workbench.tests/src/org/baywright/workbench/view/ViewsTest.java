@@ -51,6 +51,7 @@ import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Table;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
@@ -357,11 +358,11 @@ class ViewsTest {
 		await("no bench", view, shown -> all(shown, Combo.class).get(0).getItemCount() > 1);
 		Ui.run(() -> select(all(view, Combo.class).get(0), "Quillane Bord S panel van"));
 		await("no question", view, shown -> texts(shown).contains("What is wrong with the vehicle?"));
-		Ui.run(() -> enter(view, "Sign: Engine does not crank", "present"));
+		enter(view, "Engine does not crank (sign)", "present");
 		await("no next step", view, shown -> texts(shown).contains("From here to the end: about"));
-		Ui.run(() -> enter(view, "Test: Battery voltage at rest", "much"));
+		enter(view, "Battery voltage at rest (test)", "much");
 		await("no message", view, shown -> texts(shown).contains("Write a number in V"));
-		Ui.run(() -> enter(view, "Test: Battery voltage at rest", "11400 mV"));
+		enter(view, "Battery voltage at rest (test)", "11400 mV");
 		await("not confirmed", view, shown -> texts(shown).contains("Do the repair"));
 		assertTrue(Ui.get(() -> texts(view)).contains("Battery voltage at rest: 11.4 V"), Ui.get(() -> texts(view)));
 		Ui.picture("bench");
@@ -376,33 +377,34 @@ class ViewsTest {
 			return String.valueOf(content);
 		});
 		assertTrue(copied.contains("found no_crank, rest_voltage 11.4 V") && copied.contains("was battery.discharged"), copied);
-		Ui.run(() -> {
-			choose(view, "Test: Battery voltage at rest");
-			press(view, "Take away");
-		});
+		choose(view, "Battery voltage at rest (test)");
+		Ui.press(view.body(), "Take away");
 		await("not taken away", view, shown -> !texts(shown).contains("Battery voltage at rest: 11.4 V"));
 	}
 
 	/** Enters a value where the bar shows a list or a field for it. */
 	private static void enter(RulesView view, String subject, String value) {
 		choose(view, subject);
-		Combo choice = all(view, Combo.class).get(1);
-		Text number = all(view, Text.class).get(0);
-		if (number.isVisible()) {
-			number.setText(value);
-		} else {
-			select(choice, value);
-		}
-		press(view, "Enter");
+		Ui.run(() -> {
+			Text number = all(view, Text.class).get(0);
+			if (number.isVisible()) {
+				number.setText(value);
+			} else {
+				select(all(view, Combo.class).get(1), value);
+			}
+		});
+		Ui.press(view.body(), "Enter");
 	}
 
-	/** Chooses from the list of all that can be entered. */
+	/** Chooses among all that can be entered, by some of its words. */
 	private static void choose(RulesView view, String subject) {
-		select(all(view, Combo.class).get(2), subject);
-	}
-
-	private static void press(RulesView view, String button) {
-		all(view, Button.class).stream().filter(each -> each.getText().equals(button)).findFirst().orElseThrow().notifyListeners(SWT.Selection, new Event());
+		Ui.press(view.body(), "Enter something else\u2026");
+		Shell dialog = Ui.dialog("Enter something else");
+		Ui.run(() -> Ui.all(dialog, Text.class).get(0).setText(subject.replaceFirst("^(\\w+) (.*)", "$2 $1")));
+		Table found = Ui.get(() -> Ui.all(dialog, Table.class).get(0));
+		Ui.await(() -> subject + " is not found", () -> found.getItemCount() == 1 && found.getSelectionCount() == 1 && found.getSelection()[0].getText().equals(subject));
+		Ui.press(dialog, "OK");
+		Ui.await(() -> "not chosen", dialog::isDisposed);
 	}
 
 	@Test

@@ -7,14 +7,11 @@ import java.util.function.Consumer;
 import org.baywright.language.ide.EditorServices;
 import org.baywright.language.ide.outline.FoundSymbol;
 import org.baywright.language.ide.outline.OutlineItem;
+import org.baywright.workbench.Choosing;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.project.Places;
 import org.eclipse.core.commands.AbstractHandler;
 import org.eclipse.core.commands.ExecutionEvent;
-import org.eclipse.jface.viewers.LabelProvider;
-import org.eclipse.jface.window.Window;
-import org.eclipse.swt.graphics.Image;
-import org.eclipse.ui.dialogs.ElementListSelectionDialog;
 
 /** Jumps to an element that is chosen by its name: of this file, or with the parameter {@code project} of any. */
 public final class Jump extends AbstractHandler {
@@ -53,23 +50,7 @@ public final class Jump extends AbstractHandler {
 	}
 
 	private static void choose(AtCursor at, String message, List<Goal> goals) {
-		ElementListSelectionDialog dialog = new ElementListSelectionDialog(at.editor().getSite().getShell(), new LabelProvider() {
-			@Override
-			public String getText(Object element) {
-				return ((Goal) element).label();
-			}
-
-			@Override
-			public Image getImage(Object element) {
-				return ((Goal) element).icon().image();
-			}
-		});
-		dialog.setTitle(EditorMessages.JumpTitle);
-		dialog.setMessage(message);
-		dialog.setMatchEmptyString(true);
-		dialog.setElements(goals.toArray());
-		if (dialog.open() == Window.OK && dialog.getFirstResult() instanceof Goal goal) {
-			Places.open(at.edited().project(), goal.file(), goal.offset(), goal.length());
-		}
+		Choosing.one(at.editor().getSite().getShell(), EditorMessages.JumpTitle, message, goals, Goal::label, goal -> goal.icon().image())
+				.ifPresent(goal -> Places.open(at.edited().project(), goal.file(), goal.offset(), goal.length()));
 	}
 }

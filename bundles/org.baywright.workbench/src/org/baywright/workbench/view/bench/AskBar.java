@@ -2,6 +2,7 @@ package org.baywright.workbench.view.bench;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
@@ -14,6 +15,7 @@ import org.baywright.presenter.bench.Ask;
 import org.baywright.presenter.bench.Bench;
 import org.baywright.presenter.bench.Subject;
 import org.baywright.workbench.Accessible;
+import org.baywright.workbench.Choosing;
 import org.baywright.workbench.DropDown;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
@@ -47,7 +49,7 @@ final class AskBar {
 	private final Text number;
 	private final Button give;
 	private final Button remove;
-	private final Combo other;
+	private final Button other;
 	private final Consumer<String> hint;
 	private final Consumer<Subject> chosen;
 	private List<Family> families = List.of();
@@ -92,14 +94,13 @@ final class AskBar {
 		remove.setToolTipText(BenchMessages.RemoveHint);
 		remove.setLayoutData(new GridData());
 		remove.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> ask.flatMap(Ask::subject).map(Subject::variable).ifPresent(removed)));
-		other = combo(bar, BenchMessages.Other);
+		other = new Button(bar, SWT.PUSH);
+		other.setText(BenchMessages.Other);
+		GridDataFactory.fillDefaults().span(2, 1).align(SWT.BEGINNING, SWT.CENTER).applyTo(other);
 
 		family.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> choose.accept(families.get(family.getSelectionIndex()).name())));
-		other.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> {
-			if (other.getSelectionIndex() >= 0) {
-				choose(subjects.get(other.getSelectionIndex()));
-			}
-		}));
+		other.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> Choosing.one(bar.getShell(), BenchMessages.OtherTitle, BenchMessages.OtherHint, subjects,
+				subject -> subject.title() + " (" + subject.kind().toLowerCase(Locale.ROOT) + ")", subject -> null).ifPresent(this::choose)));
 		// the field's own hint is gone while it has the keyboard
 		choice.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
 		number.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
@@ -152,8 +153,6 @@ final class AskBar {
 		}
 		subjects = bench.subjects();
 		entered = bench.lines().stream().map(Bench.Line::variable).collect(Collectors.toSet());
-		set(other, subjects.stream().map(each -> each.kind() + ": " + each.title()).toArray(String[]::new));
-		other.deselectAll();
 		other.setEnabled(!subjects.isEmpty());
 		Control focus = bar.getDisplay().getFocusControl();
 		answering |= focus == choice || focus == number || focus == give;

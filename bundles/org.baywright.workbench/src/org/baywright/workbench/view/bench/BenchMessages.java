@@ -9,6 +9,8 @@ final class BenchMessages extends NLS {
 	public static String Family;
 	public static String ChooseVehicle;
 	public static String Other;
+	public static String OtherTitle;
+	public static String OtherHint;
 	public static String Value;
 	public static String Enter;
 	public static String Remove;

@@ -11,6 +11,7 @@ final class PlanMessages extends NLS {
 	public static String Empty;
 	public static String Planning;
 	public static String Sheet;
+	public static String Hold;
 	public static String SheetNotWritten;
 
 	static {

@@ -10,6 +10,7 @@ import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.plan.PlanShown;
 import org.baywright.presenter.plan.Planning;
 import org.baywright.workbench.DropDown;
+import org.baywright.workbench.Icon;
 import org.baywright.workbench.pack.SheetLauncher;
 import org.baywright.workbench.view.Details;
 import org.baywright.workbench.view.Latest;
@@ -39,6 +40,7 @@ public final class PlanView extends RulesView {
 	private Details figures;
 	private Drawing drawing;
 	private Latest working;
+	private Action hold;
 	private Action sheet;
 	private String drawn = "";
 
@@ -58,8 +60,14 @@ public final class PlanView extends RulesView {
 		drawing.say(PlanMessages.Empty);
 		working = new Latest(PlanMessages.Planning, drawing.control());
 		sheet = action(PlanMessages.Sheet, PlatformUI.getWorkbench().getSharedImages().getImageDescriptor(ISharedImages.IMG_ETOOL_PRINT_EDIT), this::print);
+		hold = action(PlanMessages.Hold, Icon.RESET.descriptor(), () -> {
+			planning = planning.hold();
+			tellFigures();
+		});
+		hold.setEnabled(false);
 		sheet.setEnabled(false);
 		List<Action> actions = new ArrayList<>(drawing.actions());
+		actions.add(hold);
 		actions.add(sheet);
 		offer(getViewSite().getActionBars().getToolBarManager(), drawing.control(), actions.toArray(Action[]::new));
 	}
@@ -88,6 +96,7 @@ public final class PlanView extends RulesView {
 			working.cancel();
 			figures.begin().end();
 			drawing.say(PlanMessages.Empty);
+			hold.setEnabled(false);
 			sheet.setEnabled(false);
 			return;
 		}
@@ -109,13 +118,18 @@ public final class PlanView extends RulesView {
 
 	private void tell(PlanShown plan) {
 		planning = planning.show(plan);
-		figures.begin();
-		planning.told().forEach(figures::line);
-		figures.end();
+		tellFigures();
 		boolean other = !drawn.equals(plan.title());
 		drawn = plan.title();
 		drawing.draw(plan::picture, plan.trouble(), other, "", picture -> tellShown(plan.title()));
 		sheet.setEnabled(plan.tree().isPresent());
+	}
+
+	private void tellFigures() {
+		figures.begin();
+		planning.told().forEach(figures::line);
+		figures.end();
+		hold.setEnabled(!planning.moved().isEmpty());
 	}
 
 	private void print() {
