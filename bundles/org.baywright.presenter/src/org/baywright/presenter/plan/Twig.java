@@ -46,7 +46,7 @@ public record Twig(Kind kind, String result, double share, String title, String 
 	}
 
 	/** Returns how many places there are from here on. */
-	int size() {
+	public int size() {
 		return 1 + after.stream().mapToInt(Twig::size).sum();
 	}
 }

@@ -9,6 +9,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.plan.PlanShown;
 import org.baywright.presenter.plan.Planning;
+import org.baywright.presenter.plan.Twig;
 import org.baywright.workbench.DropDown;
 import org.baywright.workbench.Icon;
 import org.baywright.workbench.pack.SheetLauncher;
@@ -119,8 +120,10 @@ public final class PlanView extends RulesView {
 	private void tell(PlanShown plan) {
 		planning = planning.show(plan);
 		tellFigures();
-		boolean other = !drawn.equals(plan.title());
-		drawn = plan.title();
+		// a tree that has grown or shrunk begins somewhere else
+		String shape = plan.title() + plan.tree().map(Twig::size).orElse(0);
+		boolean other = !drawn.equals(shape);
+		drawn = shape;
 		drawing.draw(plan::picture, plan.trouble(), other, "", picture -> tellShown(plan.title()));
 		sheet.setEnabled(plan.tree().isPresent());
 	}
