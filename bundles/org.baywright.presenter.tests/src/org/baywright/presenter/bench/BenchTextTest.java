@@ -86,4 +86,20 @@ class BenchTextTest {
 		Subject volts = BENCH.subjects().stream().filter(subject -> subject.variable().name().equals("volts")).findFirst().orElseThrow();
 		assertEquals(List.of("Caution: Gas", "No sparks.", "How", "Takes: 8 min"), BenchText.doing(BENCH, volts).stream().map(Paragraph::text).limit(4).toList());
 	}
+
+	/** The page "How the next step is chosen" tells these figures. */
+	@Test
+	void theExampleOfTheHelp() {
+		RuleBase walk = Examples.project("../bundles/org.baywright.workbench/examples/first-walk").snapshot().rules();
+		Bench bench = Bench.of(walk).enter(new Variable(Variable.Kind.SIGN, "sometimes_dead"), "present");
+		Lead lead = new Consulting().show(bench, Listener.NONE).lead();
+		assertEquals("Voltage drop from the engine block to battery minus, key in start", lead.first().orElseThrow().title());
+		String why = String.join(" ", lead.first().orElseThrow().why());
+		assertTrue(why.contains("about 5 were \u201cGround strap") && why.contains("3 were \u201c12 V battery") && why.contains("2 were \u201cStarter relay"), why);
+		assertTrue(why.contains("about 14 min; about 17 min beginning with the next best"), why);
+		assertEquals(List.of("Battery voltage at rest (17 min)", "Five starts with its own relay, five with a known-good one (22 min)"),
+				lead.others().stream().map(other -> other.title() + " (" + other.expected() + ")").toList());
+		Lead after = new Consulting().show(bench.enter(new Variable(Variable.Kind.TEST, "ground_drop"), "0.3"), Listener.NONE).lead();
+		assertEquals("Battery voltage at rest", after.first().orElseThrow().title());
+	}
 }
