@@ -196,7 +196,7 @@ class MendingTest {
 		assertEquals(Stage.REPAIR, mending.stage());
 		assertTrue(mending.work().isEmpty(), "it is not begun again unasked");
 		assertTrue(mending.causes().get(0).repairs().get(0).inVain());
-		assertEquals("“Recharge” did not put it right: Voltage 11.8 V, expected 12.6 V to 13.0 V. The rules still confirm “Battery: Flat”. "
+		assertEquals("“Recharge” did not put it right: Voltage 11.8 V, expected 12.6 V to 13.0 V. By the rules the cause is still “Battery: Flat”. "
 				+ "Look whether the repair was done as written, or choose another one.", mending.headline());
 	}
 

@@ -178,7 +178,10 @@ final class Leading {
 			told("confirm ", news.get(VerdictKind.CONFIRMED), parts);
 			told("rule out ", news.get(VerdictKind.CLEARED), parts);
 			told("point to ", news.get(VerdictKind.SUSPECTED), parts);
-			return parts.isEmpty() ? "" : "It can " + Words.and(parts) + ".";
+			if (!refers.isEmpty()) {
+				parts.add("end in handing the job on");
+			}
+			return parts.isEmpty() ? "What comes next depends on it." : "It can " + Words.and(parts) + ".";
 		}
 
 		private static void told(String verb, Set<String> faults, List<String> parts) {
