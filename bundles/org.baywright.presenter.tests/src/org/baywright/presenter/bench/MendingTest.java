@@ -113,8 +113,8 @@ class MendingTest {
 		assertEquals(List.of("The clock is lost."), work.changes());
 		assertEquals(List.of("Clear the codes of Body module, which reaches it only while it answers.|",
 				"Cycle ignition, so that modules test themselves again: off, wait 30 s, on.|", "Read the codes of Body module.|",
-				"Code 1 (Supply low) must be absent.|absent", "Repeat: Voltage.|12.6 V to 13.0 V",
-				"“No crank” must be gone, tried 3 times.|absent, tried 3 times"),
+				"Read again: code 1 (Supply low) in Body module.|absent", "Repeat: Voltage.|12.6 V to 13.0 V",
+				"Look again for “No crank”.|absent, tried 3 times"),
 				work.checks().stream().map(check -> check.text() + "|" + check.expected()).toList());
 	}
 
