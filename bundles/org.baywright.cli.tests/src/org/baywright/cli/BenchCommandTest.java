@@ -223,6 +223,7 @@ class BenchCommandTest extends ProcessFixture {
 	void theNumberOfTheVehicleIsRecorded() throws IOException {
 		Runs.Result result = bench(and(FLAT, "vin", "vin ZZZ", "vin zzzt3aaaaj0000001", "keep Job 3"));
 		assertHas(result.out(), "Say which: vin NUMBER.\n");
+		assertHas(result.out(), "\nNoted: Identification number: ZZZT3AAAAJ0000001\n");
 		assertEquals(ExitCode.FINE, result.code(), result.out());
 		assertHas(jobs(), "  vin \"ZZZT3AAAAJ0000001\"\n");
 	}
@@ -300,6 +301,11 @@ class BenchCommandTest extends ProcessFixture {
 		assertEquals(once, jobs());
 		assertEquals(ExitCode.FINE, bench(and(FLAT, "keep Job 3", "keep")).code());
 		assertHas(jobs(), ": Engine does not crank\" {");
+	}
+
+	@Test
+	void aRepairThatIsNotVerifiedIsToldWhenItIsKept() {
+		assertHas(bench(List.of("11.6", "keep Job 3"), "--complaint", "no_crank").out(), "The repair is not verified; the job is kept without that.\n“Job 3” is kept in jobs.bay.\n");
 	}
 
 	@Test

@@ -127,7 +127,7 @@ final class Orders {
 		case SHEET -> sheet(rest);
 		case REFER -> rest.isEmpty() && job.bench().now().done().referredTo().isEmpty() ? say("Say to whom the job goes: refer TO WHOM.") : go(job.bench().refer(rest));
 		case CAUSE -> cause(rest);
-		case VIN -> rest.isEmpty() && job.bench().now().done().vin().isEmpty() ? say("Say which: vin NUMBER.") : go(job.bench().vin(rest));
+		case VIN -> rest.isEmpty() && job.bench().now().done().vin().isEmpty() ? say("Say which: vin NUMBER.") : vin(rest);
 		case TOOK -> spent(job.bench().took(rest));
 		case SPENT -> spent(job.bench().spent(rest));
 		case KEEP -> keep(rest);
@@ -234,6 +234,15 @@ final class Orders {
 		}
 	}
 
+	private Then vin(String number) {
+		Then then = go(job.bench().vin(number));
+		if (then == Then.NEXT) {
+			String vin = job.bench().now().done().vin();
+			printer.line(vin.isEmpty() ? "The vehicle has no identification number now." : "Noted: Identification number: " + vin);
+		}
+		return then;
+	}
+
 	private Then cause(String text) {
 		List<Named> faults = faults();
 		Optional<String> fault = text.isEmpty() ? Optional.of("") : Named.find(text, faults);
@@ -277,6 +286,7 @@ final class Orders {
 			} else if (!desk.keep(keeping)) {
 				return say("Something else has changed " + keeping.file() + " meanwhile, so nothing was written. Write keep again.");
 			}
+			printer.line(job.isOver() ? "" : "The repair is not verified; the job is kept without that.");
 			printer.line("“" + keeping.name() + "” is kept in " + keeping.file() + ".");
 			return Then.KEPT;
 		} catch (IOException e) {
