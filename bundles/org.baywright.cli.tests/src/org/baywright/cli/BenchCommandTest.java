@@ -141,7 +141,7 @@ class BenchCommandTest extends ProcessFixture {
 			"litt | Did you mean lit?", "bcak | Did you mean back?" })
 	void aWrongChoiceIsAskedForAgain(String answer, String advice) {
 		String again = "Answer (starter_feed):\n  1 lit\n  2 dark\n";
-		assertHas(bench(List.of("12.6", answer), "--complaint", "no_crank").out(), again + "“" + answer + "” is none of these. " + advice + "\n" + again);
+		assertHas(bench(List.of("12.6", answer), "--complaint", "no_crank").out(), again + "“" + answer + "” is none of these. " + advice + "\nTest lamp at the starter while cranking\n" + again);
 	}
 
 	@Test
@@ -151,7 +151,9 @@ class BenchCommandTest extends ProcessFixture {
 				Repair: Recharge the battery
 				Answer: done or yes
 				“well” is no answer here. Write help for what can be written.
+				Charge it.
 				Answer: done or yes
+				Charge it.
 				Answer: done or yes
 
 				Set Ignition on.
@@ -163,7 +165,7 @@ class BenchCommandTest extends ProcessFixture {
 	@Test
 	void everyWordIsListed() {
 		String out = bench(List.of("help")).out();
-		for (String word : List.of("back", "instead", "enter", "why", "found", "sheet", "refer", "cause", "took", "spent", "keep", "draft", "help", "quit")) {
+		for (String word : List.of("back", "redo", "instead", "enter", "vin", "why", "found", "sheet", "refer", "cause", "took", "spent", "keep", "draft", "help", "quit")) {
 			assertTrue(out.matches("(?s).*\n  " + word + " .*"), word);
 		}
 	}
@@ -190,7 +192,7 @@ class BenchCommandTest extends ProcessFixture {
 	}
 
 	@ParameterizedTest
-	@ValueSource(strings = { "why", "rules" })
+	@ValueSource(strings = { "why all", "rules" })
 	void theRulesAreTold(String word) {
 		assertHas(bench(List.of("12.6", word), "--complaint", "no_crank").out(), """
 				Rules that wait (1)
@@ -200,10 +202,56 @@ class BenchCommandTest extends ProcessFixture {
 	}
 
 	@Test
+	void whyIsToldInShort() {
+		assertHas(bench(List.of("why", "12.6", "why"), "--complaint", "no_crank").out(), """
+				From here to the end: about 5 min. No order of steps takes less.
+				The rule “Battery too low to crank” applied:
+				  12.4 V to 13.0 V: clears “12 V battery: Low state of charge”
+				Write why all for what the other rules wait for or lack.
+				Test lamp at the starter while cranking
+				""");
+	}
+
+	@Test
+	void whatWasTakenBackIsDoneAgain() {
+		Runs.Result result = bench(List.of("redo", "12.6", "undo", "REDO", "found"), "--complaint", "no_crank");
+		assertHas(result.out(), "There is nothing to go forward to.\n");
+		assertTrue(result.out().endsWith("So far: 8 min\nThe answers ended before the job did; it is not kept.\n"), result.out());
+	}
+
+	@Test
+	void theNumberOfTheVehicleIsRecorded() throws IOException {
+		Runs.Result result = bench(and(FLAT, "vin", "vin ZZZ", "vin zzzt3aaaaj0000001", "keep Job 3"));
+		assertHas(result.out(), "Say which: vin NUMBER.\n");
+		assertHas(result.out(), "\nNoted: Identification number: ZZZT3AAAAJ0000001\n");
+		assertEquals(ExitCode.FINE, result.code(), result.out());
+		assertHas(jobs(), "  vin \"ZZZT3AAAAJ0000001\"\n");
+	}
+
+	@Test
+	void theCauseIsNamedOnceWithItsRepair() {
+		String out = bench(List.of("11.6"), "--complaint", "no_crank").out();
+		String told = out.substring(out.indexOf("Noted: Battery voltage at rest"), out.indexOf("\n\nCharge it."));
+		assertEquals(2, told.split("Low state of charge", -1).length, told);
+	}
+
+	@Test
+	void aNumberIsNoStepToTakeInstead() throws IOException {
+		Path file = folder.resolve("van/rules/starting.bay");
+		Files.writeString(file, Files.readString(file).replace("given no_crank, battery.flat cleared", "given no_crank"));
+		Runs.Result result = bench(List.of("instead", "instead 1", "instead a", "back", "instead battery voltage at REST", "11.6", "quit"), "--complaint", "no_crank");
+		assertHas(result.out(), "Or instead\n  a Battery voltage at rest (9 min)\n");
+		assertHas(result.out(), "There is no step “1”. Write instead with a letter or a title of these:\n  a Battery voltage at rest (9 min)\n");
+		assertEquals(3, result.out().split("\n\nBattery voltage at rest\nCaution", -1).length, result.out());
+		assertHas(result.out(), "The rules confirm “12 V battery: Low state of charge”.");
+	}
+
+	@Test
 	void theCauseIsSaidAndTheJobHandedOn() throws IOException {
-		Runs.Result result = bench(List.of("12.6", "cause noise", "cause Starter: Noisy", "cause", "refer a friend", "refer", "refer  the  maker's desk", "keep Noise"), "--complaint", "no_crank");
+		Runs.Result result = bench(List.of("12.6", "cause noise", "cause Starter: Noisy", "cause", "refer", "refer a friend", "refer", "refer  the  maker's desk", "keep Noise"), "--complaint", "no_crank");
 		assertHas(result.out(), "There is no fault “noise” in these rules.");
 		assertHas(result.out(), "The cause is said to be “Starter: Noisy”.");
+		assertHas(result.out(), "Say to whom the job goes: refer TO WHOM.\n");
 		assertHas(result.out(), "\nRefer to a friend.\n");
 		assertHas(result.out(), "\nRefer to the maker's desk.\n");
 		assertEquals(ExitCode.FINE, result.code(), result.out());
@@ -214,9 +262,23 @@ class BenchCommandTest extends ProcessFixture {
 	void aRuleIsDrafted() {
 		String out = bench(List.of("draft", "12.6", "draft", "draft rest_voltage starter.noisy"), "--complaint", "no_crank").out();
 		assertHas(out, "No test was done in this job, so no rule can rest on one.\n");
-		assertHas(out, "draft TEST CAUSE. The tests that were done:\n  rest_voltage Battery voltage at rest\n");
+		assertHas(out, "draft TEST CAUSE to FILE. The tests that were done:\n  rest_voltage Battery voltage at rest\n");
 		assertHas(out, "No rule can confirm “Starter: Noisy”.\n\nrule starter_noisy_by_rest_voltage ");
 		assertHas(out, "It belongs into rules/starting.bay, with the reason written instead of");
+	}
+
+	@Test
+	void aDraftIsWrittenOverNothingUntold() throws IOException {
+		String draft = "draft rest_voltage starter.noisy";
+		Runs.Result result = bench(List.of("12.6", draft + " to noisy.txt", draft + " to noisy.txt", draft + " to gone/noisy.txt", draft + " to van/van.bay"), "--complaint", "no_crank");
+		assertHas(result.out(), "Wrote noisy.txt.\n");
+		assertHas(result.out(), "There is already a file noisy.txt. Name another one, or write over in place of to, to replace it.\n");
+		assertHas(result.out(), "There is no folder gone to write gone/noisy.txt into.");
+		assertHas(result.out(), "There is already a file van/van.bay.");
+		assertTrue(Files.readString(folder.resolve("noisy.txt")).startsWith("rule starter_noisy_by_rest_voltage "));
+		Files.writeString(folder.resolve("noisy.txt"), "other");
+		assertHas(bench(List.of("12.6", draft + " over noisy.txt"), "--complaint", "no_crank").out(), "Wrote noisy.txt.\n");
+		assertTrue(Files.readString(folder.resolve("noisy.txt")).startsWith("rule starter_noisy_by_rest_voltage "));
 	}
 
 	@Test
@@ -234,11 +296,16 @@ class BenchCommandTest extends ProcessFixture {
 		assertEquals(ExitCode.FINE, bench(and(FLAT, "keep Job 3")).code());
 		String once = jobs();
 		Runs.Result result = bench(and(FLAT, "keep Job 3"));
-		assertHas(result.out(), "There is already a job named Job 3.\nAnswer: keep, or keep NAME\n");
+		assertHas(result.out(), "There is already a job named Job 3.\nThe repair is verified. Keep the job.\nAnswer: keep, or keep NAME\n");
 		assertEquals(ExitCode.UNDECIDED, result.code());
 		assertEquals(once, jobs());
 		assertEquals(ExitCode.FINE, bench(and(FLAT, "keep Job 3", "keep")).code());
 		assertHas(jobs(), ": Engine does not crank\" {");
+	}
+
+	@Test
+	void aRepairThatIsNotVerifiedIsToldWhenItIsKept() {
+		assertHas(bench(List.of("11.6", "keep Job 3"), "--complaint", "no_crank").out(), "The repair is not verified; the job is kept without that.\n“Job 3” is kept in jobs.bay.\n");
 	}
 
 	@Test

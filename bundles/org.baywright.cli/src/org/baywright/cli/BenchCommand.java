@@ -5,14 +5,12 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.bench.Answers;
 import org.baywright.cli.bench.Desk;
 import org.baywright.cli.bench.Dialogue;
-import org.baywright.cli.bench.Opening;
 import org.baywright.cli.bench.Printer;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Progress;
@@ -26,7 +24,6 @@ import org.baywright.presenter.bench.Keeping;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code baywright bench}. */
 @Command(name = "bench", sortOptions = false, //
@@ -35,15 +32,15 @@ import picocli.CommandLine.Parameters;
 				+ " is done and why it is next; then the repair, step by step, whom to tell, and the verification. At the end the job is"
 				+ " kept among the finished jobs of the project.", "",
 				"A choice is answered by its number or its words, a value by a number with or without its unit, and what is done by the"
-						+ " word done. Further words can be used at any question: back, instead, enter, why, found, sheet, refer, cause, took,"
-						+ " spent, keep, draft, quit; the word help lists them. What is wrong is told, and the same is asked again.", "",
+						+ " word done. Further words can be used at any question: back, redo, instead, enter, why, found, sheet, refer, cause, vin,"
+						+ " took, spent, keep, draft, quit; the word help lists them. What is wrong is told, and the same is asked again.", "",
 				"Answers may come from a pipe or a file, one in a line; lines that begin with # are comments." }, //
 		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { //
 				"0:the job is kept or at its end, or was left with quit", //
 				"2:the command was used in a wrong way", //
 				"3:a file could not be read or written", //
-				"4:the answers ended before the job did, or it could not be kept" }, //
+				"4:the answers ended before the job did, or it could not be kept; what was found is told" }, //
 		footerHeading = "%nExamples:%n", footer = { //
 				"  baywright bench van                                     asks for the vehicle and the complaint first", //
 				"  baywright bench van --vehicle tarn --complaint no_crank", //
@@ -53,19 +50,8 @@ final class BenchCommand implements Callable<Integer> {
 
 	private final Session session;
 
-	@Parameters(paramLabel = "PROJECT", arity = "0..1", defaultValue = ".", description = "Folder of the rule project. Default: this folder.")
-	private String given;
-
-	@Option(names = "--vehicle", paramLabel = "FAMILY", description = "The family of the vehicle, by its name or its title.")
-	private Optional<String> vehicle = Optional.empty();
-
-	@Option(names = "--with", paramLabel = "TRAIT=VALUE", description = {
-			"What the vehicle is like, such as engine=diesel. May be given several times." })
-	private List<String> traits = List.of();
-
-	@Option(names = "--complaint", paramLabel = "SIGN", description = {
-			"What is wrong with the vehicle, by the name or the title of the sign. May be given several times." })
-	private List<String> complaints = List.of();
+	@Mixin
+	private VehicleOptions options;
 
 	@Option(names = "--sheet", paramLabel = "FILE", description = {
 			"Write the job sheet (HTML) to this file at the end, however it ends; the referral sheet where the job is handed on." })
@@ -84,12 +70,8 @@ final class BenchCommand implements Callable<Integer> {
 	@Override
 	public Integer call() throws IOException {
 		Optional<Target> page = Target.of(session, sheet);
-		Read project = read(session, given, "the bench does");
-		Opening opening = Opening.of(project.rules(), vehicle, traits, complaints);
-		if (!opening.wrong().isEmpty()) {
-			throw new CommandException(ExitCode.USAGE, opening.wrong());
-		}
-		Bench bench = opening.bench();
+		Read project = read(session, options.given(), "the bench does");
+		Bench bench = options.opening(project.rules(), "").bench();
 		if (answers.isEmpty()) {
 			return lead(project, bench, session.in(), page);
 		}
@@ -146,8 +128,20 @@ final class BenchCommand implements Callable<Integer> {
 
 		@Override
 		public void page(String file, String html) throws IOException {
+			write(file, html);
+		}
+
+		@Override
+		public void draft(String file, String rule, boolean replace) throws IOException {
+			if (!replace && Files.exists(session.resolve(file))) {
+				throw new IOException("There is already a file " + file + ". Name another one, or write over in place of to, to replace it.");
+			}
+			write(file, rule);
+		}
+
+		private void write(String file, String text) throws IOException {
 			try {
-				new Target(session, file).write(html.getBytes(StandardCharsets.UTF_8));
+				new Target(session, file).write(text.getBytes(StandardCharsets.UTF_8));
 			} catch (CommandException e) {
 				throw new IOException(e.getMessage(), e);
 			} catch (IOException e) {
@@ -157,7 +151,7 @@ final class BenchCommand implements Callable<Integer> {
 
 		@Override
 		public Keeping place(Keeping keeping) {
-			return Files.isDirectory(session.resolve(given)) ? keeping : keeping.in(project.files().get(0));
+			return Files.isDirectory(session.resolve(options.given())) ? keeping : keeping.in(project.files().get(0));
 		}
 
 		@Override

@@ -2,12 +2,10 @@ package org.baywright.cli;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 
-import org.baywright.cli.bench.Opening;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 import org.baywright.model.RuleBase;
@@ -23,7 +21,6 @@ import org.baywright.presenter.plan.PlanText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** {@code baywright plan}. */
 @Command(name = "plan", sortOptions = false, //
@@ -47,19 +44,8 @@ final class PlanCommand implements Callable<Integer> {
 
 	private final Session session;
 
-	@Parameters(paramLabel = "PROJECT", arity = "0..1", defaultValue = ".", description = "Folder of the rule project. Default: this folder.")
-	private String given;
-
-	@Option(names = "--vehicle", paramLabel = "FAMILY", required = true, description = "The family of the vehicles, by its name or its title.")
-	private Optional<String> vehicle = Optional.empty();
-
-	@Option(names = "--complaint", paramLabel = "SIGN", required = true, description = {
-			"What is wrong with the vehicles, by the name or the title of the sign. May be given several times." })
-	private List<String> complaints = List.of();
-
-	@Option(names = "--with", paramLabel = "TRAIT=VALUE", description = {
-			"What the vehicles are like, such as engine=diesel. May be given several times." })
-	private List<String> traits = List.of();
+	@Mixin
+	private VehicleOptions options;
 
 	@Option(names = "--sheet", paramLabel = "FILE", description = "Write the plan as a page to print (HTML) to this file.")
 	private Optional<String> sheet = Optional.empty();
@@ -84,7 +70,10 @@ final class PlanCommand implements Callable<Integer> {
 		if (page.isPresent() && drawing.isPresent() && page.get().isSame(drawing.get())) {
 			throw new CommandException(ExitCode.USAGE, "The page and the picture cannot be written to one file.");
 		}
-		PlanShown plan = plan(given, "");
+		if (!options.areWhole()) {
+			throw new CommandException(ExitCode.USAGE, "A plan is for one complaint of one family: name both, with --vehicle and --complaint.");
+		}
+		PlanShown plan = plan(options.given(), "");
 		Optional<PlanShown> before = against.isPresent() ? Optional.of(plan(against.get(), against.get() + ": ")) : Optional.empty();
 		Output out = page.filter(target -> target.tell() != session.out()).or(() -> drawing.filter(target -> target.tell() != session.out())).map(Target::tell).orElse(session.out());
 		tell(plan, out);
@@ -104,11 +93,7 @@ final class PlanCommand implements Callable<Integer> {
 
 	private PlanShown plan(String folder, String where) throws IOException {
 		RuleBase rules = BenchCommand.read(session, folder, "the plan does").rules();
-		Opening opening = Opening.of(rules, vehicle, traits, complaints);
-		if (!opening.wrong().isEmpty()) {
-			throw new CommandException(ExitCode.USAGE, where + opening.wrong());
-		}
-		Bench.Vehicle now = opening.bench().now();
+		Bench.Vehicle now = options.opening(rules, where).bench().now();
 		BooleanSupplier cancelled = session.cancelled()::get;
 		return PlanShown.ofReadings(rules, now.family(), now.readings(), cancelled);
 	}

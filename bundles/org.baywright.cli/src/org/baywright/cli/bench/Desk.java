@@ -15,6 +15,15 @@ public interface Desk {
 	 */
 	void page(String file, String html) throws IOException;
 
+	/**
+	 * Writes the draft of a rule.
+	 *
+	 * @param file the file, as the user named it
+	 * @param replace whether a file that is there may be replaced
+	 * @throws IOException if it cannot be written, or may not be; the message is for the user
+	 */
+	void draft(String file, String rule, boolean replace) throws IOException;
+
 	/** Returns a finished job where it belongs: a project of one file has no other. */
 	Keeping place(Keeping keeping);
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Listener;
+import org.baywright.model.VerdictKind;
 import org.baywright.presenter.Say;
 import org.baywright.presenter.bench.Ask;
 import org.baywright.presenter.bench.Bench;
@@ -72,9 +73,9 @@ public final class Dialogue {
 			Optional<Ask> ask = job.ask();
 			printer.blank();
 			question(ask);
+			answer(ask);
 			Orders.Then then = Orders.Then.AGAIN;
 			while (then == Orders.Then.AGAIN) {
-				answer(ask);
 				Optional<String> line = answers.next();
 				if (printer.out().failure().isPresent()) {
 					return End.UNHEARD;
@@ -82,6 +83,10 @@ public final class Dialogue {
 					return ended(job.isOver() && !orders.isRefused() ? End.OVER : End.CUT_SHORT);
 				}
 				then = taken(line.get(), ask);
+				if (then == Orders.Then.AGAIN) {
+					printer.heading(asked(ask));
+					answer(ask);
+				}
 			}
 			if (then == Orders.Then.KEPT) {
 				return End.KEPT;
@@ -113,8 +118,10 @@ public final class Dialogue {
 			mending.ifPresent(each -> printer.block(after(each)));
 		}
 		after = now;
+		// who takes the job over is told at the end, and the causes with their repair
 		List<String> known = verdicts.stream().map(Shown.VerdictLine::text).toList();
-		printer.block(BenchText.verdicts(shown.verdicts().stream().filter(verdict -> !known.contains(verdict.text())).toList()));
+		printer.block(BenchText.verdicts(shown.verdicts().stream().filter(verdict -> verdict.kind() != null && !known.contains(verdict.text()))
+				.filter(verdict -> mending.isEmpty() || verdict.kind() != VerdictKind.CONFIRMED).toList()));
 		verdicts = shown.verdicts();
 	}
 
@@ -124,6 +131,11 @@ public final class Dialogue {
 
 	private List<Paragraph> after(Mending mending) {
 		List<Paragraph> told = new ArrayList<>(BenchText.causes(mending));
+		if (mending.causes().size() == 1) {
+			told.removeIf(paragraph -> paragraph.text().equals(mending.causes().get(0).title())); // the headline names it
+			told.replaceAll(paragraph -> paragraph.kind() == Paragraph.Kind.ITEM
+					? new Paragraph(Paragraph.Kind.LINE, "By the rule “" + paragraph.text() + "”.", paragraph.way()) : paragraph);
+		}
 		if (job.isOver()) {
 			told.remove(0); // the question says the same
 		} else if (mending.stage() == Mending.Stage.REPAIR) {
@@ -143,7 +155,11 @@ public final class Dialogue {
 			Optional<Lead.Todo> todo = job.isTaken() ? Optional.empty() : job.shown().lead().first();
 			printer.tell(todo.map(BenchText::doing).or(() -> asked.subject().map(subject -> BenchText.doing(job.bench(), subject))).orElse(List.of()));
 			printer.line(todo.map(first -> job.shown().lead().note()).orElse(""));
-		}, () -> printer.heading(job.shown().warnings().isEmpty() ? job.shown().headline() : "Take something back, or enter it anew."));
+		}, () -> printer.heading(asked(ask)));
+	}
+
+	private String asked(Optional<Ask> ask) {
+		return ask.map(Ask::title).orElseGet(() -> job.shown().warnings().isEmpty() ? job.shown().headline() : "Take something back, or enter it anew.");
 	}
 
 	/** Tells how to answer. */

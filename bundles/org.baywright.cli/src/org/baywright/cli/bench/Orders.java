@@ -8,7 +8,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 import org.baywright.cli.work.Guess;
 import org.baywright.presenter.bench.Bench;
@@ -19,6 +22,7 @@ import org.baywright.presenter.bench.Lacking;
 import org.baywright.presenter.bench.Lead;
 import org.baywright.presenter.bench.Mending;
 import org.baywright.presenter.bench.Paragraph;
+import org.baywright.presenter.bench.Shown;
 import org.baywright.presenter.bench.Subject;
 import org.baywright.presenter.bench.Trial;
 
@@ -39,18 +43,20 @@ final class Orders {
 
 	/** A word. */
 	private enum Word {
-		BACK("back", "take the last entry back"), //
-		INSTEAD("instead [NUMBER]", "list the next best steps, or take one of them"), //
+		BACK("back", "take the last entry back; undo does the same"), //
+		REDO("redo", "go forward again after back"), //
+		INSTEAD("instead [STEP]", "list the next best steps, or take one of them by its letter or its title"), //
 		ENTER("enter NAME [VALUE]", "enter anything else, by its name or its title"), //
-		WHY("why", "tell what each rule says, waits for or lacks; rules does the same"), //
+		WHY("why [all]", "tell why this is next and which rules applied; why all, what each rule says, waits for or lacks"), //
 		FOUND("found", "list what was entered and what is known of the faults"), //
 		SHEET("sheet FILE", "write the job sheet (HTML), or the referral sheet where the job is handed on"), //
-		REFER("refer TO WHOM", "hand the job on; with nobody named it is not"), //
-		CAUSE("cause FAULT", "say what the cause was; with no fault it is left to the rules"), //
+		REFER("refer TO WHOM", "hand the job on; refer alone takes that back"), //
+		CAUSE("cause FAULT", "say what the cause was; cause alone leaves it to the rules"), //
+		VIN("vin NUMBER", "record the vehicle's identification number"), //
 		TOOK("took TIME", "say how long the job took, such as 40 min or 1.5 h"), //
 		SPENT("spent SUM", "say what the job cost"), //
 		KEEP("keep [NAME]", "keep the job among the finished jobs of the project, and end"), //
-		DRAFT("draft TEST CAUSE", "show the rule that this job teaches, and what all others make of it"), //
+		DRAFT("draft TEST CAUSE [to FILE]", "show the rule that this job teaches and what all others make of it; write it (over FILE replaces one)"), //
 		HELP("help", "list these words"), //
 		QUIT("quit", "end without keeping the job");
 
@@ -64,9 +70,12 @@ final class Orders {
 
 		static Optional<Word> of(String word) {
 			String small = word.toLowerCase(Locale.ROOT);
-			return small.equals("rules") ? Optional.of(WHY) : Arrays.stream(values()).filter(each -> each.name().toLowerCase(Locale.ROOT).equals(small)).findFirst();
+			return small.equals("undo") ? Optional.of(BACK) : small.equals("rules") ? Optional.of(WHY) : Arrays.stream(values()).filter(each -> each.name().toLowerCase(Locale.ROOT).equals(small)).findFirst();
 		}
 	}
+
+	private static final int MOST_STEPS = 26;
+	private static final Pattern WITH_FILE = Pattern.compile("(.*\\S)\\s+(to|over)\\s+(\\S+)");
 
 	private final Job job;
 	private final Printer printer;
@@ -78,6 +87,10 @@ final class Orders {
 		this.job = job;
 		this.printer = printer;
 		this.desk = desk;
+	}
+
+	/** What a job teaches: the test that decided, and the fault that was the cause. */
+	private record Taught(String test, String cause) {
 	}
 
 	/** Returns whether a line is one of the words and nothing else. */
@@ -108,11 +121,13 @@ final class Orders {
 		case BACK -> back();
 		case INSTEAD -> instead(rest);
 		case ENTER -> enter(rest);
-		case WHY -> again(BenchText.rules(job.shown()), "No rule was looked at yet.");
+		case REDO -> job.bench().canRedo() ? go(job.bench().redo()) : say("There is nothing to go forward to.");
+		case WHY -> why(rest.equals("all") || parts[0].equalsIgnoreCase("rules"));
 		case FOUND -> found();
 		case SHEET -> sheet(rest);
-		case REFER -> go(job.bench().refer(rest));
+		case REFER -> rest.isEmpty() && job.bench().now().done().referredTo().isEmpty() ? say("Say to whom the job goes: refer TO WHOM.") : go(job.bench().refer(rest));
 		case CAUSE -> cause(rest);
+		case VIN -> rest.isEmpty() && job.bench().now().done().vin().isEmpty() ? say("Say which: vin NUMBER.") : vin(rest);
 		case TOOK -> spent(job.bench().took(rest));
 		case SPENT -> spent(job.bench().spent(rest));
 		case KEEP -> keep(rest);
@@ -150,18 +165,32 @@ final class Orders {
 		return job.bench().canUndo() ? go(job.bench().undo()) : say("There is nothing to take back.");
 	}
 
-	private Then instead(String number) {
+	private Then why(boolean all) {
+		Shown shown = job.shown();
+		if (all) {
+			return again(BenchText.rules(shown), "No rule was looked at yet.");
+		}
+		shown.lead().first().filter(todo -> !job.isTaken()).ifPresent(todo -> todo.why().forEach(printer::line));
+		shown.fired().forEach(rule -> {
+			printer.line("The rule “" + rule.title() + "” applied:");
+			rule.lines().forEach(line -> printer.item(line.text()));
+		});
+		return say(shown.fired().isEmpty() ? "No rule applied yet. Write why all for what each rule waits for." : "Write why all for what the other rules wait for or lack.");
+	}
+
+	private Then instead(String step) {
 		List<Lead.Other> others = job.shown().lead().others();
+		// whatever their number, nobody looks further than the alphabet
+		List<Named> known = IntStream.range(0, Math.min(others.size(), MOST_STEPS)).mapToObj(at -> new Named(Printer.letter(at), others.get(at).title())).toList();
+		Optional<String> letter = Named.find(step, known);
 		if (others.isEmpty()) {
 			return say("There is no other step.");
-		} else if (number.isEmpty()) {
-			printer.heading("Or instead");
-			printer.choices(others.stream().map(other -> other.title() + " (" + other.expected() + ")").toList());
+		} else if (letter.isEmpty()) {
+			printer.heading(step.isEmpty() ? "Or instead" : "There is no step “" + step + "”. Write instead with a letter or a title of these:");
+			printer.letters(others.stream().limit(MOST_STEPS).map(other -> other.title() + " (" + other.expected() + ")").toList());
 			return Then.AGAIN;
-		} else if (!number.matches("[0-9]{1,4}") || Integer.parseInt(number) < 1 || Integer.parseInt(number) > others.size()) {
-			return say("There is no step " + number + ": write a number from 1 to " + others.size() + ".");
 		}
-		Lead.Other other = others.get(Integer.parseInt(number) - 1);
+		Lead.Other other = others.get(letter.get().charAt(0) - 'a');
 		job.bench().subjects().stream().filter(subject -> subject.variable().equals(other.variable())).findFirst().ifPresent(job::take);
 		return Then.NEXT;
 	}
@@ -203,6 +232,15 @@ final class Orders {
 		} catch (IOException e) {
 			return say(e.getMessage());
 		}
+	}
+
+	private Then vin(String number) {
+		Then then = go(job.bench().vin(number));
+		if (then == Then.NEXT) {
+			String vin = job.bench().now().done().vin();
+			printer.line(vin.isEmpty() ? "The vehicle has no identification number now." : "Noted: Identification number: " + vin);
+		}
+		return then;
 	}
 
 	private Then cause(String text) {
@@ -248,6 +286,7 @@ final class Orders {
 			} else if (!desk.keep(keeping)) {
 				return say("Something else has changed " + keeping.file() + " meanwhile, so nothing was written. Write keep again.");
 			}
+			printer.line(job.isOver() ? "" : "The repair is not verified; the job is kept without that.");
 			printer.line("“" + keeping.name() + "” is kept in " + keeping.file() + ".");
 			return Then.KEPT;
 		} catch (IOException e) {
@@ -258,18 +297,20 @@ final class Orders {
 	/** Shows the rule that the job teaches; with too little said, what can be named. */
 	Then draft(String text) {
 		List<Named> tests = Named.all(JobRule.tests(job.bench().base(), job.bench().now().readings()), JobRule.Choice::name, JobRule.Choice::title);
-		Optional<Named.Begin> test = Named.begin(text, tests);
-		Optional<String> cause = test.flatMap(begin -> Named.find(begin.rest(), faults()));
+		// a title may have such a word in it
+		Optional<Matcher> file = Optional.of(WITH_FILE.matcher(text)).filter(matcher -> taught(text, tests).isEmpty() && matcher.matches());
+		Optional<Taught> taught = taught(file.map(matcher -> matcher.group(1)).orElse(text), tests);
 		if (tests.isEmpty()) {
 			return say("No test was done in this job, so no rule can rest on one.");
-		} else if (cause.isEmpty()) {
-			printer.line("Say which test decided and what the cause was: draft TEST CAUSE. The tests that were done:");
+		} else if (taught.isEmpty()) {
+			printer.line("Say which test decided and what the cause was: draft TEST CAUSE, or draft TEST CAUSE to FILE. The tests that were done:");
 			tests.forEach(each -> printer.item(each.name() + " " + each.title()));
 			return Then.AGAIN;
 		}
-		JobRule rule = JobRule.of(job.bench(), test.get().name(), cause.get(), "", LocalDate.now());
+		String cause = taught.get().cause();
+		JobRule rule = JobRule.of(job.bench(), taught.get().test(), cause, "", LocalDate.now());
 		List<String> lines = new ArrayList<>();
-		Lacking lacking = Lacking.of(job.bench(), job.shown().advice(), cause.get());
+		Lacking lacking = Lacking.of(job.bench(), job.shown().advice(), cause);
 		printer.heading(lacking.headline());
 		lacking.rules().forEach(lack -> {
 			printer.line(lack.title());
@@ -281,7 +322,19 @@ final class Orders {
 		printer.blank();
 		Trial.Result result = trial.of(rule, job.listener());
 		printer.line(result.headline() + (result.added().isEmpty() ? "" : " " + result.added().get(0).message()));
+		if (file.isPresent()) {
+			try {
+				desk.draft(file.get().group(3), String.join("\n", lines) + "\n", file.get().group(2).equals("over"));
+				printer.line("Wrote " + file.get().group(3) + ".");
+			} catch (IOException e) {
+				return say(e.getMessage());
+			}
+		}
 		return say("It belongs into " + JobRule.file(job.bench().base(), job.bench().now().readings()) + ", with the reason written instead of “" + JobRule.WHY + "”.");
+	}
+
+	private Optional<Taught> taught(String text, List<Named> tests) {
+		return Named.begin(text, tests).flatMap(test -> Named.find(test.rest(), faults()).map(cause -> new Taught(test.name(), cause)));
 	}
 
 	private Then help() {

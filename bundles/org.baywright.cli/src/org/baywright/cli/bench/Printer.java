@@ -35,6 +35,18 @@ public record Printer(Output out, Style style) {
 		}
 	}
 
+	/** Letters what can be taken instead, from a. */
+	void letters(List<String> texts) {
+		for (int i = 0; i < texts.size(); i++) {
+			item(letter(i) + " " + texts.get(i));
+		}
+	}
+
+	/** Returns the letter before the text at a place. */
+	static String letter(int place) {
+		return String.valueOf((char) ('a' + place));
+	}
+
 	void blank() {
 		out.println();
 	}

@@ -75,7 +75,7 @@ class JobSheetTest {
 		assertTrue(rows.contains("Customer|Short trips do not charge it.|It comes back otherwise.|x"), rows.toString());
 		assertTrue(rows.contains("Insurer|New key.|_"), rows.toString());
 		assertTrue(rows.contains("Repeat: Voltage.|12.6 V to 13.0 V|12.4 V|no"), rows.toString());
-		assertTrue(rows.contains("Code 1 (Supply low) must be absent.|absent|_"), rows.toString());
+		assertTrue(rows.contains("Read again: code 1 (Supply low) in Body module.|absent|_"), rows.toString());
 		List<String> values = texts(page, "dd");
 		assertTrue(values.containsAll(List.of("Osier van", "petrol", "Job 7", "2026-11-30", "Under the seat", "Charger", "6 h", "somebody trained for it", "5")), values.toString());
 		List<String> items = texts(page, "li");

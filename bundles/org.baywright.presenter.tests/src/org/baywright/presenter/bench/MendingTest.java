@@ -114,8 +114,8 @@ class MendingTest {
 		assertEquals(List.of("The clock is lost."), work.changes());
 		assertEquals(List.of("Clear the codes of Body module, which reaches it only while it answers.|",
 				"Cycle ignition, so that modules test themselves again: off, wait 30 s, on.|", "Read the codes of Body module.|",
-				"Code 1 (Supply low) must be absent.|absent", "Repeat: Voltage.|12.6 V to 13.0 V",
-				"“No crank” must be gone, tried 3 times.|absent, tried 3 times"),
+				"Read again: code 1 (Supply low) in Body module.|absent", "Repeat: Voltage.|12.6 V to 13.0 V",
+				"Look again for “No crank”.|absent, tried 3 times"),
 				work.checks().stream().map(check -> check.text() + "|" + check.expected()).toList());
 	}
 
@@ -214,7 +214,7 @@ class MendingTest {
 		assertEquals(Stage.REPAIR, mending.stage());
 		assertTrue(mending.work().isEmpty(), "it is not begun again unasked");
 		assertTrue(mending.causes().get(0).repairs().get(0).inVain());
-		assertEquals("“Recharge” did not put it right: Voltage 11.8 V, expected 12.6 V to 13.0 V. The rules still confirm “Battery: Flat”. "
+		assertEquals("“Recharge” did not put it right: Voltage 11.8 V, expected 12.6 V to 13.0 V. By the rules the cause is still “Battery: Flat”. "
 				+ "Look whether the repair was done as written, or choose another one.", mending.headline());
 	}
 

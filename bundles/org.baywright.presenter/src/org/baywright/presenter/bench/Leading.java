@@ -175,10 +175,15 @@ final class Leading {
 				}
 			}
 			List<String> parts = new ArrayList<>();
-			told("confirm ", news.get(VerdictKind.CONFIRMED), parts);
-			told("rule out ", news.get(VerdictKind.CLEARED), parts);
+			Set<String> confirmed = news.get(VerdictKind.CONFIRMED);
+			boolean both = confirmed != null && confirmed.equals(news.get(VerdictKind.CLEARED));
+			told(both ? "confirm or rule out " : "confirm ", confirmed, parts);
+			told("rule out ", both ? null : news.get(VerdictKind.CLEARED), parts);
 			told("point to ", news.get(VerdictKind.SUSPECTED), parts);
-			return parts.isEmpty() ? "" : "It can " + Words.and(parts) + ".";
+			if (!refers.isEmpty()) {
+				parts.add("end in handing the job on");
+			}
+			return parts.isEmpty() ? "What comes next depends on it." : "It can " + String.join("; ", parts) + ".";
 		}
 
 		private static void told(String verb, Set<String> faults, List<String> parts) {

@@ -130,7 +130,7 @@ final class MendingMaker {
 
 	private String repair(Optional<Work> work, boolean again) {
 		String found = Words.and(causes.stream().map(cause -> "“" + cause.title() + "”").toList());
-		String said = (causes.stream().allMatch(Cause::confirmed) ? again ? "The rules still confirm " : "The rules confirm " : "The cause is said to be ") + found + ". ";
+		String said = (causes.stream().allMatch(Cause::confirmed) ? again ? "By the rules the cause is still " : "The rules confirm " : "The cause is said to be ") + found + ". ";
 		if (causes.stream().allMatch(cause -> cause.repairs().isEmpty())) {
 			return said + causes.get(0).note();
 		} else if (work.isEmpty()) {

@@ -98,9 +98,8 @@ final class WorkMaker {
 			} else {
 				Optional<Subject> subject = variable(step).flatMap(subjects::subject);
 				if (subject.isPresent()) {
-					// what is expected of a test stands beside it
-					String text = step instanceof VerifyStep.Repeat ? again(subject.get()) + "." : telling.step(step, bench.now().family());
-					read(new At(i, Optional.of(subject.get().variable())), text, subject.get(), Optional.of(step));
+					// what is expected stands beside it
+					read(new At(i, Optional.of(subject.get().variable())), again(subject.get()) + ".", subject.get(), Optional.of(step));
 				} else {
 					tick(i, telling.step(step, bench.now().family()));
 				}
