@@ -26,8 +26,6 @@ import org.baywright.model.VerdictKind;
  */
 final class Lookahead implements Prospect.Ahead {
 
-	/** What stands for the value of a variable that makes no difference. */
-	private static final int LOOKED_PAST = -3;
 	/** Of a verdict that is on no cause and no referral. */
 	private static final int NOBODY = -2;
 	private static final int REFERRAL = -1;
@@ -320,7 +318,10 @@ final class Lookahead implements Prospect.Ahead {
 		private int[] open;
 		private BitSet ripe;
 		private BitSet ripened;
-		private int[] mattering;
+		private BitSet matteringFor;
+		private Object mattering;
+		/** The bodies of branches that were visited. */
+		private BitSet waiting;
 		/** Signs that are open and taken for present. */
 		private BitSet supposed = new BitSet();
 
@@ -382,6 +383,11 @@ final class Lookahead implements Prospect.Ahead {
 		@Override
 		public boolean stands(int verdict) {
 			return stands[verdict];
+		}
+
+		@Override
+		public boolean mayFall(int verdict) {
+			return false;
 		}
 
 		@Override
@@ -521,29 +527,28 @@ final class Lookahead implements Prospect.Ahead {
 
 		@Override
 		public Object mattering(BitSet causes) {
-			look(causes);
-			return new Key(mattering);
+			if (!causes.equals(matteringFor)) {
+				matteringFor = (BitSet) causes.clone();
+				mattering = new Rest(this, visitedAhead(causes), waiting).key();
+			}
+			return mattering;
 		}
 
 		@Override
 		public int[] ahead(BitSet causes) {
-			supposed = new BitSet();
-			BitSet asked = askedFor(causes);
-			for (int signs = -1; signs < supposed.cardinality();) {
-				signs = supposed.cardinality();
-				asked.stream().filter(var -> isSignal(findings.get(var))).forEach(supposed::set);
-				asked = askedFor(causes);
-			}
-			supposed = new BitSet();
-			return asked.stream().toArray();
+			return openOf(visitedAhead(causes));
 		}
 
-		private BitSet askedFor(BitSet causes) {
-			BitSet asked = visited(causes);
-			for (int var = asked.nextSetBit(0); var >= 0; var = asked.nextSetBit(var + 1)) {
-				asked.set(var, var < findings.size() && values[var] == Program.OPEN);
+		/** Returns all that conditions look at or may come to, whatever signs are found. */
+		private BitSet visitedAhead(BitSet causes) {
+			BitSet seen = visited(causes);
+			for (int signs = -1; signs < supposed.cardinality();) {
+				signs = supposed.cardinality();
+				Arrays.stream(openOf(seen)).filter(var -> isSignal(findings.get(var))).forEach(supposed::set);
+				seen = visited(causes);
 			}
-			return asked;
+			supposed = new BitSet();
+			return seen;
 		}
 
 		private void look(BitSet causes) {
@@ -552,12 +557,9 @@ final class Lookahead implements Prospect.Ahead {
 				ripe = new BitSet();
 				ripened = new BitSet();
 				BitSet seen = visited(causes);
-				mattering = new int[values.length];
-				for (int var = 0; var < values.length; var++) {
-					mattering[var] = seen.get(var) ? values[var] : LOOKED_PAST;
-				}
 				int[] ready = openOf(ripe);
 				open = ready.length > 0 ? ready : openOf(seen);
+				ripe = null;
 			}
 		}
 
@@ -567,6 +569,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		/** Returns all that conditions look at by which rules may still come to say something of one of these causes, or refer. */
 		private BitSet visited(BitSet causes) {
+			waiting = new BitSet();
 			BitSet seen = new BitSet();
 			BitSet behind = new BitSet();
 			for (int verdict = 0; verdict < stands.length; verdict++) {
@@ -583,6 +586,7 @@ final class Lookahead implements Prospect.Ahead {
 				behind.set(verdict);
 				for (int body : bodies.get(verdict)) {
 					if (!clauses.holds(body, this) && clauses.mayHold(body, this) && isAsked(body)) {
+						waiting.set(body);
 						visitBody(body, behind, seen);
 						ripen(body);
 					}
@@ -753,6 +757,10 @@ final class Lookahead implements Prospect.Ahead {
 			return clauses;
 		}
 
+		int variableCount() {
+			return values.length;
+		}
+
 		int verdictCount() {
 			return stands.length;
 		}
@@ -789,19 +797,6 @@ final class Lookahead implements Prospect.Ahead {
 		/** Returns whether everything is asked for, as there is no complaint yet. */
 		boolean askedAboutAll() {
 			return !complaint;
-		}
-	}
-
-	private record Key(int[] values) {
-
-		@Override
-		public boolean equals(Object other) {
-			return other instanceof Key key && Arrays.equals(values, key.values);
-		}
-
-		@Override
-		public int hashCode() {
-			return Arrays.hashCode(values);
 		}
 	}
 }
