@@ -58,6 +58,8 @@ final class Lookahead implements Prospect.Ahead {
 	private final Map<Integer, Integer> testOf = new HashMap<>();
 	/** For each variable the bodies of branches of rules that run it. */
 	private final List<int[]> runBy = new ArrayList<>();
+	/** The bodies of branches that ask for a sign, or for a verdict that may rest on one. */
+	private final BitSet asksSign = new BitSet();
 	private final List<int[]> strata = new ArrayList<>();
 	private final boolean[] isLoop;
 	/** For each variable the numbers of the strata whose verdicts may come or go with it, in order. */
@@ -195,6 +197,7 @@ final class Lookahead implements Prospect.Ahead {
 		for (int verdict : verdicts) {
 			bodies.add(program.derivedBy.get(verdict).stream().filter(slice.branches::get).mapToInt(b -> compiled.computeIfAbsent(b, key -> {
 				int body = clauses.add(program.branches.get(key).body(), program, here, cellsOf, verdictHere::get);
+				asksSign.set(body, asksSign(body));
 				program.rules.get(program.branches.get(key).rule()).test().map(test -> program.numberOf(new Variable(Variable.Kind.TEST, test)))
 						.filter(var -> var >= 0 && here[var] >= 0).ifPresent(var -> testOf.put(body, here[var]));
 				return body;
@@ -302,6 +305,24 @@ final class Lookahead implements Prospect.Ahead {
 		return lawful.possible(cells, vars[var]).stream().mapToInt(cell -> value[cell]).distinct().sorted().toArray();
 	}
 
+	private boolean asksSign(int node) {
+		if (clauses.isVariable(node)) {
+			return isSign(node);
+		} else if (clauses.isVerdict(node)) {
+			return clauses.wantsVerdict(node);
+		}
+		for (int part : clauses.parts(node)) {
+			if (asksSign(part)) {
+				return true;
+			}
+		}
+		return false;
+	}
+
+	private boolean isSign(int node) {
+		return isSignal(program.variables.get(vars[clauses.about(node)]));
+	}
+
 	private static boolean isSignal(Variable variable) {
 		return variable.kind() == Variable.Kind.SIGN;
 	}
@@ -318,12 +339,15 @@ final class Lookahead implements Prospect.Ahead {
 		private int[] open;
 		private BitSet ripe;
 		private BitSet ripened;
-		private BitSet matteringFor;
+		private BitSet aheadFor;
+		private int[] ahead;
 		private Object mattering;
 		/** The bodies of branches that were visited. */
 		private BitSet waiting;
 		/** Signs that are open and taken for present. */
 		private BitSet supposed = new BitSet();
+		/** The verdicts that rest on a sign that is there or is taken for present; {@code null} until somebody asks. */
+		private BitSet restOnSign;
 
 		Facts(int[] values) {
 			this.values = values;
@@ -527,28 +551,40 @@ final class Lookahead implements Prospect.Ahead {
 
 		@Override
 		public Object mattering(BitSet causes) {
-			if (!causes.equals(matteringFor)) {
-				matteringFor = (BitSet) causes.clone();
-				mattering = new Rest(this, visitedAhead(causes), waiting).key();
-			}
+			lookAhead(causes);
 			return mattering;
 		}
 
 		@Override
 		public int[] ahead(BitSet causes) {
-			return openOf(visitedAhead(causes));
+			lookAhead(causes);
+			return ahead;
 		}
 
-		/** Returns all that conditions look at or may come to, whatever signs are found. */
-		private BitSet visitedAhead(BitSet causes) {
-			BitSet seen = visited(causes);
-			for (int signs = -1; signs < supposed.cardinality();) {
-				signs = supposed.cardinality();
-				Arrays.stream(openOf(seen)).filter(var -> isSignal(findings.get(var))).forEach(supposed::set);
-				seen = visited(causes);
+		/** Finds all that conditions look at or may come to, whatever signs are found. */
+		private void lookAhead(BitSet causes) {
+			if (!causes.equals(aheadFor)) {
+				aheadFor = (BitSet) causes.clone();
+				BitSet seen = visited(causes);
+				for (BitSet signs = signs(seen); !signs.equals(supposed); signs = signs(seen)) {
+					suppose(signs);
+					seen = visited(causes);
+				}
+				suppose(new BitSet());
+				ahead = openOf(seen);
+				mattering = new Rest(this, seen, waiting).key();
 			}
-			supposed = new BitSet();
-			return seen;
+		}
+
+		private BitSet signs(BitSet seen) {
+			BitSet signs = (BitSet) supposed.clone();
+			Arrays.stream(openOf(seen)).filter(var -> isSignal(findings.get(var))).forEach(signs::set);
+			return signs;
+		}
+
+		private void suppose(BitSet signs) {
+			restOnSign = signs.equals(supposed) ? restOnSign : null;
+			supposed = signs;
 		}
 
 		private void look(BitSet causes) {
@@ -650,58 +686,49 @@ final class Lookahead implements Prospect.Ahead {
 			}
 		}
 
-		private boolean isAsked(int body) {
-			return isAbout(body, new BitSet());
-		}
-
 		/** Returns whether a rule is about something that is there: who has no complaint yet is asked about everything. */
-		private boolean isAbout(int body, BitSet behind) {
-			return !complaint || showsSign(body, behind) || !asksSign(body);
+		private boolean isAsked(int body) {
+			return !complaint || showsSign(body) || !asksSign.get(body);
 		}
 
-		private boolean showsSign(int node, BitSet behind) {
+		private boolean showsSign(int node) {
 			if (clauses.isVariable(node)) {
 				int var = clauses.about(node);
 				return isSign(node) && (values[var] == Variable.PRESENT || supposed.get(var)) && clauses.holdsWith(node, Variable.PRESENT);
 			} else if (clauses.isVerdict(node)) {
-				return clauses.wantsVerdict(node) && isAsked(clauses.about(node), behind);
+				return clauses.wantsVerdict(node) && restsOnSign(clauses.about(node));
 			}
 			for (int part : clauses.parts(node)) {
-				if (showsSign(part, behind)) {
+				if (showsSign(part)) {
 					return true;
 				}
 			}
 			return false;
 		}
 
-		private boolean isAsked(int verdict, BitSet behind) {
-			if (!behind.get(verdict)) {
-				behind.set(verdict);
-				for (int body : bodies.get(verdict)) {
-					if (clauses.mayHold(body, this) && isAbout(body, behind)) {
-						return true;
+		/** Returns whether a verdict stands, or may come to, by a rule that is about something that is there. */
+		private boolean restsOnSign(int verdict) {
+			if (restOnSign == null) {
+				restOnSign = new BitSet();
+				for (int known = -1; known < restOnSign.cardinality();) {
+					known = restOnSign.cardinality();
+					for (int other = 0; other < stands.length; other++) {
+						if (!restOnSign.get(other) && anyAsked(bodies.get(other))) {
+							restOnSign.set(other);
+						}
 					}
 				}
 			}
-			return false;
+			return restOnSign.get(verdict);
 		}
 
-		private boolean asksSign(int node) {
-			if (clauses.isVariable(node)) {
-				return isSign(node);
-			} else if (clauses.isVerdict(node)) {
-				return clauses.wantsVerdict(node);
-			}
-			for (int part : clauses.parts(node)) {
-				if (asksSign(part)) {
+		private boolean anyAsked(int[] nodes) {
+			for (int body : nodes) {
+				if (isAsked(body) && clauses.mayHold(body, this)) {
 					return true;
 				}
 			}
 			return false;
-		}
-
-		private boolean isSign(int node) {
-			return isSignal(program.variables.get(vars[clauses.about(node)]));
 		}
 
 		// ---- what can be found ---------------------------------------------------------------------------------
