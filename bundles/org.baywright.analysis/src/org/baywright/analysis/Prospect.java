@@ -72,7 +72,7 @@ public interface Prospect {
 		/** Returns the findings that are open and may come to be asked for, whatever signs are found; ascending. */
 		int[] ahead(BitSet causes);
 
-		/** Returns what is open, and what was found, of all that conditions ask for by which rules may still come to say something of one of these causes, or refer. */
+		/** Returns what is equal for sets of findings from which the rules say the same and go on alike, whatever is found of what may come to be asked for. */
 		Object mattering(BitSet causes);
 
 		/** Returns the numbers of the values of a finding that some vehicle with these findings has; also those of which that could not be decided. */

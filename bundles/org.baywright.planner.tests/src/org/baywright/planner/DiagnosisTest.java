@@ -353,10 +353,43 @@ class DiagnosisTest {
 		return glow.probability(1);
 	}
 
+	/** What a vehicle is like says at what limit its rule confirms: the same rules wait for the same test on both and yet are not alike. */
+	private static final String LIMITS = """
+			family tarn { trait system : low, high }
+			sign dead
+			sign dim for tarn where system is low
+			part lamp { fault burnt }
+			test leak { measures V 0 .. 100 step 1 }
+			rule a { for tarn where system is low given dead or dim run leak on at_least 42 V : clears lamp.burnt on below 42 V : confirms lamp.burnt }
+			rule b { for tarn where system is high given dead or dim run leak on at_least 82 V : clears lamp.burnt on below 82 V : confirms lamp.burnt }
+			""";
+
+	/** A sign that is asked for after the test lets a rule look at its value more closely. */
+	private static final String LATER = """
+			family tarn
+			sign dead
+			sign hum
+			part lamp { fault burnt fault wire }
+			test rest { measures V 0 .. 15 step 0.1 }
+			test look { results torn, whole }
+			rule a { given dead run rest on below 12.4 V : suspects lamp.burnt on at_least 12.4 V : clears lamp.burnt }
+			rule b { given lamp.burnt suspected, hum run look on torn : confirms lamp.wire on whole : clears lamp.wire }
+			rule c { given hum run rest on below 12.0 V : confirms lamp.burnt on at_least 12.0 V : proves nothing }
+			""";
+
+	/** A sign is seen on no vehicle for which it makes no sense. */
+	@Test
+	void whatIsFoundMakesSenseOnTheVehicle() {
+		Position.Step system = begin(LIMITS, there("dim")).begin().steps().get(0);
+		assertEquals("system", system.name());
+		assertEquals(1, system.outcomes());
+		assertEquals(2, begin(LIMITS, there("dead")).begin().steps().get(0).outcomes());
+	}
+
 	/** At every end of a plan stands what a consultation derives from the findings on the way there. */
 	@Test
 	void everyEndSaysWhatTheRulesDerive() {
-		for (String text : List.of(LAMP, SCAN)) {
+		for (String text : List.of(LAMP, SCAN, LIMITS, LATER)) {
 			Diagnosis diagnosis = begin(text, there("dead"));
 			Plan plan = solve(diagnosis).plan();
 			Consultation consultation = Consultations.of(read(text), "tarn");

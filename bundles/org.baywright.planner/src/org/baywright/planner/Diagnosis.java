@@ -192,9 +192,16 @@ public final class Diagnosis {
 		@Override
 		public Object key() {
 			if (key == null) {
-				key = isSettled() ? known.said() : List.of(known.said(), known.mattering(left), rounded(), states, scanned);
+				key = isSettled() ? known.said() : List.of(known.said(), known.mattering(left), rounded(), states, scanned, paid());
 			}
 			return key;
+		}
+
+		/** Returns what may come to be asked for and is seen with something that was done. */
+		private BitSet paid() {
+			BitSet paid = new BitSet();
+			Arrays.stream(known.ahead(left)).filter(finding -> effort.isPaid(finding, known)).forEach(paid::set);
+			return paid;
 		}
 
 		private List<Long> rounded() {

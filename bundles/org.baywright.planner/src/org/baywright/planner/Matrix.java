@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,6 +55,11 @@ public final class Matrix {
 
 	private final double[] prior;
 	private final List<Check> checks;
+	private final List<Shown> shown;
+	/** For each cause and each check what is equal where the check shows each outcome as likely. */
+	private final int[][] column;
+	/** For each check whether some outcome ends the search. */
+	private final boolean[] mayEnd;
 	private final boolean certain;
 
 	/**
@@ -80,6 +86,24 @@ public final class Matrix {
 			}
 		}
 		certain = every;
+		mayEnd = new boolean[checks.size()];
+		column = new int[prior.length][checks.size()];
+		for (int check = 0; check < mayEnd.length; check++) {
+			number(check);
+			for (boolean ends : checks.get(check).ends()) {
+				mayEnd[check] |= ends;
+			}
+		}
+		shown = checks.stream().map(check -> new Shown(check.likelihood(), prior.length)).toList();
+	}
+
+	private void number(int check) {
+		Map<List<Double>, Integer> numbers = new HashMap<>();
+		for (int cause = 0; cause < prior.length; cause++) {
+			int of = cause;
+			List<Double> likely = Arrays.stream(checks.get(check).likelihood()).map(row -> row[of]).toList();
+			column[cause][check] = numbers.computeIfAbsent(likely, key -> numbers.size());
+		}
 	}
 
 	private static void require(boolean right, String message) {
@@ -103,51 +127,53 @@ public final class Matrix {
 		private final int[] outcomes;
 		private final BitSet left;
 		private final boolean ended;
-		private final double[] weights;
+		private final Shown.Weights weights;
+		private List<Step> steps;
 
 		At(int[] outcomes, BitSet left, boolean ended) {
 			this.left = left;
 			this.ended = ended;
 			this.outcomes = outcomes.clone();
+			int[] causes = left.stream().toArray();
+			for (int check : alike(causes)) {
+				this.outcomes[check] = outcomes[check] == OPEN && canEnd(check, causes[0]) ? OPEN : IDLE;
+			}
+			// in the order of the checks, whatever the order in which they were done
+			double[] shares = new double[prior.length];
+			for (int cause : causes) {
+				shares[cause] = prior[cause];
+			}
 			for (int check = 0; check < outcomes.length; check++) {
-				if (isAlike(check)) {
-					this.outcomes[check] = this.outcomes[check] == OPEN && canEnd(check) ? OPEN : IDLE;
+				double[] likely = this.outcomes[check] < 0 ? null : checks.get(check).likelihood()[this.outcomes[check]];
+				for (int i = 0; likely != null && i < causes.length; i++) {
+					shares[causes[i]] *= likely[causes[i]];
 				}
 			}
-			weights = new double[prior.length];
-			double sum = 0;
-			for (int cause = left.nextSetBit(0); cause >= 0; cause = left.nextSetBit(cause + 1)) {
-				// in the order of the checks, whatever the order in which they were done
-				double weight = prior[cause];
-				for (int check = 0; check < outcomes.length; check++) {
-					if (this.outcomes[check] >= 0) {
-						weight *= checks.get(check).likelihood()[this.outcomes[check]][cause];
-					}
-				}
-				weights[cause] = weight;
-				sum += weight;
+			double sum = Arrays.stream(causes).mapToDouble(cause -> shares[cause]).sum();
+			for (int cause : causes) {
+				shares[cause] /= sum;
 			}
-			for (int cause = 0; cause < weights.length; cause++) {
-				weights[cause] /= sum;
-			}
+			weights = Shown.Weights.of(causes, shares);
 		}
 
-		/** Returns whether a check tells none of the causes that are left from another. */
-		private boolean isAlike(int check) {
-			for (double[] row : checks.get(check).likelihood()) {
-				double first = row[left.nextSetBit(0)];
-				for (int cause = left.nextSetBit(0); cause >= 0; cause = left.nextSetBit(cause + 1)) {
-					if (row[cause] != first) {
-						return false;
-					}
+		/** Returns the checks that tell none of some causes from another; those that told no more causes apart before are left out. */
+		private int[] alike(int[] causes) {
+			int[] alike = IntStream.range(0, outcomes.length).filter(check -> outcomes[check] != IDLE).toArray();
+			int count = alike.length;
+			for (int i = 1; i < causes.length && count > 0; i++) {
+				int kept = 0;
+				for (int j = 0; j < count; j++) {
+					alike[kept] = alike[j];
+					kept += column[causes[0]][alike[j]] == column[causes[i]][alike[j]] ? 1 : 0;
 				}
+				count = kept;
 			}
-			return true;
+			return Arrays.copyOf(alike, count);
 		}
 
-		private boolean canEnd(int check) {
-			for (int outcome = 0; outcome < checks.get(check).ends().length; outcome++) {
-				if (checks.get(check).ends()[outcome] && checks.get(check).likelihood()[outcome][left.nextSetBit(0)] > 0) {
+		private boolean canEnd(int check, int cause) {
+			for (int outcome = 0; mayEnd[check] && outcome < checks.get(check).ends().length; outcome++) {
+				if (checks.get(check).ends()[outcome] && checks.get(check).likelihood()[outcome][cause] > 0) {
 					return true;
 				}
 			}
@@ -156,33 +182,34 @@ public final class Matrix {
 
 		@Override
 		public Object key() {
-			return ended ? Boolean.TRUE : List.of(left, Arrays.stream(outcomes).boxed().toList());
+			return ended ? Boolean.TRUE : new Key(left, outcomes);
 		}
 
 		@Override
 		public List<Step> steps() {
-			List<Step> steps = new ArrayList<>();
-			for (int check = 0; check < outcomes.length && !ended; check++) {
-				if (outcomes[check] == OPEN) {
-					steps.add(new Done(this, check));
-				}
+			if (steps == null) {
+				steps = ended ? List.of() : IntStream.range(0, outcomes.length).filter(check -> outcomes[check] == OPEN).<Step>mapToObj(check -> new Done(this, check)).toList();
 			}
 			return steps;
 		}
 
 		@Override
 		public double[] likelihoods() {
-			return weights.clone();
+			return weights.shares().clone();
 		}
 
 		@Override
 		public double uncertainty() {
-			return ended ? 0 : Position.entropy(weights);
+			return ended ? 0 : weights.allBits();
 		}
 
 		@Override
 		public double most() {
-			return steps().stream().mapToDouble(Step::cost).sum();
+			double sum = 0;
+			for (int check = 0; check < outcomes.length && !ended; check++) {
+				sum += outcomes[check] == OPEN ? checks.get(check).cost() : 0;
+			}
+			return sum;
 		}
 
 		/**
@@ -222,17 +249,35 @@ public final class Matrix {
 
 		/** Returns how likely each set of causes is that no open check tells apart. */
 		private Collection<Double> groups() {
-			Map<List<Integer>, Double> groups = new LinkedHashMap<>();
-			for (int cause = left.nextSetBit(0); cause >= 0; cause = left.nextSetBit(cause + 1)) {
-				List<Integer> shown = new ArrayList<>();
-				for (int check = 0; check < outcomes.length; check++) {
-					if (outcomes[check] == OPEN) {
-						shown.add(shown(check, cause));
+			int[] groupOf = new int[prior.length];
+			int count = 1;
+			for (int check = 0; check < outcomes.length && count < weights.left().length; check++) {
+				if (outcomes[check] == OPEN) {
+					Map<Long, Integer> split = new HashMap<>();
+					for (int cause : weights.left()) {
+						groupOf[cause] = split.computeIfAbsent((long) groupOf[cause] << Integer.SIZE | shown(check, cause), key -> split.size());
 					}
+					count = split.size();
 				}
-				groups.merge(shown, weights[cause], Double::sum);
+			}
+			Map<Integer, Double> groups = new LinkedHashMap<>();
+			for (int cause : weights.left()) {
+				groups.merge(groupOf[cause], weights.shares()[cause], Double::sum);
 			}
 			return groups.values();
+		}
+	}
+
+	private record Key(BitSet left, int[] outcomes) {
+
+		@Override
+		public boolean equals(Object other) {
+			return other instanceof Key key && Arrays.equals(outcomes, key.outcomes) && left.equals(key.left);
+		}
+
+		@Override
+		public int hashCode() {
+			return 31 * left.hashCode() + Arrays.hashCode(outcomes);
 		}
 	}
 
@@ -267,10 +312,21 @@ public final class Matrix {
 		@Override
 		public double probability(int outcome) {
 			double sum = 0;
-			for (int cause = at.left.nextSetBit(0); cause >= 0; cause = at.left.nextSetBit(cause + 1)) {
-				sum += at.weights[cause] * check.likelihood()[outcome][cause];
+			for (int cause : at.weights.left()) {
+				sum += at.weights.shares()[cause] * check.likelihood()[outcome][cause];
 			}
 			return sum;
+		}
+
+		/** What a check shows tells of the cause no more than there is to tell, unless the search ends there. */
+		@Override
+		public double tellsAtMost(double before) {
+			return mayEnd[number] ? before : Math.min(before, shown.get(number).most());
+		}
+
+		@Override
+		public double uncertaintyAfter() {
+			return shown.get(number).uncertaintyAfter(at.weights, check.ends());
 		}
 
 		@Override

@@ -93,7 +93,7 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		double before = position.uncertainty();
 		Map<String, Position.Step> candidates = new LinkedHashMap<>();
 		found.plan().step().ifPresent(step -> candidates.put(step.doing(), step));
-		steps.stream().sorted(Comparator.comparingDouble((Position.Step step) -> -Search.worth(step, before))).forEach(step -> candidates.putIfAbsent(step.doing(), step));
+		steps.stream().map(step -> Map.entry(step, -Search.worth(step, before))).sorted(Map.Entry.comparingByValue()).map(Map.Entry::getKey).forEach(step -> candidates.putIfAbsent(step.doing(), step));
 		List<Proposal> proposals = new ArrayList<>();
 		for (Position.Step step : candidates.values().stream().limit(COMPARED).toList()) {
 			boolean first = found.isBest() && proposals.isEmpty();

@@ -59,6 +59,8 @@ public final class Search {
 	static final int COMPLETED = 1000;
 	/** What adding the same numbers in another order may change. */
 	private static final double ROUNDING = 1e-9;
+	/** By what share two numbers may differ that rounding alone may have set apart; more than any sum of roundings. */
+	private static final double CLOSE = 1e-6;
 
 	/**
 	 * Searches.
@@ -299,16 +301,22 @@ public final class Search {
 		return place.plan;
 	}
 
-	/** Returns the step that lessens the uncertainty most for what it costs; of several the first. */
+	/** Returns the step that lessens the uncertainty most for what it costs; of several the first. Those that cannot do so by their cost alone are not asked. */
 	private static Optional<Position.Step> mostTelling(Position position) {
+		List<Position.Step> steps = position.steps();
+		double before = position.uncertainty();
+		double[] limits = steps.stream().mapToDouble(step -> perCost(step, step.tellsAtMost(before))).toArray();
+		int likely = IntStream.range(0, limits.length).reduce(0, (one, other) -> limits[other] > limits[one] ? other : one);
+		double reached = limits.length == 0 ? 0 : worth(steps.get(likely), before);
 		Position.Step best = null;
 		double most = 0;
-		double before = position.uncertainty();
-		for (Position.Step step : position.steps()) {
-			double worth = worth(step, before);
-			if (best == null || worth > most + ROUNDING * Math.abs(most)) {
-				best = step;
-				most = worth;
+		for (int i = 0; i < limits.length; i++) {
+			if (limits[i] >= Math.max(reached, most) * (1 - CLOSE)) {
+				double worth = worth(steps.get(i), before);
+				if (best == null || worth > most + ROUNDING * Math.abs(most)) {
+					best = steps.get(i);
+					most = worth;
+				}
 			}
 		}
 		return Optional.ofNullable(best);
@@ -316,10 +324,10 @@ public final class Search {
 
 	/** Returns by how many bits a step lessens the uncertainty for each part of its cost. */
 	static double worth(Position.Step step, double before) {
-		double left = 0;
-		for (int outcome : possible(step)) {
-			left += step.probability(outcome) * step.after(outcome).uncertainty();
-		}
-		return (before - left) / Math.max(step.cost(), ROUNDING);
+		return perCost(step, before - step.uncertaintyAfter());
+	}
+
+	private static double perCost(Position.Step step, double bits) {
+		return bits / Math.max(step.cost(), ROUNDING);
 	}
 }

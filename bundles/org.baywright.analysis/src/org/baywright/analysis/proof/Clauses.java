@@ -40,6 +40,9 @@ final class Clauses {
 
 		/** Returns whether a verdict stands or may come to. */
 		boolean mayStand(int verdict);
+
+		/** Returns whether a verdict that stands may cease to. */
+		boolean mayFall(int verdict);
 	}
 
 	/**
@@ -105,6 +108,19 @@ final class Clauses {
 			}
 		}
 		return true;
+	}
+
+	/** Returns whether a formula asks for a verdict not to stand. */
+	boolean wantsAbsence(int node) {
+		if (parts[node] == null) {
+			return kind[node] == ABSENT;
+		}
+		for (int part : parts[node]) {
+			if (wantsAbsence(part)) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	boolean isVerdict(int node) {
@@ -174,7 +190,7 @@ final class Clauses {
 		case STANDS:
 			return facts.mayStand(about[node]);
 		case ABSENT:
-			return !facts.stands(about[node]);
+			return !facts.stands(about[node]) || facts.mayFall(about[node]);
 		default:
 			boolean all = kind[node] == ALL;
 			for (int part : parts[node]) {

@@ -109,7 +109,7 @@ final class LawfulValues {
 		return possible;
 	}
 
-	/** What is found of other variables than those that are tied to it makes no difference. */
+	/** What is found of other variables than those that are tied to it makes no difference; what is found makes sense on the vehicle. */
 	private boolean has(int[] cells, int var, int cell) {
 		List<Integer> key = new ArrayList<>(List.of(var, cell));
 		List<Integer> assumptions = new ArrayList<>(List.of(values.in(var, Encoding.only(cell)), literal(program.limitOf.get(var))));
@@ -117,6 +117,7 @@ final class LawfulValues {
 			key.add(cells[other]);
 			if (cells[other] != Program.OPEN) {
 				assumptions.add(values.in(other, program.meant(other, cells[other])));
+				assumptions.add(literal(program.limitOf.get(other)));
 			}
 		}
 		return known.computeIfAbsent(key, asked -> solver.solve(assumptions.stream().mapToInt(literal -> literal).toArray()) != Answer.NO);

@@ -26,8 +26,6 @@ import org.baywright.model.VerdictKind;
  */
 final class Lookahead implements Prospect.Ahead {
 
-	/** What stands for the value of a variable that makes no difference. */
-	private static final int LOOKED_PAST = -3;
 	/** Of a verdict that is on no cause and no referral. */
 	private static final int NOBODY = -2;
 	private static final int REFERRAL = -1;
@@ -60,6 +58,8 @@ final class Lookahead implements Prospect.Ahead {
 	private final Map<Integer, Integer> testOf = new HashMap<>();
 	/** For each variable the bodies of branches of rules that run it. */
 	private final List<int[]> runBy = new ArrayList<>();
+	/** The bodies of branches that ask for a sign, or for a verdict that may rest on one. */
+	private final BitSet asksSign = new BitSet();
 	private final List<int[]> strata = new ArrayList<>();
 	private final boolean[] isLoop;
 	/** For each variable the numbers of the strata whose verdicts may come or go with it, in order. */
@@ -197,6 +197,7 @@ final class Lookahead implements Prospect.Ahead {
 		for (int verdict : verdicts) {
 			bodies.add(program.derivedBy.get(verdict).stream().filter(slice.branches::get).mapToInt(b -> compiled.computeIfAbsent(b, key -> {
 				int body = clauses.add(program.branches.get(key).body(), program, here, cellsOf, verdictHere::get);
+				asksSign.set(body, asksSign(body));
 				program.rules.get(program.branches.get(key).rule()).test().map(test -> program.numberOf(new Variable(Variable.Kind.TEST, test)))
 						.filter(var -> var >= 0 && here[var] >= 0).ifPresent(var -> testOf.put(body, here[var]));
 				return body;
@@ -304,6 +305,24 @@ final class Lookahead implements Prospect.Ahead {
 		return lawful.possible(cells, vars[var]).stream().mapToInt(cell -> value[cell]).distinct().sorted().toArray();
 	}
 
+	private boolean asksSign(int node) {
+		if (clauses.isVariable(node)) {
+			return isSign(node);
+		} else if (clauses.isVerdict(node)) {
+			return clauses.wantsVerdict(node);
+		}
+		for (int part : clauses.parts(node)) {
+			if (asksSign(part)) {
+				return true;
+			}
+		}
+		return false;
+	}
+
+	private boolean isSign(int node) {
+		return isSignal(program.variables.get(vars[clauses.about(node)]));
+	}
+
 	private static boolean isSignal(Variable variable) {
 		return variable.kind() == Variable.Kind.SIGN;
 	}
@@ -320,9 +339,15 @@ final class Lookahead implements Prospect.Ahead {
 		private int[] open;
 		private BitSet ripe;
 		private BitSet ripened;
-		private int[] mattering;
+		private BitSet aheadFor;
+		private int[] ahead;
+		private Object mattering;
+		/** The bodies of branches that were visited. */
+		private BitSet waiting;
 		/** Signs that are open and taken for present. */
 		private BitSet supposed = new BitSet();
+		/** The verdicts that rest on a sign that is there or is taken for present; {@code null} until somebody asks. */
+		private BitSet restOnSign;
 
 		Facts(int[] values) {
 			this.values = values;
@@ -382,6 +407,11 @@ final class Lookahead implements Prospect.Ahead {
 		@Override
 		public boolean stands(int verdict) {
 			return stands[verdict];
+		}
+
+		@Override
+		public boolean mayFall(int verdict) {
+			return false;
 		}
 
 		@Override
@@ -521,29 +551,40 @@ final class Lookahead implements Prospect.Ahead {
 
 		@Override
 		public Object mattering(BitSet causes) {
-			look(causes);
-			return new Key(mattering);
+			lookAhead(causes);
+			return mattering;
 		}
 
 		@Override
 		public int[] ahead(BitSet causes) {
-			supposed = new BitSet();
-			BitSet asked = askedFor(causes);
-			for (int signs = -1; signs < supposed.cardinality();) {
-				signs = supposed.cardinality();
-				asked.stream().filter(var -> isSignal(findings.get(var))).forEach(supposed::set);
-				asked = askedFor(causes);
-			}
-			supposed = new BitSet();
-			return asked.stream().toArray();
+			lookAhead(causes);
+			return ahead;
 		}
 
-		private BitSet askedFor(BitSet causes) {
-			BitSet asked = visited(causes);
-			for (int var = asked.nextSetBit(0); var >= 0; var = asked.nextSetBit(var + 1)) {
-				asked.set(var, var < findings.size() && values[var] == Program.OPEN);
+		/** Finds all that conditions look at or may come to, whatever signs are found. */
+		private void lookAhead(BitSet causes) {
+			if (!causes.equals(aheadFor)) {
+				aheadFor = (BitSet) causes.clone();
+				BitSet seen = visited(causes);
+				for (BitSet signs = signs(seen); !signs.equals(supposed); signs = signs(seen)) {
+					suppose(signs);
+					seen = visited(causes);
+				}
+				suppose(new BitSet());
+				ahead = openOf(seen);
+				mattering = new Rest(this, seen, waiting).key();
 			}
-			return asked;
+		}
+
+		private BitSet signs(BitSet seen) {
+			BitSet signs = (BitSet) supposed.clone();
+			Arrays.stream(openOf(seen)).filter(var -> isSignal(findings.get(var))).forEach(signs::set);
+			return signs;
+		}
+
+		private void suppose(BitSet signs) {
+			restOnSign = signs.equals(supposed) ? restOnSign : null;
+			supposed = signs;
 		}
 
 		private void look(BitSet causes) {
@@ -552,12 +593,9 @@ final class Lookahead implements Prospect.Ahead {
 				ripe = new BitSet();
 				ripened = new BitSet();
 				BitSet seen = visited(causes);
-				mattering = new int[values.length];
-				for (int var = 0; var < values.length; var++) {
-					mattering[var] = seen.get(var) ? values[var] : LOOKED_PAST;
-				}
 				int[] ready = openOf(ripe);
 				open = ready.length > 0 ? ready : openOf(seen);
+				ripe = null;
 			}
 		}
 
@@ -567,6 +605,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		/** Returns all that conditions look at by which rules may still come to say something of one of these causes, or refer. */
 		private BitSet visited(BitSet causes) {
+			waiting = new BitSet();
 			BitSet seen = new BitSet();
 			BitSet behind = new BitSet();
 			for (int verdict = 0; verdict < stands.length; verdict++) {
@@ -583,6 +622,7 @@ final class Lookahead implements Prospect.Ahead {
 				behind.set(verdict);
 				for (int body : bodies.get(verdict)) {
 					if (!clauses.holds(body, this) && clauses.mayHold(body, this) && isAsked(body)) {
+						waiting.set(body);
 						visitBody(body, behind, seen);
 						ripen(body);
 					}
@@ -646,58 +686,49 @@ final class Lookahead implements Prospect.Ahead {
 			}
 		}
 
-		private boolean isAsked(int body) {
-			return isAbout(body, new BitSet());
-		}
-
 		/** Returns whether a rule is about something that is there: who has no complaint yet is asked about everything. */
-		private boolean isAbout(int body, BitSet behind) {
-			return !complaint || showsSign(body, behind) || !asksSign(body);
+		private boolean isAsked(int body) {
+			return !complaint || showsSign(body) || !asksSign.get(body);
 		}
 
-		private boolean showsSign(int node, BitSet behind) {
+		private boolean showsSign(int node) {
 			if (clauses.isVariable(node)) {
 				int var = clauses.about(node);
 				return isSign(node) && (values[var] == Variable.PRESENT || supposed.get(var)) && clauses.holdsWith(node, Variable.PRESENT);
 			} else if (clauses.isVerdict(node)) {
-				return clauses.wantsVerdict(node) && isAsked(clauses.about(node), behind);
+				return clauses.wantsVerdict(node) && restsOnSign(clauses.about(node));
 			}
 			for (int part : clauses.parts(node)) {
-				if (showsSign(part, behind)) {
+				if (showsSign(part)) {
 					return true;
 				}
 			}
 			return false;
 		}
 
-		private boolean isAsked(int verdict, BitSet behind) {
-			if (!behind.get(verdict)) {
-				behind.set(verdict);
-				for (int body : bodies.get(verdict)) {
-					if (clauses.mayHold(body, this) && isAbout(body, behind)) {
-						return true;
+		/** Returns whether a verdict stands, or may come to, by a rule that is about something that is there. */
+		private boolean restsOnSign(int verdict) {
+			if (restOnSign == null) {
+				restOnSign = new BitSet();
+				for (int known = -1; known < restOnSign.cardinality();) {
+					known = restOnSign.cardinality();
+					for (int other = 0; other < stands.length; other++) {
+						if (!restOnSign.get(other) && anyAsked(bodies.get(other))) {
+							restOnSign.set(other);
+						}
 					}
 				}
 			}
-			return false;
+			return restOnSign.get(verdict);
 		}
 
-		private boolean asksSign(int node) {
-			if (clauses.isVariable(node)) {
-				return isSign(node);
-			} else if (clauses.isVerdict(node)) {
-				return clauses.wantsVerdict(node);
-			}
-			for (int part : clauses.parts(node)) {
-				if (asksSign(part)) {
+		private boolean anyAsked(int[] nodes) {
+			for (int body : nodes) {
+				if (isAsked(body) && clauses.mayHold(body, this)) {
 					return true;
 				}
 			}
 			return false;
-		}
-
-		private boolean isSign(int node) {
-			return isSignal(program.variables.get(vars[clauses.about(node)]));
 		}
 
 		// ---- what can be found ---------------------------------------------------------------------------------
@@ -753,6 +784,10 @@ final class Lookahead implements Prospect.Ahead {
 			return clauses;
 		}
 
+		int variableCount() {
+			return values.length;
+		}
+
 		int verdictCount() {
 			return stands.length;
 		}
@@ -789,19 +824,6 @@ final class Lookahead implements Prospect.Ahead {
 		/** Returns whether everything is asked for, as there is no complaint yet. */
 		boolean askedAboutAll() {
 			return !complaint;
-		}
-	}
-
-	private record Key(int[] values) {
-
-		@Override
-		public boolean equals(Object other) {
-			return other instanceof Key key && Arrays.equals(values, key.values);
-		}
-
-		@Override
-		public int hashCode() {
-			return Arrays.hashCode(values);
 		}
 	}
 }
