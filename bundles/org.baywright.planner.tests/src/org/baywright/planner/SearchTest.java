@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -167,7 +166,7 @@ class SearchTest {
 				checks.add(check(random, "c" + i, prior.length, certain));
 			}
 			Matrix matrix = new Matrix(prior, checks);
-			double best = exhaustive(prior, checks);
+			double best = Exhaustive.cost(prior, checks);
 			Search.Found found = solve(matrix);
 			assertEquals(best, found.cost(), CLOSE, () -> "seed " + seed);
 			assertTrue(matrix.begin().bound() <= best + CLOSE, () -> "a bound above the best, seed " + seed);
@@ -197,59 +196,6 @@ class SearchTest {
 		boolean[] ends = new boolean[outcomes];
 		ends[0] = random.nextInt(3) == 0;
 		return new Matrix.Check(name, 1 + random.nextInt(9), likelihood, ends);
-	}
-
-	/** Tries all orders of checks, with nothing of the code above: what is known is which check showed what. */
-	private static double exhaustive(double[] prior, List<Matrix.Check> checks) {
-		return exhaustive(prior, checks, new HashMap<>(), new HashMap<>());
-	}
-
-	private static double exhaustive(double[] weights, List<Matrix.Check> checks, Map<Integer, Integer> done, Map<Map<Integer, Integer>, Double> known) {
-		Double before = known.get(done);
-		if (before != null) {
-			return before;
-		}
-		double best = Double.POSITIVE_INFINITY;
-		double total = Arrays.stream(weights).sum();
-		for (int number = 0; number < checks.size(); number++) {
-			Matrix.Check check = checks.get(number);
-			if (done.containsKey(number) || !matters(weights, check)) {
-				continue;
-			}
-			double cost = check.cost();
-			for (int outcome = 0; outcome < check.ends().length; outcome++) {
-				double[] after = weights.clone();
-				for (int cause = 0; cause < after.length; cause++) {
-					after[cause] *= check.likelihood()[outcome][cause];
-				}
-				double share = Arrays.stream(after).sum() / total;
-				if (share > 0 && !check.ends()[outcome]) {
-					Map<Integer, Integer> more = new HashMap<>(done);
-					more.put(number, outcome);
-					cost += share * exhaustive(after, checks, more, known);
-				}
-			}
-			best = Math.min(best, cost);
-		}
-		double cost = best == Double.POSITIVE_INFINITY ? 0 : best;
-		known.put(done, cost);
-		return cost;
-	}
-
-	/** A check is worth doing if it tells causes apart that are possible, or may end the search. */
-	private static boolean matters(double[] weights, Matrix.Check check) {
-		for (int outcome = 0; outcome < check.ends().length; outcome++) {
-			double first = -1;
-			for (int cause = 0; cause < weights.length; cause++) {
-				double likely = check.likelihood()[outcome][cause];
-				if (weights[cause] > 0 && (first >= 0 && likely != first || check.ends()[outcome] && likely > 0)) {
-					return true;
-				} else if (weights[cause] > 0) {
-					first = likely;
-				}
-			}
-		}
-		return false;
 	}
 
 	/** Bayes' rule on the textbook case of a rare fault: one in a hundred has it, 9 of 10 of these and 8 of 100 of the others react. */
