@@ -133,6 +133,7 @@ public final class Dialogue {
 		List<Paragraph> told = new ArrayList<>(BenchText.causes(mending));
 		if (mending.causes().size() == 1) {
 			told.removeIf(paragraph -> paragraph.text().equals(mending.causes().get(0).title())); // the headline names it
+			told.removeIf(paragraph -> job.isOver() && paragraph.kind() == Paragraph.Kind.ITEM);
 			told.replaceAll(paragraph -> paragraph.kind() == Paragraph.Kind.ITEM
 					? new Paragraph(Paragraph.Kind.LINE, "By the rule “" + paragraph.text() + "”.", paragraph.way()) : paragraph);
 		}
