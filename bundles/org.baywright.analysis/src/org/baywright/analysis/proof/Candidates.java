@@ -24,7 +24,23 @@ final class Candidates {
 
 	/** Returns known cells that satisfy what the branch asks to be present; verdicts that must not stand are ignored. */
 	Optional<int[]> of(int branch) {
-		IndexSet[] allowed = new IndexSet[program.variables.size()];
+		return of(branch, new IndexSet[program.variables.size()]);
+	}
+
+	/**
+	 * Returns known cells that satisfy what the branch asks to be present; verdicts that must not stand are ignored.
+	 *
+	 * @param known cell of each variable, or {@link Program#OPEN}
+	 */
+	Optional<int[]> of(int branch, int[] known) {
+		IndexSet[] allowed = new IndexSet[known.length];
+		for (int var = 0; var < known.length; var++) {
+			allowed[var] = known[var] == Program.OPEN ? null : program.meant(var, known[var]);
+		}
+		return of(branch, allowed);
+	}
+
+	private Optional<int[]> of(int branch, IndexSet[] allowed) {
 		steps = 0;
 		return satisfy(program.branches.get(branch).body(), allowed).map(this::pick);
 	}

@@ -122,4 +122,27 @@ final class LawfulValues {
 		}
 		return known.computeIfAbsent(key, asked -> solver.solve(assumptions.stream().mapToInt(literal -> literal).toArray()) != Answer.NO);
 	}
+
+	/**
+	 * Returns whether it is sure that some vehicle has all of this, and all of it makes sense on it.
+	 *
+	 * @param known cells of which some vehicle is known to have all
+	 */
+	boolean have(int[] cells, int[] known) {
+		List<Integer> assumptions = new ArrayList<>();
+		boolean changed = false;
+		for (int var = 0; var < cells.length; var++) {
+			int module = program.moduleOf[var];
+			if (module >= 0 && cells[var] != Program.OPEN && (cells[var] == Variable.UNREAD) != (cells[module] == Variable.SILENT)) {
+				return false;
+			}
+			// what no law speaks of can always be
+			if (isTied(var) && cells[var] != Program.OPEN) {
+				changed |= cells[var] != known[var];
+				assumptions.add(values.in(var, program.meant(var, cells[var])));
+				assumptions.add(literal(program.limitOf.get(var)));
+			}
+		}
+		return !changed || solver.solve(assumptions.stream().mapToInt(literal -> literal).toArray()) == Answer.YES;
+	}
 }

@@ -27,7 +27,9 @@ public final class Study implements Consultation {
 	private final Program program;
 	private final int conflictLimit;
 	private final Map<Integer, List<Integer>> demandLiterals = new HashMap<>();
+	private final Candidates candidates;
 	private Encoding encoding;
+	private LawfulValues lawful;
 
 	/** @param conflictLimit conflicts after which a question stays undecided, 1 or more */
 	public Study(RuleBase base, String family, int conflictLimit) {
@@ -38,6 +40,7 @@ public final class Study implements Consultation {
 				draft.rules().stream().sorted(Comparator.comparing(Rule::name)).toList(), draft.laws(),
 				draft.exclusives());
 		program = builder.build();
+		candidates = new Candidates(program);
 	}
 
 	@Override
@@ -48,6 +51,7 @@ public final class Study implements Consultation {
 		}
 		if (encoding == null) {
 			encoding = new Encoding(program, conflictLimit, false);
+			lawful = new LawfulValues(program, conflictLimit);
 		}
 		Bench bench = new Bench(base, program, encoding);
 		List<Clash> clashes = new ArrayList<>(bench.note(readings));
@@ -79,7 +83,7 @@ public final class Study implements Consultation {
 		return all;
 	}
 
-	/** Returns for each branch whether it can fire yet; one model answers for all branches that hold in it. */
+	/** Returns for each branch whether it can fire yet; one guess that is confirmed, or one model, answers for all branches that hold in it. */
 	private Answer[] possible(Bench bench, Program.Derived derived, Listener listener) {
 		Answer[] possible = new Answer[program.branches.size()];
 		for (int b = 0; b < possible.length; b++) {
@@ -90,6 +94,13 @@ public final class Study implements Consultation {
 		for (int b = 0; b < possible.length; b++) {
 			if (possible[b] == null) {
 				stopIfAsked(listener);
+				boolean[] fired = guessed(b, bench);
+				for (int other = b; other < fired.length; other++) {
+					possible[other] = possible[other] == null && fired[other] ? Answer.YES : possible[other];
+				}
+				if (possible[b] != null) {
+					continue;
+				}
 				possible[b] = bench.ask(encoding.body(b));
 				for (int other = b + 1; possible[b] == Answer.YES && other < possible.length; other++) {
 					if (possible[other] == null && encoding.solver.holds(encoding.body(other))) {
@@ -99,6 +110,18 @@ public final class Study implements Consultation {
 			}
 		}
 		return possible;
+	}
+
+	/** Returns what fires in a situation in which a branch does, if one is found without the solver; else nothing. */
+	private boolean[] guessed(int branch, Bench bench) {
+		Optional<int[]> guess = candidates.of(branch, bench.run().known());
+		if (guess.isPresent()) {
+			boolean[] fired = program.derive(guess.get(), -1).fired();
+			if (fired[branch] && lawful.have(guess.get(), bench.run().known())) {
+				return fired;
+			}
+		}
+		return new boolean[0];
 	}
 
 	private Standing standing(int rule, Bench bench, Program.Derived derived, Answer[] possible) {
