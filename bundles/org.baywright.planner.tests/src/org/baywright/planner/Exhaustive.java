@@ -1,6 +1,8 @@
 package org.baywright.planner;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,15 +10,18 @@ import java.util.Map;
 /** Tries all orders of checks, with nothing of the code that is tested: what is known is which check showed what. */
 public final class Exhaustive {
 
+	/** Of a check that is not done. */
+	private static final int OPEN = -1;
+
 	private Exhaustive() {
 	}
 
 	/** Returns what is to be expected of the best order. */
 	public static double cost(double[] prior, List<Matrix.Check> checks) {
-		return cost(prior, checks, new HashMap<>(), new HashMap<>());
+		return cost(prior, checks, Collections.nCopies(checks.size(), OPEN), new HashMap<>());
 	}
 
-	private static double cost(double[] weights, List<Matrix.Check> checks, Map<Integer, Integer> done, Map<Map<Integer, Integer>, Double> known) {
+	private static double cost(double[] weights, List<Matrix.Check> checks, List<Integer> done, Map<List<Integer>, Double> known) {
 		Double before = known.get(done);
 		if (before != null) {
 			return before;
@@ -25,7 +30,7 @@ public final class Exhaustive {
 		double total = Arrays.stream(weights).sum();
 		for (int number = 0; number < checks.size(); number++) {
 			Matrix.Check check = checks.get(number);
-			if (done.containsKey(number) || !matters(weights, check)) {
+			if (done.get(number) != OPEN || !matters(weights, check)) {
 				continue;
 			}
 			double cost = check.cost();
@@ -36,8 +41,8 @@ public final class Exhaustive {
 				}
 				double share = Arrays.stream(after).sum() / total;
 				if (share > 0 && !check.ends()[outcome]) {
-					Map<Integer, Integer> more = new HashMap<>(done);
-					more.put(number, outcome);
+					List<Integer> more = new ArrayList<>(done);
+					more.set(number, outcome);
 					cost += share * cost(after, checks, more, known);
 				}
 			}

@@ -88,19 +88,7 @@ public final class Plan {
 	 * @param rest what part of the guessed cost is taken for it where the plan was cut
 	 */
 	public double expected(ToDoubleFunction<Position.Step> of, double rest) {
-		return expected(of, rest, new HashMap<>());
-	}
-
-	private double expected(ToDoubleFunction<Position.Step> of, double rest, Map<Plan, Double> known) {
-		Double met = known.get(this);
-		if (met == null) {
-			met = step.map(of::applyAsDouble).orElse(cut ? rest * expected : 0);
-			for (Branch branch : branches) {
-				met += branch.probability() * branch.plan().expected(of, rest, known);
-			}
-			known.put(this, met);
-		}
-		return met;
+		return taken(of, plan -> rest * plan.expected, (before, branch, taken) -> before + branch.probability() * taken, new HashMap<>());
 	}
 
 	/**
@@ -109,14 +97,22 @@ public final class Plan {
 	 * @param rest what part of what everything together costs is taken for it where the plan was cut
 	 */
 	public double worst(ToDoubleFunction<Position.Step> of, double rest) {
-		return worst(of, rest, new HashMap<>());
+		return taken(of, plan -> rest * plan.worst, (before, branch, taken) -> Math.max(before, taken), new HashMap<>());
 	}
 
-	private double worst(ToDoubleFunction<Position.Step> of, double rest, Map<Plan, Double> known) {
+	/** Joins what is taken after an outcome to what is taken after those before it. */
+	private interface Join {
+		double with(double before, Branch branch, double taken);
+	}
+
+	private double taken(ToDoubleFunction<Position.Step> of, ToDoubleFunction<Plan> atCut, Join join, Map<Plan, Double> known) {
 		Double met = known.get(this);
 		if (met == null) {
-			met = step.map(of::applyAsDouble).orElse(cut ? rest * worst : 0);
-			met += branches.stream().mapToDouble(branch -> branch.plan().worst(of, rest, known)).max().orElse(0);
+			double after = 0;
+			for (Branch branch : branches) {
+				after = join.with(after, branch, branch.plan().taken(of, atCut, join, known));
+			}
+			met = step.map(of::applyAsDouble).orElse(cut ? atCut.applyAsDouble(this) : 0) + after;
 			known.put(this, met);
 		}
 		return met;
