@@ -47,6 +47,9 @@ public interface Prospect {
 		/** Returns the number of the value of a finding that a reading tells; nothing if it tells none. */
 		OptionalInt value(int finding, Reading reading);
 
+		/** Returns whether laws and scopes tie a finding to others, so that what is found of these may leave it only one value. */
+		boolean isTied(int finding);
+
 		/** Returns what is known at the beginning. */
 		Known known();
 	}

@@ -86,6 +86,34 @@ class DiagnosisTest {
 		assertEquals(1 / 14.0, prior[3], CLOSE);
 	}
 
+	/** A sign that only vehicles with two lamps have says that there are two; a law that the other sign is absent. */
+	@Test
+	void whatFollowsIsNoStepThatCosts() {
+		String text = """
+				family tarn { trait lamps : one, two }
+				sign second "Second lamp dark" for tarn where lamps is two
+				sign all "All lamps dark"
+				law "Either" : never second and all
+				part lamp "Lamp" { fault burnt "Burnt" fault wire "Wire" }
+				test look "Look" { results black, clear takes 4 min }
+				test turn "Turn" { results free, stuck takes 2 min }
+				rule a { for tarn where lamps is two given second run look on black : confirms lamp.burnt on clear : clears lamp.burnt }
+				rule b { given second, all absent run turn on stuck : confirms lamp.wire on free : clears lamp.wire }
+				""";
+		Diagnosis diagnosis = begin(text, there("second"));
+		List<String> followed = new ArrayList<>();
+		List<Reading> readings = new ArrayList<>(List.of(there("second")));
+		for (Optional<Reading> follows = diagnosis.follows(); follows.isPresent(); follows = diagnosis.follows()) {
+			followed.add(follows.get().subject());
+			readings.add(follows.get());
+			diagnosis = begin(text, readings.toArray(Reading[]::new));
+		}
+		assertEquals(List.of("all", "lamps"), followed.stream().sorted().toList());
+		assertEquals(List.of("look", "turn"), names(diagnosis.begin()).stream().sorted().toList());
+		assertEquals(solve(diagnosis).cost(), solve(begin(text, there("second"))).cost(), CLOSE);
+		assertEquals(Optional.empty(), begin(text, there("all")).follows().filter(reading -> reading.subject().equals("lamps")), "both have them");
+	}
+
 	/** A ninth of seven, four, two and one. */
 	@Test
 	void whatWasMendedInVainIsLessLikely() {

@@ -143,6 +143,11 @@ public final class Diagnosis {
 		return effort.rate();
 	}
 
+	/** Returns something that is asked for and follows from what is known, as that leaves nothing else; nobody has to look. */
+	public Optional<Reading> follows() {
+		return begin.steps().stream().findFirst().flatMap(step -> step instanceof Finding finding ? finding.follows() : Optional.empty());
+	}
+
 	/** Returns where one stands with what is known. */
 	public At begin() {
 		return begin;
@@ -228,7 +233,13 @@ public final class Diagnosis {
 		}
 
 		private boolean isSeen(int finding) {
-			return effort.isPaid(finding, known) || scanned && effort.doing(finding).reads();
+			return effort.isPaid(finding, known) || scanned && effort.doing(finding).reads() || follows(finding);
+		}
+
+		private boolean follows(int finding) {
+			int[] possible = effort.mayFollow(finding) ? known.possible(finding) : new int[0];
+			IndexSet meant = possible.length == 1 ? ahead.means(finding, possible[0]) : IndexSet.EMPTY;
+			return !meant.isEmpty() && meant.first() == meant.last();
 		}
 
 		private boolean readsSeveral(int[] open) {
@@ -436,6 +447,11 @@ public final class Diagnosis {
 		/** Returns whether it is seen anyway, with what was done before. */
 		public boolean isSeen() {
 			return at.isSeen(finding);
+		}
+
+		/** Returns what is found in any case, as what was found before leaves nothing else; nobody has to look. */
+		public Optional<Reading> follows() {
+			return at.follows(finding) ? Optional.of(reading(0)) : Optional.empty();
 		}
 
 		@Override

@@ -48,6 +48,7 @@ final class Effort {
 	private final Doing[] doingOf;
 	/** For each finding the number of its doing; what one scan can read has one number. */
 	private final int[] together;
+	private final boolean[] mayFollow;
 	private final List<Variable> findings;
 	private final Optional<Doing> scan;
 
@@ -72,6 +73,7 @@ final class Effort {
 		}
 		doingOf = new Doing[findings.size()];
 		together = new int[findings.size()];
+		mayFollow = new boolean[findings.size()];
 		Set<Object> done = readings.stream().map(reading -> key(Variable.of(base, reading))).collect(Collectors.toSet());
 		boolean scans = workshop.flatMap(Workshop::all).isPresent();
 		for (Map.Entry<Object, List<Integer>> entry : shown.entrySet()) {
@@ -80,6 +82,8 @@ final class Effort {
 			for (int finding : doing.findings()) {
 				doingOf[finding] = doing;
 				together[finding] = scans && doing.reads() ? -1 : doing.number();
+				Variable.Kind kind = findings.get(finding).kind();
+				mayFollow[finding] = ahead.isTied(finding) && (kind == Variable.Kind.SIGN || kind == Variable.Kind.TRAIT);
 			}
 		}
 		scan = scanOfAll();
@@ -173,10 +177,15 @@ final class Effort {
 		return false;
 	}
 
+	/** Returns whether a finding is a sign or a trait of which others may leave only one value, so that nobody has to look. */
+	boolean mayFollow(int finding) {
+		return mayFollow[finding];
+	}
+
 	/** Returns what each finding costs at least where some are made already. */
 	double[] least(Prospect.Known known, boolean scanned) {
 		double all = scan.map(this::cost).orElse(Double.POSITIVE_INFINITY);
-		return IntStream.range(0, doingOf.length).mapToDouble(finding -> isPaid(finding, known) || scanned && doingOf[finding].reads() ? 0
+		return IntStream.range(0, doingOf.length).mapToDouble(finding -> isPaid(finding, known) || scanned && doingOf[finding].reads() || mayFollow[finding] ? 0
 				: doingOf[finding].reads() ? Math.min(all, cost(doingOf[finding])) : cost(doingOf[finding])).toArray();
 	}
 

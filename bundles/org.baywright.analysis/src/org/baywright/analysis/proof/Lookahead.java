@@ -295,6 +295,11 @@ final class Lookahead implements Prospect.Ahead {
 	}
 
 	@Override
+	public boolean isTied(int finding) {
+		return lawful.isTied(vars[finding]);
+	}
+
+	@Override
 	public Prospect.Known known() {
 		return begin;
 	}

@@ -69,6 +69,7 @@ public final class Dialogue {
 		}
 		job.bench().lines().forEach(line -> noted(line.title(), line.value()));
 		while (true) {
+			job.followed().forEach(text -> printer.line("Noted: " + text));
 			news();
 			Optional<Ask> ask = job.ask();
 			printer.blank();

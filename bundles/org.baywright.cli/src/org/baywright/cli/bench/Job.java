@@ -1,6 +1,8 @@
 package org.baywright.cli.bench;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 import org.baywright.analysis.Listener;
@@ -18,6 +20,7 @@ import org.baywright.presenter.bench.Subject;
 final class Job {
 
 	private final Consulting consulting = new Consulting();
+	private final List<String> followed = new ArrayList<>();
 	private final Listener listener;
 	private Bench bench;
 	private Shown shown;
@@ -36,6 +39,11 @@ final class Job {
 		return shown;
 	}
 
+	/** Returns what was noted with the last answer, as it follows from it, in sentences. */
+	List<String> followed() {
+		return List.copyOf(followed);
+	}
+
 	Listener listener() {
 		return listener;
 	}
@@ -44,6 +52,12 @@ final class Job {
 	void set(Bench next) {
 		bench = next;
 		shown = consulting.show(bench, listener);
+		followed.clear();
+		while (shown.lead().follows().isPresent()) {
+			bench = bench.quiet().follow(shown.lead().follows().get());
+			followed.add(bench.message());
+			shown = consulting.show(bench, listener);
+		}
 		taken = Optional.empty();
 	}
 

@@ -438,4 +438,19 @@ class BenchTest {
 		Bench bench = Bench.of(state.rules()).choose(state.rules().vehicleFamilies().get(0).name());
 		assertEquals("The rules go round in a circle, so nothing can be derived.", show(bench).headline());
 	}
+
+	@Test
+	void whatFollowsIsNotedWithTheAnswerAndUndoneWithIt() {
+		RuleBase base = Examples.rules("family tarn { trait lamps : one, two }", "sign second \"Second lamp dark\" for tarn where lamps is two", "part lamp { fault burnt }",
+				"test look { results black, clear }", "rule a { for tarn where lamps is two given second run look on black : confirms lamp.burnt on clear : clears lamp.burnt because \"a\" source memory by \"R. Falk\" on 2026-03-02 }");
+		Bench bench = Bench.of(base).enter(new Variable(Variable.Kind.SIGN, "second"), "present");
+		Lead lead = new Consulting().show(bench, Listener.NONE).lead();
+		assertEquals(Optional.empty(), lead.first());
+		Bench noted = bench.follow(lead.follows().orElseThrow());
+		assertEquals("lamps: two, as what was found leaves nothing else.", noted.message());
+		assertEquals("look", new Consulting().show(noted, Listener.NONE).lead().first().orElseThrow().title());
+		assertEquals(Optional.empty(), new Consulting().show(noted, Listener.NONE).lead().follows());
+		assertEquals(List.of(), noted.undo().lines());
+		assertEquals(noted.now(), noted.undo().redo().now());
+	}
 }

@@ -13,15 +13,16 @@ import java.util.stream.Collectors;
 
 import javax.xml.parsers.DocumentBuilderFactory;
 
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.Variable;
 import org.baywright.model.Problem;
-import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
-import org.baywright.model.Span;
-import org.baywright.planner.Diagnosis;
-import org.baywright.planner.Proposals;
 import org.baywright.presenter.Examples;
 import org.baywright.presenter.ProjectState;
+import org.baywright.presenter.bench.Bench;
+import org.baywright.presenter.bench.Consulting;
+import org.baywright.presenter.bench.Lead;
 import org.baywright.presenter.bench.StepWords;
 import org.baywright.presenter.picture.Edge;
 import org.baywright.presenter.picture.LaidOut;
@@ -213,8 +214,7 @@ class PlanShownTest {
 				assertTrue(figures.minutes() <= figures.worstMinutes() + CLOSE && figures.cost() <= figures.worstCost() + CLOSE, sign);
 				assertTrue(figures.least() <= figures.cost(), sign);
 				addsUp(tree);
-				Diagnosis diagnosis = Diagnosis.of(base, family, List.of(new Reading.SignSeen(sign, true, Span.NONE))).orElseThrow();
-				String bench = new StepWords(base, family).title(diagnosis.next(Proposals.Care.QUICK, () -> false).steps().get(0).step());
+				String bench = first(Bench.of(base).choose(family).enter(new Variable(Variable.Kind.SIGN, sign), "present"));
 				assertEquals(bench.equals(tree.title()) ? "" : bench, plan.bench(), "what the bench begins with for " + sign);
 				assertTrue(figures.isBest() || plan.bench().isEmpty(), "the bench begins otherwise with " + sign);
 				if (tree.size() < 60) {
@@ -227,6 +227,11 @@ class PlanShownTest {
 			}
 		}
 		assertTrue(plans > 5, project + " has " + plans);
+	}
+
+	private static String first(Bench bench) {
+		Lead lead = new Consulting().show(bench, Listener.NONE).lead();
+		return lead.follows().map(reading -> first(bench.follow(reading))).orElseGet(() -> lead.first().orElseThrow().title());
 	}
 
 	/** At each step the shares of its results add up, and no more than a hundred ways are told. */

@@ -134,6 +134,15 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		return next(new Vehicle(now.family(), readings, now.done(), now.scanned()), entry.message());
 	}
 
+	/** Notes what follows from what was found, as part of the last command, so that both are undone together. */
+	public Bench follow(Reading reading) {
+		List<Reading> readings = new ArrayList<>(now.readings());
+		readings.add(reading);
+		Line line = line(reading);
+		String told = line.title() + ": " + line.value() + ", as what was found leaves nothing else.";
+		return new Bench(base, past, new Vehicle(now.family(), readings, now.done(), now.scanned()), future, (message + " " + told).strip());
+	}
+
 	/** Returns the bench with nothing to say of the last command. */
 	public Bench quiet() {
 		return new Bench(base, past, now, future, "");

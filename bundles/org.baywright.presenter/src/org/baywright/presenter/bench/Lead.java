@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 import org.baywright.analysis.Variable;
+import org.baywright.model.Reading;
 import org.baywright.presenter.Link;
 
 /**
@@ -13,11 +14,12 @@ import org.baywright.presenter.Link;
  * @param first the next step; empty where nothing that can be found out would change the end, or before there is a complaint
  * @param others the next best steps
  * @param note what else is to be said: what is lost or out of reach; the empty text for nothing
+ * @param follows what the rules ask for and what was found leaves only one answer to, so that it is noted before all else
  */
-public record Lead(boolean asksComplaint, Optional<Todo> first, List<Other> others, String note) {
+public record Lead(boolean asksComplaint, Optional<Todo> first, List<Other> others, String note, Optional<Reading> follows) {
 
 	/** Nothing is to be done. */
-	public static final Lead NONE = new Lead(false, Optional.empty(), List.of(), "");
+	public static final Lead NONE = new Lead(false, Optional.empty(), List.of(), "", Optional.empty());
 
 	/**
 	 * One thing to do.

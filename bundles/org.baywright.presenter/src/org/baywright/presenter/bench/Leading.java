@@ -56,7 +56,7 @@ final class Leading {
 			return Lead.NONE;
 		}
 		if (readings.stream().noneMatch(reading -> reading instanceof Reading.SignSeen seen && seen.present())) {
-			return new Lead(true, Optional.empty(), List.of(), "");
+			return new Lead(true, Optional.empty(), List.of(), "", Optional.empty());
 		}
 		if (prospect == null || base != bench.base() || !family.equals(bench.now().family())) {
 			base = bench.base();
@@ -64,7 +64,8 @@ final class Leading {
 			prospect = Prospects.of(base, family);
 		}
 		return Diagnosis.of(base, prospect, readings, new Diagnosis.Before(states(base, readings), bench.now().scanned(), bench.now().done().mended()))
-				.map(diagnosis -> new Wording(base, family, diagnosis).lead(diagnosis.next(care, cancelled))).orElse(Lead.NONE);
+				.map(diagnosis -> diagnosis.follows().map(reading -> new Lead(false, Optional.empty(), List.of(), "", Optional.of(reading)))
+						.orElseGet(() -> new Wording(base, family, diagnosis).lead(diagnosis.next(care, cancelled)))).orElse(Lead.NONE);
 	}
 
 	/** Returns the state that the tests done so far left the vehicle in. */
@@ -98,7 +99,7 @@ final class Leading {
 		Lead lead(Proposals proposals) {
 			List<Proposal> steps = proposals.steps();
 			List<Lead.Other> others = steps.stream().skip(1).flatMap(other -> variable(other.step()).map(variable -> new Lead.Other(say.title(other.step()), time(other), variable)).stream()).toList();
-			return new Lead(false, steps.stream().findFirst().map(first -> todo(first, proposals)), others, beyond());
+			return new Lead(false, steps.stream().findFirst().map(first -> todo(first, proposals)), others, beyond(), Optional.empty());
 		}
 
 		private String beyond() {

@@ -53,7 +53,7 @@ final class PlanMaker {
 	PlanMaker(RuleBase base, String family, List<Reading> readings) {
 		this.base = base;
 		this.family = family;
-		this.readings = List.copyOf(readings);
+		this.readings = new ArrayList<>(readings);
 		words = new Words(base);
 		say = new StepWords(base, family);
 	}
@@ -71,6 +71,11 @@ final class PlanMaker {
 			return none(title, begun.get().begin().isSettled() ? "The rules have come to an end with that alone." : "Nothing that can be found out would make the rules say more.");
 		}
 		Diagnosis diagnosis = begun.get();
+		// as the bench does, which begins behind what follows from the complaint
+		for (Optional<Reading> follows = diagnosis.follows(); follows.isPresent(); follows = diagnosis.follows()) {
+			readings.add(follows.get());
+			diagnosis = Diagnosis.of(base, family, readings).orElseThrow();
+		}
 		Search.Found found = diagnosis.whole(cancelled);
 		Plan plan = found.plan();
 		return new PlanShown(base.name(), title, known(), Optional.of(figures(diagnosis, found)), groups(diagnosis, plan),
@@ -144,7 +149,8 @@ final class PlanMaker {
 
 	// ---- the tree ------------------------------------------------------------------------------------------------
 
-	private Twig twig(Plan plan, String result, double share) {
+	private Twig twig(Plan whole, String result, double share) {
+		Plan plan = looked(whole);
 		Twig.Kind kind = kind(plan);
 		return switch (kind) {
 		case STEP -> {
@@ -157,6 +163,15 @@ final class PlanMaker {
 		case REFERRED -> new Twig(kind, result, share, "Refer to " + Words.and(verdicts(plan).stream().filter(Verdict::isReferral).map(Verdict::fault).toList()), suspected(plan), Span.NONE, List.of());
 		case NOTHING -> new Twig(kind, result, share, "Nothing confirmed", suspected(plan), Span.NONE, List.of());
 		};
+	}
+
+	/** What follows from what was found is no step. */
+	private static Plan looked(Plan plan) {
+		Plan next = plan;
+		while (next.step().filter(step -> step instanceof Diagnosis.Finding finding && finding.follows().isPresent()).isPresent()) {
+			next = next.branches().get(0).plan();
+		}
+		return next;
 	}
 
 	private static Twig.Kind kind(Plan plan) {

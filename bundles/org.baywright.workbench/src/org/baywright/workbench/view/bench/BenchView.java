@@ -159,6 +159,10 @@ public final class BenchView extends RulesView {
 	}
 
 	private void tell(Shown now) {
+		if (now.lead().follows().isPresent()) {
+			set(bench.follow(now.lead().follows().get()));
+			return;
+		}
 		shown = now;
 		boolean begun = !bench.now().readings().isEmpty();
 		List.of(sheet, copy, draft).forEach(each -> each.setEnabled(begun));
