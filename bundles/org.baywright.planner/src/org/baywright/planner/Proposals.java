@@ -115,7 +115,12 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	 * @throws CancellationException if it was stopped
 	 */
 	public static Search.Found whole(Position position, double rate, BooleanSupplier cancelled) {
-		int steps = Math.max(1, position.steps().size());
+		Position first = position;
+		// what follows from what is known is nothing to choose
+		while (first.steps().size() == 1 && first.steps().get(0).outcomes() == 1 && first.steps().get(0).cost() == 0) {
+			first = first.steps().get(0).after(0);
+		}
+		int steps = Math.max(1, first.steps().size());
 		return Search.beginning(position, Math.min(MOST_WHOLE, WHOLE / (steps * steps)), Math.min(MOST_COMPLETED, COMPLETED / steps),
 				() -> at(position, rate, Care.QUICK, cancelled).steps().stream().map(Proposal::step).findFirst(), cancelled);
 	}

@@ -190,6 +190,10 @@ public final class Dialogue {
 			return Orders.Then.AGAIN;
 		}
 		Optional<Subject> subject = ask.flatMap(Ask::subject);
+		// its own words come before an order that begins alike
+		if (subject.isEmpty() && ask.filter(asked -> asked.button().equalsIgnoreCase(line)).isPresent()) {
+			return done(ask.get());
+		}
 		Optional<String> choice = subject.flatMap(asked -> choice(asked, line));
 		if (choice.isEmpty() || Orders.isBare(line)) {
 			Optional<Orders.Then> order = orders.take(line);

@@ -453,4 +453,43 @@ class BenchTest {
 		assertEquals(List.of(), noted.undo().lines());
 		assertEquals(noted.now(), noted.undo().redo().now());
 	}
+
+	@Test
+	void whatIsLessThanTheInstrumentShowsNeedsItsUnit() {
+		Variable drop = new Variable(Variable.Kind.TEST, "drop");
+		Bench bench = Bench.of(MendingTest.SMALL).choose("osier");
+		assertEquals("0.85 mV is less than the instrument shows, which goes in steps of 10 mV. Write the unit with it.", bench.enter(drop, "0.85").message());
+		assertEquals(List.of(), bench.enter(drop, "0.85").lines());
+		assertEquals("850 mV", bench.enter(drop, "0.85 V").lines().get(0).value());
+		assertEquals("0 mV", bench.enter(drop, "0.85 mV").lines().get(0).value());
+		assertEquals("0 mV", bench.enter(drop, "0").lines().get(0).value());
+	}
+
+	@Test
+	void aComplaintIsChosen() {
+		Bench bench = Bench.of(MendingTest.SMALL).choose("osier");
+		Ask ask = Ask.of(bench, new Consulting().show(bench, Listener.NONE)).orElseThrow();
+		assertEquals("What is wrong with the vehicle?", ask.title());
+		assertEquals("Choose what is wrong with the vehicle.", ask.answer(bench, "").message());
+		assertEquals(bench.now(), ask.answer(bench, "").now());
+	}
+
+	@Test
+	void whatIsSaidOfTheJobIsAskedForToo() {
+		Bench bench = MendingTest.osier();
+		List<Ask> asks = Ask.ofTheJob(bench);
+		assertEquals(List.of("What the cause was", "To whom the job is handed on", "Identification number of the vehicle", "Time that the job took", "Money that the job cost"),
+				asks.stream().map(Ask::title).toList());
+		bench = asks.get(0).answer(bench, "battery.flat");
+		bench = asks.get(2).answer(bench, "1m8gdm9axkp042788");
+		bench = asks.get(3).answer(bench, "1.5 h");
+		bench = asks.get(4).answer(bench, "140");
+		assertEquals("battery.flat", bench.now().done().cause());
+		assertEquals("1M8GDM9AXKP042788", bench.now().done().vin());
+		assertEquals("90", bench.now().done().minutes().orElseThrow().toPlainString());
+		assertEquals("140", bench.now().done().cost().orElseThrow().toPlainString());
+		assertEquals("the dealer", asks.get(1).answer(bench, "the dealer").now().done().referredTo());
+		assertEquals("Type it, such as 90, or 1.5 h, and press Enter.", asks.get(3).subject().orElseThrow().prompt());
+		assertEquals(List.of(), Ask.ofTheJob(Bench.of(MendingTest.SMALL)));
+	}
 }

@@ -108,7 +108,7 @@ class JobSheetTest {
 		bench = bench.backToWork(MendingTest.mending(bench).work().orElseThrow());
 		Document page = read(sheet(bench));
 		assertTrue(texts(page, "h2").contains("Done in vain"));
-		assertTrue(texts(page, "li").contains("“Recharge” did not put it right: No crank present, expected absent, tried 3 times."), texts(page, "li").toString());
+		assertTrue(texts(page, "li").contains("“Recharge” did not put it right: No crank present, expected absent, tried 3 times. Found before that repair and no longer counted: Voltage: 11.4 V."), texts(page, "li").toString());
 	}
 
 	@Test

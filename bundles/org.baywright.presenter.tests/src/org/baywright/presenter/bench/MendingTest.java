@@ -177,7 +177,7 @@ class MendingTest {
 		assertEquals("Nothing that was read after the repair is other than expected.",
 				before.backToWork(mending(before).work().orElseThrow()).message());
 		Bench back = failed.backToWork(mending(failed).work().orElseThrow());
-		assertEquals("“Recharge” did not put it right: No crank present, expected absent, tried 3 times. What was read now stands; go on finding.", back.message());
+		assertEquals("“Recharge” did not put it right: No crank present, expected absent, tried 3 times. Found before that repair and no longer counted: Voltage: 11.4 V. What was read now stands; go on finding.", back.message());
 		assertEquals(List.of("present", "12.7 V"), back.lines().stream().map(Bench.Line::value).toList());
 		Mending mending = mending(back);
 		assertEquals(Stage.FINDING, mending.stage());
@@ -198,13 +198,39 @@ class MendingTest {
 		Bench flat = verify(osier().enter(VOLTS, "11.4").enter(HUM, "absent"), 5, "present");
 		Bench back = flat.backToWork(mending(flat).work().orElseThrow());
 		assertEquals(List.of("present", "absent"), back.lines().stream().map(Bench.Line::value).toList());
-		assertEquals("“Recharge” did not put it right: No crank present, expected absent, tried 3 times. Found before that repair, it does not count any more: "
+		assertEquals("“Recharge” did not put it right: No crank present, expected absent, tried 3 times. Found before that repair and no longer counted: "
 				+ "Voltage: 11.4 V. What was read now stands; go on finding.", back.message());
 		assertEquals(Stage.FINDING, mending(back).stage());
 		assertEquals(Set.of("battery.flat"), back.now().done().mended());
 		assertEquals("368", mending(back).spent().minutes().toPlainString(), "the 8 min and 6 h it took are not given back");
-		assertTrue(JobSheet.of(back, advice(back), "", "").contains("it does not count any more: Voltage: 11.4 V"));
+		assertTrue(JobSheet.of(back, advice(back), "", "").contains("no longer counted: Voltage: 11.4 V"));
 		assertEquals(List.of(), CaseText.job(back, advice(back), "J").causes());
+	}
+
+	@Test
+	void aRepairThatIsDoneOnceMoreBeginsAnewAndTakesItsTimeAgain() {
+		Bench failed = verify(osier().enter(VOLTS, "11.4").tick("recharge", Progress.Tick.STEP, 0).tick("recharge", Progress.Tick.STEP, 1), 4, "11.8");
+		String first = mending(failed).spent().minutes().toPlainString();
+		Bench again = failed.backToWork(mending(failed).work().orElseThrow()).repair("recharge");
+		assertEquals(List.of(false, false), mending(again).work().orElseThrow().steps().stream().map(Work.Step::done).toList());
+		assertEquals("376", first, "8 min to find it, 6 h, and 8 min to read it again");
+		assertEquals(first, mending(again).spent().minutes().toPlainString());
+		Bench done = again.tick("recharge", Progress.Tick.STEP, 0).tick("recharge", Progress.Tick.STEP, 1);
+		assertEquals("736", mending(done).spent().minutes().toPlainString());
+	}
+
+	@Test
+	void theVerificationHasItsCautionsToo() {
+		RuleBase base = Examples.rules("state key : off, start", "family osier", "sign dead", "hazard gas \"Gas\" { caution \"No sparks.\" }", "hazard fan \"Fan\" { caution \"Hands off.\" }",
+				"part strap { fault loose }", "test drop { measures mV 0 .. 900 step 10 in key start takes 5 min caution fan, gas }",
+				"test noise { results loud, none in key start takes 5 min caution fan }",
+				"rule loose { given dead run drop on above 100 mV : confirms strap.loose on at_most 100 mV : clears strap.loose", WHY,
+				"rule hum { given dead run noise on loud : suspects strap.loose on none : clears strap.loose", WHY,
+				"repair tighten { fixes strap.loose steps \"Tighten it.\" verify { set key start expect dead absent } }",
+				"repair renew { fixes strap.loose steps \"Renew it.\" verify { repeat drop expect at_most 100 mV } }");
+		Bench bench = Bench.of(base).enter(new Variable(Variable.Kind.SIGN, "dead"), "present").enter(DROP, "300");
+		assertEquals(List.of("Fan"), mending(bench.repair("tighten")).work().orElseThrow().cautions().stream().map(Caution::title).toList(), "each test in that state warns of it");
+		assertEquals(List.of("Fan", "Gas"), mending(bench.repair("renew")).work().orElseThrow().cautions().stream().map(Caution::title).sorted().toList());
 	}
 
 	@Test

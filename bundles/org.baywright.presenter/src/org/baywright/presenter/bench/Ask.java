@@ -57,6 +57,22 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 		return new Ask(title, detail, Optional.of(subject), ENTER, Special.NONE, (bench, text) -> bench.enter(subject.variable(), text));
 	}
 
+	/** Returns what can be said of a job beside what is found: what is kept of it, and how it ended whatever the rules say. */
+	public static List<Ask> ofTheJob(Bench bench) {
+		if (bench.now().family().isEmpty()) {
+			return List.of();
+		}
+		List<Subject.Choice> causes = JobRule.faults(bench.base()).stream().map(fault -> new Subject.Choice(fault.name(), fault.title())).toList();
+		return List.of(said("What the cause was", "", causes, (now, fault) -> fault.isEmpty() ? now.say("Choose what the cause was.") : now.cause(fault)),
+				said("To whom the job is handed on", "Somebody who goes on with it", List.of(), Bench::refer),
+				said("Identification number of the vehicle", "17 letters and digits", List.of(), Bench::vin),
+				said("Time that the job took", "90, or 1.5 h", List.of(), Bench::took), said("Money that the job cost", "140", List.of(), Bench::spent));
+	}
+
+	private static Ask said(String title, String range, List<Subject.Choice> choices, BiFunction<Bench, String, Bench> give) {
+		return new Ask(title, "", Optional.of(new Subject(new Variable(Variable.Kind.TRAIT, ""), title, choices, range)), ENTER, Special.NONE, give);
+	}
+
 	/** Returns what is asked next; nothing before a vehicle is chosen, and where what was entered cannot be. */
 	public static Optional<Ask> of(Bench bench, Shown shown) {
 		if (shown.lead().asksComplaint()) {
@@ -78,7 +94,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 				.map((Sign sign) -> new Subject.Choice(sign.name(), sign.title())).toList();
 		Subject which = new Subject(new Variable(Variable.Kind.SIGN, ""), "Complaint", signs, "");
 		return signs.isEmpty() ? Optional.empty() : Optional.of(new Ask("What is wrong with the vehicle?", "", Optional.of(which), ENTER, Special.NONE,
-				(now, sign) -> now.enter(new Variable(Variable.Kind.SIGN, sign), "present")));
+				(now, sign) -> sign.isEmpty() ? now.say("Choose what is wrong with the vehicle.") : now.enter(new Variable(Variable.Kind.SIGN, sign), "present")));
 	}
 
 	private static Ask of(Lead.Todo todo) {
@@ -103,7 +119,8 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 	private static Optional<Ask> repair(Mending mending) {
 		List<Subject.Choice> repairs = mending.causes().stream().flatMap(cause -> cause.repairs().stream()).map(offer -> new Subject.Choice(offer.repair(), offer.title())).toList();
 		Subject which = new Subject(new Variable(Variable.Kind.SIGN, ""), "Repair", repairs, "");
-		return repairs.isEmpty() ? Optional.empty() : Optional.of(new Ask("Choose the repair.", "", Optional.of(which), "Choose", Special.NONE, Bench::repair));
+		return repairs.isEmpty() ? Optional.empty() : Optional.of(new Ask("Choose the repair.", "", Optional.of(which), "Choose", Special.NONE,
+				(bench, name) -> name.isEmpty() ? bench.say("Choose a repair.") : bench.repair(name)));
 	}
 
 	/** Returns the first thing of a repair that is not done. */

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -177,6 +176,11 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		return next(new Vehicle(now.family(), now.readings(), done, now.scanned()), told);
 	}
 
+	/** Returns the same bench, with something to say. */
+	Bench say(String text) {
+		return refused(text);
+	}
+
 	private Bench refused(String why) {
 		return new Bench(base, past, now, future, why);
 	}
@@ -230,10 +234,9 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		if (failed.outcome() != Work.Outcome.FAILED) {
 			return refused("Nothing that was read after the repair is other than expected.");
 		}
-		Set<Variable> read = failed.read().stream().map(reading -> Variable.of(base, reading)).collect(Collectors.toSet());
-		List<Reading> outdated = now.readings().stream().filter(reading -> failed.restsOn().contains(Variable.of(base, reading)) && !read.contains(Variable.of(base, reading))).toList();
-		List<Reading> kept = now.readings().stream().filter(reading -> !outdated.contains(reading)).toList();
-		Done.InVain inVain = failed.inVain(outdated.stream().map(reading -> new Done.InVain.Outdated(reading, line(reading).title() + ": " + line(reading).value())).toList());
+		List<Reading> before = now.readings().stream().filter(reading -> failed.restsOn().contains(Variable.of(base, reading))).toList();
+		List<Reading> kept = now.readings().stream().filter(reading -> !before.contains(reading)).toList();
+		Done.InVain inVain = failed.inVain(before.stream().map(reading -> new Done.InVain.Outdated(reading, line(reading).title() + ": " + line(reading).value())).toList());
 		List<Reading> readings = new Afterwards(base, kept).with(failed.read());
 		String told = Stream.of(inVain.text(), inVain.outdated(), "What was read now stands; go on finding.").filter(text -> !text.isEmpty()).collect(Collectors.joining(" "));
 		return next(new Vehicle(now.family(), readings, now.done().inVain(inVain), false), told);

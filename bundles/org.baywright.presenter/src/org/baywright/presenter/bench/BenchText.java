@@ -43,6 +43,10 @@ public final class BenchText {
 			text.heading("Found so far");
 			bench.lines().forEach(line -> text.told.add(Paragraph.item(line.title() + ": " + line.value(), ways -> ways.enter(line.variable()))));
 		}
+		Done done = bench.now().done();
+		text.fact("Identification number", done.vin());
+		text.fact("Said to take", done.minutes().map(Telling::minutes).orElse(""));
+		text.fact("Said to cost", done.cost().map(Meaning::number).orElse(""));
 		return text.told;
 	}
 

@@ -36,8 +36,9 @@ public record Done(String chosen, Map<String, Progress> repairs, List<InVain> in
 	 * @param faults names of the faults that it was done for
 	 * @param wrong what was not as expected, in words, one for each reading
 	 * @param before what was found before it on what was worked on, and does not count any more
+	 * @param read what was read in its verification
 	 */
-	public record InVain(String repair, String title, List<String> faults, List<String> wrong, List<Outdated> before) {
+	public record InVain(String repair, String title, List<String> faults, List<String> wrong, List<Outdated> before, List<Reading> read) {
 
 		/**
 		 * Something that was found before the repair.
@@ -52,6 +53,7 @@ public record Done(String chosen, Map<String, Progress> repairs, List<InVain> in
 			faults = List.copyOf(faults);
 			wrong = List.copyOf(wrong);
 			before = List.copyOf(before);
+			read = List.copyOf(read);
 		}
 
 		/** Returns it in one sentence. */
@@ -61,7 +63,7 @@ public record Done(String chosen, Map<String, Progress> repairs, List<InVain> in
 
 		/** Returns what does not count any more, in one sentence; the empty text for nothing. */
 		public String outdated() {
-			return before.isEmpty() ? "" : "Found before that repair, it does not count any more: " + before.stream().map(Outdated::words).collect(Collectors.joining("; ")) + ".";
+			return before.isEmpty() ? "" : "Found before that repair and no longer counted: " + before.stream().map(Outdated::words).collect(Collectors.joining("; ")) + ".";
 		}
 	}
 
@@ -104,7 +106,8 @@ public record Done(String chosen, Map<String, Progress> repairs, List<InVain> in
 		List<InVain> more = new ArrayList<>(inVain);
 		more.add(done);
 		Map<String, Progress> left = new LinkedHashMap<>(repairs);
-		left.computeIfPresent(done.repair(), (name, progress) -> progress.unverified());
+		// who does it once more begins with its first step
+		left.remove(done.repair());
 		return new Done("", left, more, done.faults().contains(cause) ? "" : cause, referredTo, minutes, cost, vin);
 	}
 

@@ -104,6 +104,10 @@ record Entry(Optional<Reading> reading, String message) {
 			return wrong(quantity.sayNumber(number) + " is out of range: " + quantity.range() + ".");
 		}
 		BigDecimal shown = quantity.value(index);
+		boolean bare = matcher.group(2).isEmpty() && !quantity.unit().isEmpty();
+		if (bare && number.signum() != 0 && number.abs().compareTo(quantity.step()) < 0) {
+			return wrong(quantity.sayNumber(number) + " is less than the instrument shows, which goes in steps of " + quantity.sayNumber(quantity.step()) + ". Write the unit with it.");
+		}
 		String note = shown.compareTo(number) == 0 ? ""
 				: "The instrument shows steps of " + quantity.sayNumber(quantity.step()) + ", so " + quantity.sayNumber(number)
 						+ " counts as " + quantity.sayNumber(shown) + ".";

@@ -205,7 +205,7 @@ final class Leading {
 			if (proposals.steps().size() > 1 && proposals.steps().get(1).expectedCost() < proposal.expectedCost()) {
 				text.append(". That differs little, and this costs less to begin with");
 			}
-			return text.append(proposals.isBest() ? ". No order of steps takes less." : ".").toString();
+			return text.append(proposals.isBest() ? ". No order of steps takes less." : ". That is an estimate; the plan looks further.").toString();
 		}
 
 		private static String time(Proposal proposal) {

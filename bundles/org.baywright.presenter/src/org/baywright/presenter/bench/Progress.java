@@ -78,9 +78,4 @@ public record Progress(SortedSet<Integer> steps, SortedSet<Integer> told, Sorted
 		less.remove(at);
 		return new Progress(steps, told, checks, less);
 	}
-
-	/** Returns the same repair before its verification. */
-	Progress unverified() {
-		return new Progress(steps, told, new TreeSet<>(), new TreeMap<>());
-	}
 }

@@ -39,11 +39,13 @@ public record Spent(List<BigDecimal> each, BigDecimal minutes, BigDecimal cost, 
 		done.inVain().forEach(inVain -> {
 			inVain.before().forEach(outdated -> sum.add(outdated.reading()));
 			base.repair(inVain.repair()).ifPresent(sum::add);
+			sum.begin();
+			inVain.read().forEach(sum::add);
 		});
 		done.repairs().forEach((name, progress) -> {
 			boolean verifying = !progress.checks().isEmpty() || !progress.read().isEmpty();
 			boolean over = base.repair(name).filter(repair -> !repair.steps().isEmpty() && progress.steps().size() == repair.steps().size()).isPresent();
-			if (verifying || over && !done.isInVain(name)) {
+			if (verifying || over) {
 				base.repair(name).ifPresent(sum::add);
 				sum.begin();
 				progress.read().values().forEach(sum::add);

@@ -29,7 +29,8 @@ public record Subject(Variable variable, String title, List<Choice> choices, Str
 
 	/** Returns what to do to enter it. */
 	public String prompt() {
-		return choices.isEmpty() ? "Type the value, from " + range + ", and press Enter." : "Choose the value and press Enter.";
+		boolean isNamed = !variable.name().isEmpty();
+		return !choices.isEmpty() ? "Choose the value and press Enter." : isNamed ? "Type the value, from " + range + ", and press Enter." : "Type it, such as " + range + ", and press Enter.";
 	}
 
 	/** Returns what to call its kind: "Test". */

@@ -109,6 +109,6 @@ public record Work(String repair, String title, Span span, List<String> faults, 
 	 */
 	InVain inVain(List<InVain.Outdated> before) {
 		return new InVain(repair, title, faults, checks.stream().filter(check -> check.verdict() == Verdict.NOT_AS_EXPECTED)
-				.map(check -> check.subject().orElseThrow().title() + " " + check.said() + ", expected " + check.expected()).toList(), before);
+				.map(check -> check.subject().orElseThrow().title() + " " + check.said() + ", expected " + check.expected()).toList(), before, checks.stream().flatMap(check -> check.read().stream()).toList());
 	}
 }

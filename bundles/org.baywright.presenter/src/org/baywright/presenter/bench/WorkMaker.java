@@ -3,6 +3,7 @@ package org.baywright.presenter.bench;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +19,7 @@ import org.baywright.model.Reading;
 import org.baywright.model.Repair;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
+import org.baywright.model.StateSetting;
 import org.baywright.model.ValueSet;
 import org.baywright.model.VerifyStep;
 import org.baywright.model.words.Limits;
@@ -69,9 +71,28 @@ final class WorkMaker {
 			notices.add(new Work.Told(notice.whom(), notice.text(), notice.why(), progress.isTicked(Tick.TOLD, i)));
 		}
 		verification();
-		return new Work(repair.name(), repair.title(), repair.span(), faults, Caution.of(base, repair.hazards(base)), repair.place().orElse(""), pictures(),
+		return new Work(repair.name(), repair.title(), repair.span(), faults, Caution.of(base, hazards()), repair.place().orElse(""), pictures(),
 				repair.tools().stream().map(words::tool).toList(), repair.takes(), repair.cost(base), Telling.skill(repair.skill()), steps, notices,
 				repair.changesForGood(), checks, restsOn());
+	}
+
+	/** The verification can hurt too: by what is measured, and by the state that it is measured in. */
+	private Set<String> hazards() {
+		Set<String> hazards = new LinkedHashSet<>(repair.hazards(base));
+		checks.stream().flatMap(check -> check.at().variable().stream()).filter(variable -> variable.kind() == Variable.Kind.TEST).flatMap(variable -> base.test(variable.name()).stream())
+				.forEach(test -> hazards.addAll(test.hazards(base)));
+		for (VerifyStep step : repair.verify()) {
+			if (step instanceof VerifyStep.Put put) {
+				// what each test in that state warns of comes with the state
+				base.tests().stream().filter(test -> base.doneBy(test).states().stream().anyMatch(set -> isSame(set, put.setting()))).map(test -> test.hazards(base))
+						.reduce((one, other) -> one.stream().filter(other::contains).collect(Collectors.toSet())).ifPresent(all -> all.stream().sorted().forEach(hazards::add));
+			}
+		}
+		return hazards;
+	}
+
+	private static boolean isSame(StateSetting one, StateSetting other) {
+		return one.state().equals(other.state()) && one.value().equals(other.value());
 	}
 
 	/** Nothing that was measured on a part tells of it after work on it. */

@@ -1,5 +1,6 @@
 package org.baywright.workbench.view.bench;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -54,6 +55,7 @@ final class AskBar {
 	private final Consumer<Subject> chosen;
 	private List<Family> families = List.of();
 	private List<Subject> subjects = List.of();
+	private List<Ask> ofTheJob = List.of();
 	private Optional<Ask> ask = Optional.empty();
 	/** What was entered. */
 	private Set<Variable> entered = Set.of();
@@ -99,8 +101,7 @@ final class AskBar {
 		GridDataFactory.fillDefaults().span(2, 1).align(SWT.BEGINNING, SWT.CENTER).applyTo(other);
 
 		family.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> choose.accept(families.get(family.getSelectionIndex()).name())));
-		other.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> Choosing.one(bar.getShell(), BenchMessages.OtherTitle, BenchMessages.OtherHint, subjects,
-				subject -> subject.title() + " (" + subject.kind().toLowerCase(Locale.ROOT) + ")", subject -> null).ifPresent(this::choose)));
+		other.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> chooseOther()));
 		// the field's own hint is gone while it has the keyboard
 		choice.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
 		number.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
@@ -115,6 +116,20 @@ final class AskBar {
 		}));
 		number.addSelectionListener(SelectionListener.widgetDefaultSelectedAdapter(event -> send.run()));
 		ask(Optional.empty());
+	}
+
+	private void chooseOther() {
+		List<Ask> all = new ArrayList<>(subjects.stream().map(Ask::of).toList());
+		all.addAll(ofTheJob);
+		Choosing.one(bar.getShell(), BenchMessages.OtherTitle, BenchMessages.OtherHint, all, AskBar::label, each -> null).ifPresent(each -> {
+			choose(each);
+			each.subject().filter(subjects::contains).ifPresent(chosen);
+		});
+	}
+
+	/** What is found or what the vehicle is tells its kind. */
+	private static String label(Ask ask) {
+		return ask.title() + ask.subject().filter(subject -> !subject.variable().name().isEmpty()).map(subject -> " (" + subject.kind().toLowerCase(Locale.ROOT) + ")").orElse("");
 	}
 
 	private static Combo combo(Composite parent, String name) {
@@ -153,6 +168,7 @@ final class AskBar {
 		}
 		subjects = bench.subjects();
 		entered = bench.lines().stream().map(Bench.Line::variable).collect(Collectors.toSet());
+		ofTheJob = Ask.ofTheJob(bench);
 		other.setEnabled(!subjects.isEmpty());
 		Control focus = bar.getDisplay().getFocusControl();
 		answering |= focus == choice || focus == number || focus == give;

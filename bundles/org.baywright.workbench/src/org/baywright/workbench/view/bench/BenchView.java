@@ -114,7 +114,18 @@ public final class BenchView extends RulesView {
 		switch (ask.special()) {
 		case KEEP -> keep();
 		case DRAFT -> draft();
-		default -> set(ask.answer(bench, text));
+		default -> take(ask.answer(bench, text));
+		}
+	}
+
+	/** What was refused is asked again. */
+	private void take(Bench next) {
+		if (next.now().equals(bench.now()) && !next.message().isEmpty()) {
+			bench = next;
+			say(next.message());
+			bar.setFocus();
+		} else {
+			set(next);
 		}
 	}
 
