@@ -282,6 +282,25 @@ class BenchCommandTest extends ProcessFixture {
 	}
 
 	@Test
+	void aDraftMayBeANewRuleFile() throws IOException {
+		Files.writeString(folder.resolve("old.bay"), "// mine\n");
+		Runs.Result result = bench(List.of("12.6", "draft rest_voltage starter.noisy to new.bay", "draft rest_voltage starter.noisy over old.bay"), "--complaint", "no_crank");
+		assertHas(result.out(), "Wrote new.bay.\n");
+		assertTrue(Files.readString(folder.resolve("new.bay")).startsWith("rule starter_noisy_by_rest_voltage "));
+		assertEquals("// mine\n", Files.readString(folder.resolve("old.bay")));
+	}
+
+	/** Some editors begin a file with a mark that nobody sees, and end its lines in their own way. */
+	@Test
+	void answersAreReadAsEditorsWriteThem() throws IOException {
+		Files.writeString(folder.resolve("answers.txt"), "\uFEFF12.6\r\nfound\r\n");
+		Runs.Result result = bench(List.of(), "--complaint", "no_crank", "--answers", folder.resolve("answers.txt").toString());
+		assertHas(result.out(), "Noted: Battery voltage at rest: 12.6 V\n");
+		Files.writeString(folder.resolve("answers.txt"), "x".repeat(200_000));
+		assertHas(bench(List.of(), "--complaint", "no_crank", "--answers", folder.resolve("answers.txt").toString()).err(), "An answer is longer than 100000 characters.");
+	}
+
+	@Test
 	void whatIsNoTimeAndNoSumIsTold() {
 		String out = bench(List.of("took ages", "took 1.5 h", "spent 4 EUR"), "--complaint", "no_crank").out();
 		assertHas(out, "Write a time, such as 90 or 1.5 h.\n");

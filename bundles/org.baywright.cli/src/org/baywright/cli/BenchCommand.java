@@ -5,8 +5,10 @@ import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
 
 import org.baywright.cli.bench.Answers;
 import org.baywright.cli.bench.Desk;
@@ -135,8 +137,11 @@ final class BenchCommand implements Callable<Integer> {
 		public void draft(String file, String rule, boolean replace) throws IOException {
 			if (!replace && Files.exists(session.resolve(file))) {
 				throw new IOException("There is already a file " + file + ". Name another one, or write over in place of to, to replace it.");
+			} else if (file.endsWith(".bay") && !Files.exists(session.resolve(file))) {
+				add(session.resolve(file), present -> rule);
+			} else {
+				write(file, rule);
 			}
-			write(file, rule);
 		}
 
 		private void write(String file, String text) throws IOException {
@@ -156,8 +161,20 @@ final class BenchCommand implements Callable<Integer> {
 
 		@Override
 		public boolean keep(Keeping keeping) throws IOException {
+			return add(project.folder().resolve(keeping.file()), present -> {
+				// somebody else may have kept one meanwhile
+				if (keeping.isIn(present)) {
+					throw new IllegalStateException("There is already a job named " + keeping.name() + " in " + keeping.file() + ". Write keep with another name.");
+				}
+				return keeping.text();
+			});
+		}
+
+		private boolean add(Path file, UnaryOperator<String> text) throws IOException {
 			try {
-				return RuleText.append(project.folder().resolve(keeping.file()), keeping.text());
+				return RuleText.append(file, text);
+			} catch (IllegalStateException e) {
+				throw new IOException(e.getMessage(), e);
 			} catch (IOException e) {
 				throw new IOException(CommandLineRun.say(e), e);
 			}

@@ -17,6 +17,8 @@ public final class Answers {
 
 	private static final String PROMPT = "> ";
 	private static final String COMMENT = "#";
+	private static final String BYTE_ORDER_MARK = "\uFEFF";
+	private static final int LONGEST = 100_000;
 	private static final int MILLISECONDS = 50;
 	private static final int AHEAD = 100;
 
@@ -71,12 +73,38 @@ public final class Answers {
 		return next.line();
 	}
 
+	/** Returns the next line, or null at the end. */
+	private static String line(Reader lines) throws IOException {
+		StringBuilder line = new StringBuilder();
+		int c = lines.read();
+		if (c < 0) {
+			return null;
+		}
+		for (; c >= 0 && c != '\n' && c != '\r'; c = lines.read()) {
+			if (line.length() == LONGEST) {
+				throw new IOException("An answer is longer than " + LONGEST + " characters.");
+			}
+			line.append((char) c);
+		}
+		if (c == '\r') {
+			lines.mark(1);
+			if (lines.read() != '\n') {
+				lines.reset();
+			}
+		}
+		return line.toString();
+	}
+
 	private void readAll() {
 		try {
 			BufferedReader lines = new BufferedReader(from);
 			Optional<IOException> failure = Optional.empty();
 			try {
-				for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+				boolean first = true;
+				for (String line = line(lines); line != null; line = line(lines)) {
+					// some editors begin a file with a mark that nobody sees
+					line = first && line.startsWith(BYTE_ORDER_MARK) ? line.substring(1) : line;
+					first = false;
 					if (!line.startsWith(COMMENT)) {
 						read.put(new Read(Optional.of(line.strip()), Optional.empty()));
 					}

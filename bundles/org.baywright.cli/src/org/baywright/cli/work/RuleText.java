@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.function.UnaryOperator;
 
 import org.baywright.model.write.RuleWriter;
 import org.baywright.pack.WholeFile;
@@ -34,19 +35,20 @@ public final class RuleText {
 	 * Adds an element at the end of a file, after an empty line and with the line ends of the file, which is made if it is not
 	 * there. What the file holds stays as it is.
 	 *
+	 * @param element makes it of what the file holds, which is the empty text for a new file
 	 * @return false if something else has changed the file meanwhile; it is left as it is then
 	 * @throws IOException if the file cannot be read or written
 	 */
-	public static boolean append(Path file, String element) throws IOException {
+	public static boolean append(Path file, UnaryOperator<String> element) throws IOException {
 		if (!Files.exists(file)) {
-			WholeFile.writeRules(file, element.getBytes(StandardCharsets.UTF_8));
+			WholeFile.writeRules(file, element.apply("").getBytes(StandardCharsets.UTF_8));
 			return true;
 		}
 		byte[] before = Files.readAllBytes(file);
 		String text = new String(before, StandardCharsets.UTF_8);
 		ByteArrayOutputStream now = new ByteArrayOutputStream();
 		now.write(before);
-		now.write(withLineEnds(text, RuleWriter.gap(text.replace("\r\n", "\n")) + element).getBytes(StandardCharsets.UTF_8));
+		now.write(withLineEnds(text, RuleWriter.gap(text.replace("\r\n", "\n")) + element.apply(text)).getBytes(StandardCharsets.UTF_8));
 		return WholeFile.replace(file, before, now.toByteArray());
 	}
 

@@ -492,4 +492,16 @@ class BenchTest {
 		assertEquals("Type it, such as 90, or 1.5 h, and press Enter.", asks.get(3).subject().orElseThrow().prompt());
 		assertEquals(List.of(), Ask.ofTheJob(Bench.of(MendingTest.SMALL)));
 	}
+
+	@Test
+	void aJobWaitsForRulesThatKnowItsVehicle() {
+		RuleBase broken = Examples.rules("family elder", "sign no_crank");
+		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
+		Benches benches = new Benches();
+		Bench waits = benches.turn(bench, broken);
+		assertEquals("The rules no longer know the vehicle. What was found is kept, and the job goes on when they do.", waits.message());
+		assertEquals(bench.now(), waits.now());
+		assertEquals(bench.now(), benches.turn(waits, Examples.rules(MendingTest.TEXT)).now());
+		assertEquals("elder", benches.turn(Bench.of(MendingTest.SMALL).choose("osier"), broken).now().family(), "nothing was found");
+	}
 }

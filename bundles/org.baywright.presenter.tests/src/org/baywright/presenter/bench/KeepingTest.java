@@ -1,6 +1,7 @@
 package org.baywright.presenter.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
@@ -112,5 +113,26 @@ class KeepingTest {
 		}
 		assertEquals(state.rules().cases().size(), kept);
 		Jobs.run(project.snapshot().rules(), Listener.NONE).forEach(result -> assertTrue(result.passed(), result.job().name() + result.message()));
+	}
+
+	@Test
+	void aNameThatTheFileHasAlreadyIsNotWrittenTwice() {
+		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
+		Keeping keeping = Keeping.of(bench, MendingTest.advice(bench), LocalDate.of(2026, 11, 30)).named("B");
+		String twice = "job \"B\" {\n}\njob \"B (2)\" {\n}\n";
+		assertFalse(keeping.isIn("job \"BC\" {\n}\n"));
+		assertTrue(keeping.isIn(twice));
+		assertEquals("B (3)", keeping.unlike(twice).name());
+		assertEquals("B", keeping.unlike("").name());
+	}
+
+	@Test
+	void aNameShowsAllItsLetters() {
+		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
+		Keeping keeping = Keeping.of(bench, MendingTest.advice(bench), LocalDate.of(2026, 11, 30));
+		for (String name : List.of("A\u001b[D", "A\u200bB", "A\u202eB", "A".repeat(201))) {
+			assertEquals("A name has at most 200 letters, and none that do not show. Write it anew.", keeping.named(name).problem().orElse(""));
+		}
+		assertEquals(Optional.empty(), keeping.named("\u00c4 12/b").problem());
 	}
 }

@@ -254,4 +254,14 @@ class PlanShownTest {
 		assertTrue(waits.sentences().contains("Waiting: about 30 min to be expected, 20 h at worst."), waits.sentences().toString());
 		assertEquals(List.of("waiting none → 30 min", "cost 20 → 25", "one cause confirmed in 80 of 100 → 100 of 100"), new Figures(20, 90, 30, 1200, 25, 90, 25, true, 1, 0, 0, 0, 0).against(notBest));
 	}
+
+	@Test
+	void rulesThatContradictEachOtherHaveNoPlan() {
+		RuleBase base = Examples.text("family van", "sign dead", "part lamp { fault burnt }", "test look { results bad, good }",
+				"rule a { given dead run look on bad : confirms lamp.burnt on good : clears lamp.burnt }",
+				"rule b { given dead run look on bad : clears lamp.burnt on good : confirms lamp.burnt }").rules();
+		PlanShown plan = plan(base, "van", "dead");
+		assertTrue(plan.trouble().startsWith("Whatever is found first, the rules contradict each other"), plan.facts().toString());
+		read(plan.sheet());
+	}
 }

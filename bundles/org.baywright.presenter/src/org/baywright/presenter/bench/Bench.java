@@ -67,7 +67,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 
 	/** Returns the bench with rules that were changed; what they do not know any more is left out. */
 	public Bench with(RuleBase other) {
-		boolean known = other.family(now.family()).filter(family -> !family.base()).isPresent();
+		boolean known = isKnown(other);
 		if (!known) {
 			return of(other);
 		}
@@ -81,6 +81,16 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 				.map(reading -> line(reading).title()).toList();
 		return new Bench(other, List.of(), new Vehicle(now.family(), kept, done, now.scanned()), List.of(),
 				"Left out, since the rules no longer know it: " + Words.and(lost) + ".");
+	}
+
+	/** Returns whether other rules know the family of the vehicle. */
+	boolean isKnown(RuleBase other) {
+		return other.family(now.family()).filter(family -> !family.base()).isPresent();
+	}
+
+	/** Returns the bench as one that waits for rules that know its vehicle again. */
+	Bench waiting() {
+		return refused("The rules no longer know the vehicle. What was found is kept, and the job goes on when they do.");
 	}
 
 	private boolean isKnown(RuleBase other, Reading reading) {

@@ -13,7 +13,8 @@ public final class Benches {
 	/** Returns the bench for rules that are shown now: the same job goes on, or the one that was left at that project. */
 	public Bench turn(Bench from, RuleBase to) {
 		if (from.base().name().equals(to.name())) {
-			return from.with(to);
+			// who types goes through rules that nobody means
+			return !from.now().readings().isEmpty() && !from.isKnown(to) ? from.waiting() : from.with(to);
 		}
 		left.put(from.base().name(), from);
 		Bench before = left.remove(to.name());

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.model.Case;
@@ -27,6 +28,8 @@ import org.baywright.presenter.Say;
 public record Keeping(Bench bench, Advice advice, String file, String name) {
 
 	private static final String FILE = "jobs.bay";
+	private static final int MOST_LETTERS = 200;
+	private static final Pattern HIDDEN = Pattern.compile("\\p{C}");
 
 	/**
 	 * Proposes a file, the one with most jobs, and a name: "Job 2026-11-30: Engine does not crank".
@@ -68,6 +71,21 @@ public record Keeping(Bench bench, Advice advice, String file, String name) {
 		return free;
 	}
 
+	/** Returns whether a file has a job of that name already, whoever has written it. */
+	public boolean isIn(String present) {
+		String head = text().lines().findFirst().orElse("");
+		return present.contains(head.substring(0, head.lastIndexOf('"') + 1));
+	}
+
+	/** Returns the same under a name that a file does not have yet. */
+	public Keeping unlike(String present) {
+		Keeping other = this;
+		for (int i = 2; other.isIn(present); i++) {
+			other = named(name + " (" + i + ")");
+		}
+		return other;
+	}
+
 	private static List<String> names(RuleBase base) {
 		return base.cases().stream().map(Case::name).toList();
 	}
@@ -76,6 +94,8 @@ public record Keeping(Bench bench, Advice advice, String file, String name) {
 	public Optional<String> problem() {
 		if (name.isBlank()) {
 			return Optional.of("Give the job a number or a name by which it can be found again.");
+		} else if (name.length() > MOST_LETTERS || HIDDEN.matcher(name).find()) {
+			return Optional.of("A name has at most " + MOST_LETTERS + " letters, and none that do not show. Write it anew.");
 		} else if (names(bench.base()).contains(name)) {
 			return Optional.of("There is already a job named " + name + ".");
 		}

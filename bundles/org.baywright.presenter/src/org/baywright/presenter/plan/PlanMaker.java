@@ -78,6 +78,9 @@ final class PlanMaker {
 		}
 		Search.Found found = diagnosis.whole(cancelled);
 		Plan plan = found.plan();
+		if (plan.step().isPresent() && plan.branches().isEmpty()) {
+			return none(title, "Whatever is found first, the rules contradict each other: no vehicle comes to an end. The flaws tell where.");
+		}
 		return new PlanShown(base.name(), title, known(), Optional.of(figures(diagnosis, found)), groups(diagnosis, plan),
 				Optional.of(twig(plan, "", 1)), cautions(plan), bench(diagnosis, plan, cancelled), "");
 	}
@@ -139,7 +142,7 @@ final class PlanMaker {
 	private List<Caution> cautions(Plan plan) {
 		Set<Caution> cautions = new LinkedHashSet<>();
 		Plan next = plan;
-		for (int i = 0; i < FIRST && next.step().isPresent(); i++) {
+		for (int i = 0; i < FIRST && next.step().isPresent() && !next.branches().isEmpty(); i++) {
 			cautions.addAll(say.cautions(next.step().get()));
 			next = next.branches().stream().filter(branch -> branch.plan().step().isPresent()).max((a, b) -> Double.compare(a.probability(), b.probability())).map(Plan.Branch::plan)
 					.orElse(next.branches().get(0).plan());

@@ -2,6 +2,7 @@ package org.baywright.workbench.project;
 
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.function.Function;
 
 import org.baywright.model.write.RuleWriter;
 import org.baywright.workbench.Baywright;
@@ -91,20 +92,36 @@ public final class FileEdits {
 		}
 	}
 
+	/** Returns the text of a file as an editor has it open, or else as it is on the disk; the empty text if there is none. */
+	public static String text(IFile file) {
+		return read(file, buffer -> buffer.getDocument().get(), "");
+	}
+
+	/** Returns whether an editor has changes of a file that are not saved. */
+	public static boolean isUnsaved(IFile file) {
+		return read(file, ITextFileBuffer::isDirty, false);
+	}
+
 	/** Returns whether the text of a file, as an editor has it open or else as it is on the disk, is this one. */
 	public static boolean isText(IFile file, String text) {
-		boolean same = false;
+		return read(file, buffer -> buffer.getDocument().get().equals(text), false);
+	}
+
+	private static <T> T read(IFile file, Function<ITextFileBuffer, T> what, T otherwise) {
+		if (!file.exists()) {
+			return otherwise;
+		}
 		ITextFileBufferManager buffers = FileBuffers.getTextFileBufferManager();
 		try {
 			buffers.connect(file.getFullPath(), LocationKind.IFILE, null);
 			try {
-				same = buffers.getTextFileBuffer(file.getFullPath(), LocationKind.IFILE).getDocument().get().equals(text);
+				return what.apply(buffers.getTextFileBuffer(file.getFullPath(), LocationKind.IFILE));
 			} finally {
 				buffers.disconnect(file.getFullPath(), LocationKind.IFILE, null);
 			}
 		} catch (CoreException e) {
 			Baywright.log("The text of " + file.getName() + " cannot be read.", e);
+			return otherwise;
 		}
-		return same;
 	}
 }

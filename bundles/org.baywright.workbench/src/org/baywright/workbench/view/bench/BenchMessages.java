@@ -25,6 +25,7 @@ final class BenchMessages extends NLS {
 	public static String NotVerified;
 	public static String Keep;
 	public static String Kept;
+	public static String KeptUnsaved;
 	public static String Sheet;
 	public static String SheetNotWritten;
 	public static String NotKept;

@@ -201,8 +201,9 @@ public final class BenchView extends RulesView {
 		}
 		IFile file = project().get().getFile(IPath.fromPortableString(keeping.file()));
 		try {
-			FileEdits.append(file, keeping.text());
-			set(bench.startOver(NLS.bind(BenchMessages.Kept, keeping.name(), keeping.file())));
+			Keeping free = keeping.unlike(FileEdits.text(file));
+			FileEdits.append(file, free.text());
+			set(bench.startOver(NLS.bind(FileEdits.isUnsaved(file) ? BenchMessages.KeptUnsaved : BenchMessages.Kept, free.name(), free.file())));
 		} catch (CoreException e) {
 			ErrorDialog.openError(getSite().getShell(), BenchMessages.Keep, BenchMessages.NotKept, e.getStatus());
 		}
