@@ -365,7 +365,8 @@ final class Drive {
 		check("preferences: every page", this::preferences);
 		new Entries(hands, this::ready, this::note).menus(entry -> !DRIVEN_ELSEWHERE.contains(entry) && !ON_FILES.contains(entry), list());
 		new Entries(hands, this::readyInTree, this::note).menus(ON_FILES::contains, list());
-		for (String view : List.of("Flaws", "Picture", "Plan", "Test grid", "Finished jobs", "Bench")) {
+		// nothing on the bench can be clicked before a job is begun; its own cases do
+		for (String view : List.of("Flaws", "Picture", "Plan", "Test grid", "Finished jobs")) {
 			toolBar(view);
 		}
 	}

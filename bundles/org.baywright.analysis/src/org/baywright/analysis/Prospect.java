@@ -102,5 +102,13 @@ public interface Prospect {
 		 * @return for each cause what it costs to confirm it; behind them what another end costs, by referral or because nothing is left to be asked for
 		 */
 		double[] least(double[] costs, int[] together, BitSet causes);
+
+		/**
+		 * Returns what the cheapest way to confirm each cause costs at least, for all that is known without the laws; infinity where there is none.
+		 *
+		 * @param costs what each finding costs at least; what is made costs nothing
+		 * @param together for each finding: what is found out by one doing, and paid once, has the same number
+		 */
+		double[] confirming(double[] costs, int[] together);
 	}
 }

@@ -282,13 +282,14 @@ public final class Diagnosis {
 		@Override
 		public double guess() {
 			if (guess < 0) {
-				double[] least = isSettled() || known.open(left).length == 0 ? new double[weights.length] : least();
-				List<Integer> order = IntStream.range(0, weights.length).filter(cause -> weights[cause] > 0 && Double.isFinite(least[cause])).boxed()
-						.sorted(Comparator.comparing(cause -> least[cause] / weights[cause])).toList();
+				boolean over = isSettled() || known.open(left).length == 0;
+				double[] confirming = over ? new double[0] : known.confirming(effort.least(known, scanned), effort.together());
+				List<Integer> order = IntStream.range(0, confirming.length).filter(cause -> weights[cause] > 0 && Double.isFinite(confirming[cause])).boxed()
+						.sorted(Comparator.comparing(cause -> confirming[cause] / weights[cause])).toList();
 				double left = 1;
 				guess = 0;
 				for (int cause : order) {
-					guess += left * least[cause];
+					guess += left * confirming[cause];
 					left -= weights[cause];
 				}
 			}

@@ -27,7 +27,7 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	private static final int FEW = 4;
 	private static final int FEW_BUDGET = 150;
 	/** By what share steps may differ in what is to be expected and still count as alike, where no search has proved it. */
-	private static final double ALIKE = 0.06;
+	private static final double ALIKE = 0.02;
 	/** Up to how many positions are looked at closely for a whole plan. */
 	private static final int MOST_WHOLE = 1000;
 	/** How many are where there is one step to choose: with more, looking at each takes longer, and more of it. */
@@ -41,7 +41,7 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	/** How much is looked at: the more, the better and the slower. */
 	public enum Care {
 		/** For an answer at once. */
-		QUICK(30, 60),
+		QUICK(30, 150),
 		/** For somebody who can wait a moment. */
 		THOROUGH(400, 1500);
 

@@ -129,6 +129,15 @@ final class Cheapest {
 		return least;
 	}
 
+	/** @see org.baywright.analysis.Prospect.Known#confirming */
+	double[] confirming() {
+		double[] confirming = new double[facts.causeCount()];
+		for (int cause = 0; cause < confirming.length; cause++) {
+			confirming[cause] = facts.confirmed(cause) < 0 ? NEVER : lasting[facts.confirmed(cause)];
+		}
+		return confirming;
+	}
+
 	/** @see org.baywright.analysis.Prospect.Known#least */
 	double[] ends(BitSet causes) {
 		int count = facts.causeCount();

@@ -785,6 +785,11 @@ final class Lookahead implements Prospect.Ahead {
 			return new Cheapest(this, costs, together).ends(causes);
 		}
 
+		@Override
+		public double[] confirming(double[] costs, int[] together) {
+			return new Cheapest(this, costs, together).confirming();
+		}
+
 		Clauses clauses() {
 			return clauses;
 		}
