@@ -71,21 +71,30 @@ final class Contexts {
 	}
 
 	private List<String> open(String name, Supplier<Control> holder, Supplier<Point> at) {
-		click(at.get());
 		TreeSet<String> found = new TreeSet<>();
 		Control control = holder.get();
-		for (int i = 0; i < 30 && found.isEmpty(); i++) {
-			hands.rest(200);
-			hands.see(() -> {
-				Menu menu = null;
-				for (Control each = control; each != null && menu == null; each = each.getParent()) {
-					menu = each.getMenu();
-				}
-				if (menu != null && menu.isVisible()) {
-					Entries.gather(menu, "Right button > " + name, found);
-				}
-				return null;
-			});
+		// a busy machine may lose a click
+		for (int tries = 0; tries < 2 && found.isEmpty(); tries++) {
+			if (tries > 0) {
+				hands.key("Escape");
+			}
+			click(at.get());
+			for (int i = 0; i < 30 && found.isEmpty(); i++) {
+				hands.rest(200);
+				hands.see(() -> {
+					Menu menu = null;
+					for (Control each = control; each != null && menu == null; each = each.getParent()) {
+						menu = each.getMenu();
+					}
+					if (menu != null && menu.isVisible()) {
+						Entries.gather(menu, "Right button > " + name, found);
+					}
+					return null;
+				});
+			}
+			if (found.isEmpty() && hands.see(() -> control.getMenu() == null)) {
+				break;
+			}
 		}
 		if (found.isEmpty() && hands.see(() -> control.getMenu() != null)) {
 			throw new AssertionError("there is a menu, and it does not open");
