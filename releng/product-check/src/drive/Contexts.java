@@ -71,14 +71,15 @@ final class Contexts {
 	}
 
 	private List<String> open(String name, Supplier<Control> holder, Supplier<Point> at) {
+		click(at.get());
 		TreeSet<String> found = new TreeSet<>();
 		Control control = holder.get();
 		// a busy machine may lose a click
 		for (int tries = 0; tries < 2 && found.isEmpty(); tries++) {
 			if (tries > 0) {
 				hands.key("Escape");
+				click(at.get());
 			}
-			click(at.get());
 			for (int i = 0; i < 30 && found.isEmpty(); i++) {
 				hands.rest(200);
 				hands.see(() -> {

@@ -8,11 +8,13 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CLabel;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.StackLayout;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
+import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Group;
 import org.eclipse.swt.widgets.Label;
@@ -131,7 +133,9 @@ final class Labels {
 	/** A field says what it is for by a label in front of it, a hint in it, or a name for those who do not see it. */
 	private static void named(Control field, TreeSet<String> wrong) {
 		String hint = field instanceof Text text ? text.getMessage() : "";
-		Control[] beside = field.getParent().getChildren();
+		// of fields that lie over each other one is seen, and what is beside them all tells of it
+		Composite parent = field.getParent().getLayout() instanceof StackLayout ? field.getParent().getParent() : field.getParent();
+		Control[] beside = parent.getChildren();
 		boolean label = false;
 		for (Control each : beside) {
 			label |= (each instanceof Label || each instanceof CLabel || each instanceof Button || each instanceof Link) && each.isVisible() && each != field;
