@@ -53,6 +53,7 @@ final class Elsewhere {
 		groups.words();
 		drive.check("elsewhere: a flaw is mended by the fix in the view", drive::mend);
 		groups.bench();
+		groups.plan();
 		groups.jobs();
 		for (String view : VIEWS) {
 			drive.check("elsewhere: F1 in " + view, () -> drive.helpOn(view));

@@ -207,7 +207,7 @@ final class Groups {
 	}
 
 	/** What a change of the rules moves in the plan stands on top of it. */
-	private void plan() {
+	void plan() {
 		drive.check("plan: a fault that is seen oftener moves it", () -> {
 			drive.ready();
 			drive.show("Plan");

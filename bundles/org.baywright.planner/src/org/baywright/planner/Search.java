@@ -57,6 +57,9 @@ public final class Search {
 
 	/** Positions that are looked at to complete a plan, beside the budget. */
 	static final int COMPLETED = 1000;
+	/** After how many positions a search is given up whose bound is below this share of what is guessed; ours, from the examples. */
+	private static final int SOME = 200;
+	private static final double FAR = 0.35;
 	/** What adding the same numbers in another order may change. */
 	private static final double ROUNDING = 1e-9;
 	/** By what share two numbers may differ that rounding alone may have set apart; more than any sum of roundings. */
@@ -79,16 +82,17 @@ public final class Search {
 	 * @param completed positions that are looked at to complete a plan, beside the budget; where the plan does not get it says what it guesses
 	 */
 	static Found from(Position root, int budget, int completed, BooleanSupplier cancelled) {
-		return new Search(completed, cancelled).find(root, budget, Optional::empty);
+		return new Search(completed, cancelled).find(root, budget, Optional::empty, false);
 	}
 
 	/**
-	 * Searches for a plan that begins with a given step unless the best is found.
+	 * Searches for a plan that begins with a given step unless the best is found. A search that is still far from an end after some
+	 * positions is given up.
 	 *
 	 * @param first asked for the step if the best is not found
 	 */
 	static Found beginning(Position root, int budget, int completed, Supplier<Optional<Position.Step>> first, BooleanSupplier cancelled) {
-		return new Search(completed, cancelled).find(root, budget, first);
+		return new Search(completed, cancelled).find(root, budget, first, true);
 	}
 
 	/** A position in the graph. */
@@ -127,17 +131,19 @@ public final class Search {
 		}
 	}
 
-	private Found find(Position position, int budget, Supplier<Optional<Position.Step>> otherwise) {
+	private Found find(Position position, int budget, Supplier<Optional<Position.Step>> otherwise, boolean givesUp) {
 		Node root = node(position);
-		while (!root.solved && expanded < budget) {
+		boolean hopeless = false;
+		while (!root.solved && expanded < budget && !hopeless) {
 			stopIfAsked();
+			hopeless = givesUp && expanded == SOME && root.least < FAR * position.guess();
 			Node next = likeliestOpen(root);
 			expand(next);
 			revise(next);
 		}
 		Optional<Position.Step> first = root.solved ? Optional.empty() : otherwise.get();
-		Plan plan = plan(root, nodes, budget, first);
-		if (!root.solved && expanded > 0) {
+		Plan plan = plan(root, hopeless ? Map.of() : nodes, budget, first);
+		if (!root.solved && expanded > 0 && !hopeless) {
 			// half a search may lead astray
 			Plan simple = plan(root, Map.of(), budget, first);
 			plan = simple.expectedCost() < plan.expectedCost() ? simple : plan;
