@@ -110,6 +110,15 @@ final class Groups {
 
 	/** Enters what the bench asks for, until a rule fires. */
 	void bench() {
+		drive.check("bench: what becomes of a job", this::becomesOfJob);
+		drive.check("words that lead in the help on bench and plan", () -> {
+			for (String view : List.of("Bench", "Plan")) {
+				new Sweep(drive, hands, controls).links(() -> {
+					drive.window();
+					drive.helpOn(view);
+				}, () -> hands.find(StyledText.class, "the help", text -> text.isVisible() && Controls.place(text).equals("Help")));
+			}
+		});
 		drive.check("bench: enter, undo, redo, begin anew", () -> {
 			// the views show the project of the editor
 			drive.ready();
@@ -149,6 +158,54 @@ final class Groups {
 			hands.picture("bench-applied");
 			followBench();
 		});
+	}
+
+	/** A job as far as its repair: its page, its copy, the rule that it teaches, and keeping it, which is thought better of. */
+	private void becomesOfJob() {
+		drive.ready();
+		drive.show("Bench");
+		hands.until("the complaint is asked for", () -> hands.says("What is wrong with the vehicle?"));
+		hands.pick(hands.find(Combo.class, "the complaint", list -> list.indexOf("Intermittent no-crank") >= 0 && list.getItemCount() < 6), "Intermittent no-crank");
+		hands.click(hands.find(Button.class, "Enter"));
+		hands.until("why the next step", () -> tells("Why this"));
+		hands.click(hands.find(Button.class, "Enter something else\u2026"));
+		hands.until("all that can be entered", () -> hands.front().equals("Enter something else"));
+		hands.click(hands.find(Button.class, "Cancel"));
+		hands.until("nothing was chosen", () -> !hands.front().equals("Enter something else"));
+		enterElse("rest voltage");
+		hands.type("11.5");
+		hands.key("Return");
+		hands.until("the repair", () -> tells("Repair: "));
+		hands.click(hands.find(Button.class, "Done"));
+		hands.rest(1000);
+		String draft = "Draft a rule from this job";
+		String before = hands.see(drive::editorText);
+		for (String end : List.of("Cancel", "OK")) {
+			hands.click(hands.find(ToolItem.class, draft));
+			hands.until("the dialog", () -> hands.front().equals(draft));
+			hands.pick(hands.find(Combo.class, "the cause", list -> list.getShell().getText().equals(draft) && list.indexOf("Starter relay: Contacts burnt") >= 0), "Starter relay: Contacts burnt");
+			Combo test = hands.find(Combo.class, "the test", list -> list.getShell().getText().equals(draft) && list.indexOf("Battery voltage at rest") >= 0);
+			hands.pick(test, "Battery voltage at rest");
+			controls.use(test);
+			hands.until("what comes of it", 60, () -> hands.look(Text.class, text -> text.getText().startsWith("With this rule") || text.getText().startsWith("The rules still")).isPresent());
+			hands.picture("draft");
+			hands.click(hands.find(Button.class, end, button -> button.getShell().getText().equals(draft) && Hands.label(button).equals(end)));
+			hands.until("the window", () -> !hands.front().equals(draft));
+		}
+		hands.until("the draft", () -> drive.editorText().contains("_by_rest_voltage"));
+		for (int i = 0; i < 40 && !hands.see(drive::editorText).equals(before); i++) {
+			hands.key("ctrl+z");
+		}
+		hands.until("it is taken back", () -> drive.editorText().equals(before));
+		for (String tool : List.of("Job sheet", "Keep as a finished job", "Copy as a finished job")) {
+			hands.click(hands.find(ToolItem.class, tool));
+			hands.rest(1500);
+			hands.picture("bench-" + tool.replace(' ', '-'));
+			hands.alone();
+		}
+		hands.until("the job is copied", () -> Entries.copied().contains("found sometimes_dead"));
+		hands.click(hands.find(ToolItem.class, "Start over with the same family"));
+		hands.until("begun anew", () -> hands.says("What is wrong with the vehicle?"));
 	}
 
 	private StyledText told() {

@@ -181,7 +181,8 @@ public final class CardPage implements CardForm.Doing {
 			return;
 		}
 		try {
-			if (placed != null) {
+			// a document that was given up has none any more
+			if (placed != null && placed.containsPositionCategory(IDocument.DEFAULT_CATEGORY)) {
 				placed.removePosition(IDocument.DEFAULT_CATEGORY, place);
 			}
 			place = new Position(Math.min(offset, document.getLength()), 0);
