@@ -34,7 +34,7 @@ final class Groups {
 	/** What we show ourselves, or bring into the window. */
 	private static final Set<String> OURS = Set.of("Flaws", "Picture", "Plan", "Test grid", "Bench", "Finished jobs", "Help", "Ten-minute walk", "Outline",
 			"Project Explorer", "Editor", "Window", "Rule project", "Rule file", "Rule", "Vehicle family", "Example rules", "Rule pack", "Jump to",
-			"About Baywright", "Enter something else", "Draft a rule from this job", "Edit a cell of the grid", "Paste from a spreadsheet", "Let the test say nothing of the fault");
+			"About Baywright", "Enter something else", "Edit a cell of the grid", "Paste from a spreadsheet", "Let the test say nothing of the fault");
 
 	private static final String CHAIN = """
 			sign dark "Lamp dark" do_not_start "It may burn."
@@ -284,6 +284,8 @@ final class Groups {
 				hands.key("ctrl+z");
 			}
 			hands.until("and back", 60, () -> planTells("Moved by changes of the rules: cost 18 \u2192 19, "));
+			hands.click(hands.find(ToolItem.class, "Hold what comes against this plan"));
+			hands.until("begun anew again", () -> !planTells("Moved by changes"));
 			hands.click(hands.find(ToolItem.class, "Show the plan as a page to print"));
 			hands.rest(1500);
 			hands.picture("plan-sheet");

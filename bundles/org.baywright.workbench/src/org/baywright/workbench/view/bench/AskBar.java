@@ -61,6 +61,8 @@ final class AskBar {
 	private Set<Variable> entered = Set.of();
 	/** Whether the answer had the keyboard before the next thing was worked out. */
 	private boolean answering;
+	/** Whether the last thing that was asked was answered. */
+	private boolean given;
 
 	/**
 	 * @param choose hears of the family that is chosen, by name
@@ -105,7 +107,10 @@ final class AskBar {
 		// the field's own hint is gone while it has the keyboard
 		choice.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
 		number.addFocusListener(FocusListener.focusGainedAdapter(event -> prompt()));
-		Runnable send = () -> ask.filter(asked -> give.isEnabled()).ifPresent(asked -> answered.accept(asked, typed(asked)));
+		Runnable send = () -> ask.filter(asked -> give.isEnabled()).ifPresent(asked -> {
+			given = true;
+			answered.accept(asked, typed(asked));
+		});
 		give.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> send.run()));
 		// a list opens on Return by itself and does not tell of it
 		choice.addKeyListener(KeyListener.keyPressedAdapter(event -> {
@@ -183,6 +188,9 @@ final class AskBar {
 
 	/** Asks for something; for nothing before a vehicle is chosen, and where what was entered cannot be. */
 	void ask(Optional<Ask> next) {
+		// what is chosen and not given yet stays when the rules change meanwhile
+		boolean same = !given && asked(ask).equals(asked(next));
+		given = false;
 		ask = next;
 		title.setText(mnemonicless(next.map(Ask::title).orElse(families.isEmpty() || family.getSelectionIndex() >= 0 ? "" : BenchMessages.ChooseVehicle)));
 		detail.setText(mnemonicless(next.map(Ask::detail).orElse("")));
@@ -193,7 +201,7 @@ final class AskBar {
 		show(value, subject.isPresent());
 		// what is read in a verification is not what was found before
 		show(remove, subject.filter(found -> found.title().equals(next.get().title())).map(Subject::variable).filter(entered::contains).isPresent());
-		subject.ifPresent(this::offer);
+		subject.ifPresent(offered -> offer(offered, same));
 		give.setText(next.map(Ask::button).orElse(BenchMessages.Enter));
 		give.setEnabled(next.isPresent());
 		row.layout();
@@ -218,13 +226,23 @@ final class AskBar {
 		control.setVisible(shown);
 	}
 
-	private void offer(Subject subject) {
-		choice.setItems(subject.choices().stream().map(Subject.Choice::title).toArray(String[]::new));
-		// nothing is noted that nobody chose
-		if (subject.choices().size() == 1) {
-			choice.select(0);
+	private static List<Object> asked(Optional<Ask> ask) {
+		return List.of(ask.map(Ask::title), ask.flatMap(Ask::subject).map(Subject::variable));
+	}
+
+	/** @param same whether the same is asked as before */
+	private void offer(Subject subject, boolean same) {
+		String chosen = same ? choice.getText() : "";
+		String typed = same ? number.getText() : "";
+		String[] titles = subject.choices().stream().map(Subject.Choice::title).toArray(String[]::new);
+		if (!same || !Arrays.equals(titles, choice.getItems())) {
+			choice.setItems(titles);
+			// nothing is noted that nobody chose
+			choice.select(titles.length == 1 ? 0 : Arrays.asList(titles).indexOf(chosen));
 		}
-		number.setText("");
+		if (!number.getText().equals(typed)) {
+			number.setText(typed);
+		}
 		number.setMessage(subject.range());
 		stack.topControl = subject.choices().isEmpty() ? number : choice;
 	}
