@@ -143,7 +143,7 @@ final class Groups {
 			hands.until("no line again", () -> !tells("built: 2018"));
 			// what the bench asks for next, until a rule fires
 			hands.until("the complaint is asked for", () -> hands.says("What is wrong with the vehicle?"));
-			hands.pick(hands.find(Combo.class, "the complaint", list -> list.indexOf("Intermittent no-crank") >= 0 && list.getItemCount() < 6), "Intermittent no-crank");
+			hands.pick(hands.find(Combo.class, "the complaint", list -> Controls.place(list).equals("Bench") && list.indexOf("Intermittent no-crank") >= 0), "Intermittent no-crank");
 			hands.click(hands.find(Button.class, "Enter"));
 			hands.until("why the next step", () -> tells("Why this"));
 			hands.picture("bench-prompt");
@@ -165,7 +165,7 @@ final class Groups {
 		drive.ready();
 		drive.show("Bench");
 		hands.until("the complaint is asked for", () -> hands.says("What is wrong with the vehicle?"));
-		hands.pick(hands.find(Combo.class, "the complaint", list -> list.indexOf("Intermittent no-crank") >= 0 && list.getItemCount() < 6), "Intermittent no-crank");
+		hands.pick(hands.find(Combo.class, "the complaint", list -> Controls.place(list).equals("Bench") && list.indexOf("Intermittent no-crank") >= 0), "Intermittent no-crank");
 		hands.click(hands.find(Button.class, "Enter"));
 		hands.until("why the next step", () -> tells("Why this"));
 		hands.click(hands.find(Button.class, "Enter something else\u2026"));
@@ -246,8 +246,8 @@ final class Groups {
 			hands.key("Escape");
 			drive.show("Bench");
 			hands.click(hands.find(ToolItem.class, "Start over with the same family"));
-			hands.until("the complaint is asked for", () -> hands.look(Combo.class, list -> list.indexOf("Lamp dark") >= 0).isPresent());
-			hands.pick(hands.find(Combo.class, "the complaint", list -> list.indexOf("Lamp dark") >= 0), "Lamp dark");
+			hands.until("the complaint is asked for", () -> hands.look(Combo.class, list -> Controls.place(list).equals("Bench") && list.indexOf("Lamp dark") >= 0).isPresent());
+			hands.pick(hands.find(Combo.class, "the complaint", list -> Controls.place(list).equals("Bench") && list.indexOf("Lamp dark") >= 0), "Lamp dark");
 			hands.click(hands.find(Button.class, "Enter"));
 			hands.until("do not start, before all else", () -> told().getText().strip().startsWith("Before anything else")
 					&& told().getText().contains("Do not start the vehicle. It may burn."));
