@@ -67,6 +67,7 @@ final class Controls {
 			Map.entry("Rule pack > tool Cancel Operation", "there for a moment, while the pack is written"),
 			Map.entry("Example rules > tool Cancel Operation", "there for a moment, while the example is written"),
 			Map.entry("Editor > tool Show List", "the platform's, there only while more editors are open than there is room for"),
+			Map.entry("Window > tab Card", "the cases of cards go there; what comes next here needs the text in front"),
 			Map.entry("Save As > tool Back", "live only in folders within folders"));
 
 	private final Set<String> seen = new ConcurrentSkipListSet<>();

@@ -42,6 +42,7 @@ final class Sweep {
 		this.drive = drive;
 		this.hands = hands;
 		this.controls = controls;
+		tried.add("Window > tab Card");
 	}
 
 	/** Uses what is in a view. */
