@@ -63,7 +63,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 			return List.of();
 		}
 		List<Subject.Choice> causes = JobRule.faults(bench.base()).stream().map(fault -> new Subject.Choice(fault.name(), fault.title())).toList();
-		return List.of(said("What the cause was", "", causes, (now, fault) -> fault.isEmpty() ? now.say("Choose what the cause was.") : now.cause(fault)),
+		return List.of(said("What the cause was", "", causes, (now, fault) -> fault.isEmpty() ? now.refused("Choose what the cause was.") : now.cause(fault)),
 				said("To whom the job is handed on", "Somebody who goes on with it", List.of(), Bench::refer),
 				said("Identification number of the vehicle", "17 letters and digits", List.of(), Bench::vin),
 				said("Time that the job took", "90, or 1.5 h", List.of(), Bench::took), said("Money that the job cost", "140", List.of(), Bench::spent));
@@ -94,7 +94,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 				.map((Sign sign) -> new Subject.Choice(sign.name(), sign.title())).toList();
 		Subject which = new Subject(new Variable(Variable.Kind.SIGN, ""), "Complaint", signs, "");
 		return signs.isEmpty() ? Optional.empty() : Optional.of(new Ask("What is wrong with the vehicle?", "", Optional.of(which), ENTER, Special.NONE,
-				(now, sign) -> sign.isEmpty() ? now.say("Choose what is wrong with the vehicle.") : now.enter(new Variable(Variable.Kind.SIGN, sign), "present")));
+				(now, sign) -> sign.isEmpty() ? now.refused("Choose what is wrong with the vehicle.") : now.enter(new Variable(Variable.Kind.SIGN, sign), "present")));
 	}
 
 	private static Ask of(Lead.Todo todo) {
@@ -120,7 +120,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 		List<Subject.Choice> repairs = mending.causes().stream().flatMap(cause -> cause.repairs().stream()).map(offer -> new Subject.Choice(offer.repair(), offer.title())).toList();
 		Subject which = new Subject(new Variable(Variable.Kind.SIGN, ""), "Repair", repairs, "");
 		return repairs.isEmpty() ? Optional.empty() : Optional.of(new Ask("Choose the repair.", "", Optional.of(which), "Choose", Special.NONE,
-				(bench, name) -> name.isEmpty() ? bench.say("Choose a repair.") : bench.repair(name)));
+				(bench, name) -> name.isEmpty() ? bench.refused("Choose a repair.") : bench.repair(name)));
 	}
 
 	/** Returns the first thing of a repair that is not done. */

@@ -187,11 +187,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	}
 
 	/** Returns the same bench, with something to say. */
-	Bench say(String text) {
-		return refused(text);
-	}
-
-	private Bench refused(String why) {
+	Bench refused(String why) {
 		return new Bench(base, past, now, future, why);
 	}
 
