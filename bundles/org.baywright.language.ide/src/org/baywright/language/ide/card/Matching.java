@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.baywright.language.ide.text.Word;
 import org.eclipse.xtext.AbstractElement;
 import org.eclipse.xtext.AbstractRule;
@@ -91,33 +93,36 @@ final class Matching {
 		}
 	}
 
-	/** As many as there are; fewer only if what follows could not be read otherwise. */
+	/** As many as there are; fewer, or shorter ones, only if what follows could not be read otherwise. */
 	private List<Read> many(Shape.Many many, int at) {
+		SortedMap<Integer, List<Piece>> ways = new TreeMap<>(Comparator.reverseOrder());
+		many(many, at, List.of(), ways);
 		List<Read> found = new ArrayList<>();
-		List<Piece> items = new ArrayList<>();
-		if (many.least() == 0) {
-			found.add(new Read(new Piece.Many(many, items), at));
-		}
-		int next = at;
-		while (true) {
-			int from = next;
-			if (!items.isEmpty() && !many.separator().isEmpty()) {
-				if (!is(next, many.separator())) {
-					break;
-				}
-				from++;
-			}
-			Optional<Read> read = longest(many.item(), from);
-			if (read.isEmpty() || read.get().end() == from) {
-				break;
-			}
-			items.add(read.get().piece());
-			next = read.get().end();
+		ways.forEach((end, items) -> {
 			if (items.size() >= many.least()) {
-				found.add(0, new Read(new Piece.Many(many, items), next));
+				found.add(new Read(new Piece.Many(many, items), end));
 			}
+		});
+		if (many.least() == 0) {
+			found.add(new Read(new Piece.Many(many, List.of()), at));
 		}
 		return found;
+	}
+
+	private void many(Shape.Many many, int at, List<Piece> before, SortedMap<Integer, List<Piece>> ways) {
+		boolean separated = !before.isEmpty() && !many.separator().isEmpty();
+		if (separated && !is(at, many.separator())) {
+			return;
+		}
+		int from = separated ? at + 1 : at;
+		read(many.item(), from).stream().sorted(Comparator.comparingInt(Read::end).reversed()).forEach(read -> {
+			if (read.end() > from && !ways.containsKey(read.end())) {
+				List<Piece> items = new ArrayList<>(before);
+				items.add(read.piece());
+				ways.put(read.end(), items);
+				many(many, read.end(), items, ways);
+			}
+		});
 	}
 
 	// ---- conditions ------------------------------------------------------------------------------------------------
