@@ -21,6 +21,8 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** {@link Diagnosis}: small rule bases whose plans are worked out by hand. */
 class DiagnosisTest {
@@ -259,6 +261,20 @@ class DiagnosisTest {
 		assertEquals(List.of("look"), names(begin(text, there("dead")).begin()));
 		assertEquals(List.of("pull"), names(begin(text, there("dead"), new Reading.Named("look", "torn", Span.NONE)).begin()));
 		assertEquals(List.of("bath"), names(begin(text, there("dead"), new Reading.Named("look", "whole", Span.NONE)).begin()));
+	}
+
+	/** In the first hour somebody works on another vehicle; after it this one stands in the way. */
+	@ParameterizedTest
+	@CsvSource({ "40 min, 6", "1 h, 7", "20 h, 235" })
+	void waitingCostsLessThanWorkAndMoreWhenItLasts(String wait, double cost) {
+		String text = """
+				family tarn
+				sign dead
+				part lamp { fault burnt }
+				test rest { results off, fine wait %s takes 4 min }
+				rule a { given dead run rest on off : confirms lamp.burnt on fine : clears lamp.burnt }
+				""".formatted(wait);
+		assertEquals(cost, begin(text, there("dead")).begin().steps().get(0).cost(), 1e-9);
 	}
 
 	/** A dangerous test that two rules are given, one of them only its result, waits all the same for what makes it safe. */

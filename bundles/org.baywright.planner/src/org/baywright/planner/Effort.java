@@ -38,6 +38,8 @@ final class Effort {
 	private static final double SIGN = 1;
 	/** What a minute in which the vehicle only stands and waits counts beside one of work: somebody works on another one meanwhile. */
 	private static final double WAITING = 0.05;
+	/** What it counts after the first hour: the vehicle takes a place, its driver does without it, and all that follows comes later. */
+	private static final double STANDING = 0.2;
 	private static final int MINUTES_PER_HOUR = 60;
 
 	private final RuleBase base;
@@ -57,7 +59,8 @@ final class Effort {
 			int[] disturbs, int[] touches) {
 
 		private double cost(double rate) {
-			return price + rate * (minutes + WAITING * waiting);
+			double first = Math.min(waiting, MINUTES_PER_HOUR);
+			return price + rate * (minutes + WAITING * first + STANDING * (waiting - first));
 		}
 	}
 
