@@ -1,7 +1,6 @@
 package org.baywright.cli.bench;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,10 +19,8 @@ import org.baywright.presenter.bench.Subject;
 final class Job {
 
 	private final Consulting consulting = new Consulting();
-	private final List<String> followed = new ArrayList<>();
 	private final Listener listener;
-	private Bench bench;
-	private Shown shown;
+	private Consulting.Followed followed;
 	private Optional<Ask> taken = Optional.empty();
 
 	Job(Bench bench, Listener listener) {
@@ -32,16 +29,16 @@ final class Job {
 	}
 
 	Bench bench() {
-		return bench;
+		return followed.bench();
 	}
 
 	Shown shown() {
-		return shown;
+		return followed.shown();
 	}
 
 	/** Returns what was noted with the last answer, as it follows from it, in sentences. */
 	List<String> followed() {
-		return List.copyOf(followed);
+		return followed.noted();
 	}
 
 	Listener listener() {
@@ -50,14 +47,7 @@ final class Job {
 
 	/** Goes on with another bench. */
 	void set(Bench next) {
-		bench = next;
-		shown = consulting.show(bench, listener);
-		followed.clear();
-		while (shown.lead().follows().isPresent()) {
-			bench = bench.quiet().follow(shown.lead().follows().get());
-			followed.add(bench.message());
-			shown = consulting.show(bench, listener);
-		}
+		followed = consulting.follow(next, listener);
 		taken = Optional.empty();
 	}
 
@@ -78,11 +68,11 @@ final class Job {
 
 	/** Returns what is asked; nothing where what was entered cannot be. */
 	Optional<Ask> ask() {
-		return bench.now().family().isEmpty() ? Ask.vehicle(bench) : taken.or(() -> Ask.of(bench, shown));
+		return bench().now().family().isEmpty() ? Ask.vehicle(bench()) : taken.or(() -> Ask.of(bench(), shown()));
 	}
 
 	Optional<Mending> mending() {
-		return shown.mending();
+		return shown().mending();
 	}
 
 	/** Returns the line of a verification that is asked for. */
@@ -99,13 +89,13 @@ final class Job {
 	}
 
 	Keeping keeping() {
-		return Keeping.of(bench, shown.advice(), LocalDate.now());
+		return Keeping.of(bench(), shown().advice(), LocalDate.now());
 	}
 
 	/** Returns the sheet of the job, or the one that goes along where it is handed on. */
 	String sheet() {
 		boolean referral = mending().filter(mending -> mending.referral().isDue() || !mending.referral().accepted().isEmpty()).isPresent();
 		String date = LocalDate.now().toString();
-		return referral ? JobSheet.referral(bench, shown.advice(), keeping().name(), date) : JobSheet.of(bench, shown.advice(), keeping().name(), date);
+		return referral ? JobSheet.referral(bench(), shown().advice(), keeping().name(), date) : JobSheet.of(bench(), shown().advice(), keeping().name(), date);
 	}
 }

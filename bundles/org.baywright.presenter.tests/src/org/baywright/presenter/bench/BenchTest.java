@@ -203,7 +203,7 @@ class BenchTest {
 		Shown shown = show(Bench.of(SMALL).enter(ENGINE, "diesel").enter(NO_CRANK, "present"));
 		assertEquals("Voltage", first(shown).title());
 		assertEquals(List.of("Needs: meter", "Takes: 8 min", "Who: anybody who knows the trade"), first(shown).how());
-		assertEquals(List.of("Of ten such jobs about 3 were “Battery: Flat” and 3 were “Battery: Worn”.",
+		assertEquals(List.of("Of ten such jobs about 3 were “Battery: Flat” and 3 were “Battery: Worn”. That is by the rules alone: nobody has counted yet how often each was the cause.",
 				"It can confirm or rule out Battery: Flat; point to Battery: Worn.",
 				"From here to the end: about 17 min; about 20 min beginning with the next best. No order of steps takes less."), first(shown).why());
 		assertEquals(List.of("Read: Body module 20 min"), shown.lead().others().stream().map(other -> other.title() + " " + other.expected()).toList());
@@ -444,12 +444,13 @@ class BenchTest {
 		RuleBase base = Examples.rules("family tarn { trait lamps : one, two }", "sign second \"Second lamp dark\" for tarn where lamps is two", "part lamp { fault burnt }",
 				"test look { results black, clear }", "rule a { for tarn where lamps is two given second run look on black : confirms lamp.burnt on clear : clears lamp.burnt because \"a\" source memory by \"R. Falk\" on 2026-03-02 }");
 		Bench bench = Bench.of(base).enter(new Variable(Variable.Kind.SIGN, "second"), "present");
-		Lead lead = new Consulting().show(bench, Listener.NONE).lead();
-		assertEquals(Optional.empty(), lead.first());
-		Bench noted = bench.follow(lead.follows().orElseThrow());
+		assertEquals(Optional.empty(), new Consulting().show(bench, Listener.NONE).lead().first());
+		Consulting.Followed followed = new Consulting().follow(bench, Listener.NONE);
+		Bench noted = followed.bench();
 		assertEquals("lamps: two, as what was found leaves nothing else.", noted.message());
-		assertEquals("look", new Consulting().show(noted, Listener.NONE).lead().first().orElseThrow().title());
-		assertEquals(Optional.empty(), new Consulting().show(noted, Listener.NONE).lead().follows());
+		assertEquals(List.of(noted.message()), followed.noted());
+		assertEquals("look", followed.shown().lead().first().orElseThrow().title());
+		assertEquals(List.of(), new Consulting().follow(noted, Listener.NONE).noted());
 		assertEquals(List.of(), noted.undo().lines());
 		assertEquals(noted.now(), noted.undo().redo().now());
 	}
@@ -489,7 +490,7 @@ class BenchTest {
 		assertEquals("90", bench.now().done().minutes().orElseThrow().toPlainString());
 		assertEquals("140", bench.now().done().cost().orElseThrow().toPlainString());
 		assertEquals("the dealer", asks.get(1).answer(bench, "the dealer").now().done().referredTo());
-		assertEquals("Type it, such as 90, or 1.5 h, and press Enter.", asks.get(3).subject().orElseThrow().prompt());
+		assertEquals("Type minutes such as 90, or 1.5 h, and press Enter.", asks.get(3).subject().orElseThrow().prompt());
 		assertEquals(List.of(), Ask.ofTheJob(Bench.of(MendingTest.SMALL)));
 	}
 

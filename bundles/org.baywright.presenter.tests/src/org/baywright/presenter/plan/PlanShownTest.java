@@ -22,7 +22,6 @@ import org.baywright.presenter.Examples;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.bench.Bench;
 import org.baywright.presenter.bench.Consulting;
-import org.baywright.presenter.bench.Lead;
 import org.baywright.presenter.bench.StepWords;
 import org.baywright.presenter.picture.Edge;
 import org.baywright.presenter.picture.LaidOut;
@@ -230,8 +229,7 @@ class PlanShownTest {
 	}
 
 	private static String first(Bench bench) {
-		Lead lead = new Consulting().show(bench, Listener.NONE).lead();
-		return lead.follows().map(reading -> first(bench.follow(reading))).orElseGet(() -> lead.first().orElseThrow().title());
+		return new Consulting().follow(bench, Listener.NONE).shown().lead().first().orElseThrow().title();
 	}
 
 	/** At each step the shares of its results add up, and no more than a hundred ways are told. */

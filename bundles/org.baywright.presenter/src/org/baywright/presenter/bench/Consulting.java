@@ -1,5 +1,6 @@
 package org.baywright.presenter.bench;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -52,6 +53,37 @@ public final class Consulting {
 		Mending mending = Mending.of(bench, advice);
 		Lead lead = mending.stage() == Mending.Stage.FINDING && advice.clashes().isEmpty() ? leading.lead(bench, counted, Proposals.Care.QUICK, listener::isCancelled) : Lead.NONE;
 		return new Sayer(base, family).shown(precautions, spoilt, advice, lead, mending);
+	}
+
+	/**
+	 * A bench on which what follows is noted.
+	 *
+	 * @param shown what the rules make of it
+	 * @param noted what was noted, in sentences
+	 */
+	public record Followed(Bench bench, Shown shown, List<String> noted) {
+		public Followed {
+			noted = List.copyOf(noted);
+		}
+	}
+
+	/**
+	 * Works it out, and notes what follows from what was found until something is left to find out.
+	 *
+	 * @param listener can stop the work
+	 * @throws CancellationException if the listener asked to stop
+	 */
+	public Followed follow(Bench bench, Listener listener) {
+		Bench now = bench;
+		List<String> noted = new ArrayList<>();
+		Shown shown = show(now, listener);
+		while (shown.lead().follows().isPresent()) {
+			Reading reading = shown.lead().follows().get();
+			noted.add(now.quiet().follow(reading).message());
+			now = now.follow(reading);
+			shown = show(now, listener);
+		}
+		return new Followed(now, shown, noted);
 	}
 
 	/** What comes first, whatever the rules make of the rest: the same words once, with the first sign that asks for it. */

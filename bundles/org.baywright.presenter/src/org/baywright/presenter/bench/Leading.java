@@ -18,6 +18,7 @@ import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.analysis.run.Prospects;
+import org.baywright.model.Fault;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.model.VerdictKind;
@@ -153,7 +154,12 @@ final class Leading {
 			List<String> told = IntStream.range(0, causes.size()).boxed().filter(cause -> shares[cause] >= WORTH_TELLING)
 					.sorted(Comparator.comparing(cause -> -shares[cause])).limit(3)
 					.map(cause -> tenths(shares[cause]) + " “" + words.fault(causes.get(cause)) + "”").toList();
-			return told.isEmpty() ? "" : "Of ten such jobs about " + Words.and(told) + ".";
+			if (told.isEmpty()) {
+				return "";
+			}
+			int counted = causes.stream().flatMap(cause -> base.fault(cause).stream()).mapToInt(Fault::seen).sum();
+			return "Of ten such jobs about " + Words.and(told) + (counted > 0 ? ", by " + Say.count(counted, "counted job") + "."
+					: ". That is by the rules alone: nobody has counted yet how often each was the cause.");
 		}
 
 		private static String tenths(double share) {

@@ -10,7 +10,7 @@ import org.baywright.analysis.Variable;
  * @param variable what it is
  * @param title what a technician calls it
  * @param choices values to choose from; empty for a number
- * @param range for a number: what can be entered, such as "0.0 V to 18.0 V"; the empty text for choices
+ * @param range for a number: what can be entered, such as "0.0 V to 18.0 V"; without a name what is typed, such as "a sum such as 140"; the empty text for choices
  */
 public record Subject(Variable variable, String title, List<Choice> choices, String range) {
 
@@ -30,7 +30,7 @@ public record Subject(Variable variable, String title, List<Choice> choices, Str
 	/** Returns what to do to enter it. */
 	public String prompt() {
 		boolean isNamed = !variable.name().isEmpty();
-		return !choices.isEmpty() ? "Choose the value and press Enter." : isNamed ? "Type the value, from " + range + ", and press Enter." : "Type it, such as " + range + ", and press Enter.";
+		return !choices.isEmpty() ? "Choose the value and press Enter." : isNamed ? "Type the value, from " + range + ", and press Enter." : "Type " + range + ", and press Enter.";
 	}
 
 	/** Returns what to call its kind: "Test". */

@@ -145,7 +145,7 @@ public final class BenchView extends RulesView {
 		clear.setEnabled(!bench.now().readings().isEmpty());
 		List.of(sheet, keep, draft, copy).forEach(each -> each.setEnabled(false));
 		Bench tried = bench;
-		trying.run(cancelled -> consulting.show(tried, listener(cancelled)), this::tell);
+		trying.run(cancelled -> consulting.follow(tried, listener(cancelled)), this::tell);
 	}
 
 	/** What to do next, unless something is to be said of the last entry. */
@@ -169,11 +169,16 @@ public final class BenchView extends RulesView {
 		};
 	}
 
-	private void tell(Shown now) {
-		if (now.lead().follows().isPresent()) {
-			set(bench.follow(now.lead().follows().get()));
-			return;
+	private void tell(Consulting.Followed followed) {
+		if (!followed.noted().isEmpty()) {
+			bench = followed.bench();
+			bar.show(bench);
+			say(bench.message());
 		}
+		tell(followed.shown());
+	}
+
+	private void tell(Shown now) {
 		shown = now;
 		boolean begun = !bench.now().readings().isEmpty();
 		List.of(sheet, copy, draft).forEach(each -> each.setEnabled(begun));
