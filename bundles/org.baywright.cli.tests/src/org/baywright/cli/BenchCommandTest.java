@@ -335,6 +335,19 @@ class BenchCommandTest extends ProcessFixture {
 	}
 
 	@Test
+	void nothingIsAddedToAFileThatIsNotWhole() throws IOException {
+		String broken = jobs() + "job \"Begun\" {\n";
+		Files.writeString(folder.resolve("van/jobs.bay"), broken);
+		Runs.Result result = bench(and(FLAT, "keep Job 3"));
+		assertHas(result.out(), "A brace or a comment in jobs.bay is not closed. Close it first; nothing was written.\n");
+		assertEquals(ExitCode.UNDECIDED, result.code());
+		assertEquals(broken, jobs());
+		Files.writeString(folder.resolve("van/jobs.bay"), broken + "}\n");
+		assertEquals(ExitCode.FINE, bench(and(FLAT, "keep Job 3")).code(), "as it was told to do");
+		assertHas(jobs(), "job \"Job 3\" {");
+	}
+
+	@Test
 	void aFileKeepsItsLineEndsAndAllThatItHolds() throws IOException {
 		Path file = folder.resolve("van/jobs.bay");
 		String before = "\uFEFF" + jobs().stripTrailing().replace("\n", "\r\n");

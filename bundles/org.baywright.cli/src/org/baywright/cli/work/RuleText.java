@@ -37,7 +37,7 @@ public final class RuleText {
 	 *
 	 * @param element makes it of what the file holds, which is the empty text for a new file
 	 * @return false if something else has changed the file meanwhile; it is left as it is then
-	 * @throws IOException if the file cannot be read or written
+	 * @throws IOException if the file cannot be read or written, or ends inside something that is not closed
 	 */
 	public static boolean append(Path file, UnaryOperator<String> element) throws IOException {
 		if (!Files.exists(file)) {
@@ -46,6 +46,9 @@ public final class RuleText {
 		}
 		byte[] before = Files.readAllBytes(file);
 		String text = new String(before, StandardCharsets.UTF_8);
+		if (!RuleWriter.isWhole(text)) {
+			throw new IOException(RuleWriter.notWhole(file.getFileName().toString()));
+		}
 		ByteArrayOutputStream now = new ByteArrayOutputStream();
 		now.write(before);
 		now.write(withLineEnds(text, RuleWriter.gap(text.replace("\r\n", "\n")) + element.apply(text)).getBytes(StandardCharsets.UTF_8));

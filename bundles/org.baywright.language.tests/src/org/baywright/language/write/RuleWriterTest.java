@@ -41,6 +41,7 @@ import org.baywright.model.write.RuleWriter;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the writer of rules writes says, when it is read, what was written: text to rules to text to rules. */
 class RuleWriterTest {
@@ -54,9 +55,22 @@ class RuleWriterTest {
 	}
 
 	@ParameterizedTest
+	@ValueSource(strings = { "", "sign a", "part a { fault b }", "a } b", "sign a \"{\" // {\n/* { \" */ law \"\\\"{\" never a" })
+	void whatIsClosedIsWhole(String text) {
+		assertTrue(RuleWriter.isWhole(text), text);
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "part a { fault b", "job \"}\" {", "sign a /* no end", "part a { // }\n", "a { } {", "sign \"open { \n" })
+	void whatIsOpenIsNot(String text) {
+		assertFalse(RuleWriter.isWhole(text), text);
+	}
+
+	@ParameterizedTest
 	@MethodSource("texts")
 	void examplesComeBackAsTheyWere(Path path) throws IOException {
 		roundTrip(RuleProject.open(path).snapshot().rules());
+		assertTrue(!Files.isRegularFile(path) || RuleWriter.isWhole(Files.readString(path)));
 	}
 
 	/** What is not in the examples: names that are words, texts with quotes and line ends, odd times, every form of a limit. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.baywright.model.Acceptance;
@@ -35,6 +36,8 @@ import org.baywright.model.Workshop;
  * layout are not kept, as the rules do not know them.
  */
 public final class RuleWriter {
+
+	private static final Pattern CLOSED = Pattern.compile("//[^\\n\\r]*+|(?s:/\\*.*?\\*/)|\"(?:[^\"\\\\\\n\\r]++|\\\\.)*+\"");
 
 	private final RuleBase base;
 	private final Values values;
@@ -162,6 +165,17 @@ public final class RuleWriter {
 	/** Returns a rule as text; who wrote it may be left open. */
 	public String text(Rule rule) {
 		return layout.apply(knowledge.rule(rule));
+	}
+
+	/** Returns whether all braces and comments of a text are closed, so that what is added at its end stands by itself. */
+	public static boolean isWhole(String text) {
+		String bare = CLOSED.matcher(text).replaceAll("");
+		return !bare.contains("/*") && bare.chars().filter(c -> c == '{').count() <= bare.chars().filter(c -> c == '}').count();
+	}
+
+	/** Returns why nothing is added at the end of a file whose text is not whole. */
+	public static String notWhole(String file) {
+		return "A brace or a comment in " + file + " is not closed. Close it first; nothing was written.";
 	}
 
 	/** Returns what comes between a text and an element that is added at its end, so that an empty line parts them. */

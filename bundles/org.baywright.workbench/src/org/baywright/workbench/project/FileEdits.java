@@ -56,6 +56,9 @@ public final class FileEdits {
 			file.create(new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), false, null);
 			return 0;
 		}
+		if (!RuleWriter.isWhole(text(file))) {
+			throw new CoreException(Baywright.error(RuleWriter.notWhole(file.getName()), null));
+		}
 		int[] offset = new int[1];
 		change(file, document -> {
 			String present = document.get();
