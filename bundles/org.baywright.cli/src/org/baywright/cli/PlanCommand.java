@@ -76,12 +76,7 @@ final class PlanCommand implements Callable<Integer> {
 		PlanShown plan = plan(options.given(), "");
 		Optional<PlanShown> before = against.isPresent() ? Optional.of(plan(against.get(), against.get() + ": ")) : Optional.empty();
 		Output out = page.filter(target -> target.tell() != session.out()).or(() -> drawing.filter(target -> target.tell() != session.out())).map(Target::tell).orElse(session.out());
-		tell(plan, out);
-		before.ifPresent(earlier -> {
-			String moved = plan.against(earlier);
-			out.println();
-			out.println(Style.safe(moved.isEmpty() ? "Nothing moved against " + against.get() + "." : "Against " + against.get() + ": " + moved));
-		});
+		tell(plan, before.map(earlier -> moved(plan, earlier)), out);
 		if (page.isPresent()) {
 			write(page.get(), plan.sheet());
 		}
@@ -98,11 +93,17 @@ final class PlanCommand implements Callable<Integer> {
 		return PlanShown.ofReadings(rules, now.family(), now.readings(), cancelled);
 	}
 
-	private void tell(PlanShown plan, Output out) {
+	private String moved(PlanShown plan, PlanShown earlier) {
+		String moved = plan.against(earlier);
+		return moved.isEmpty() ? "Nothing moved against " + against.get() + "." : "Against " + against.get() + ": " + moved + ".";
+	}
+
+	private void tell(PlanShown plan, Optional<String> moved, Output out) {
 		out.println(session.style().strong(Style.safe(plan.title())));
+		moved.ifPresent(text -> out.println(Style.safe(text)));
 		plan.known().forEach(known -> out.println(Style.safe("With " + known)));
-		plan.facts().forEach(fact -> out.println(Style.safe(fact)));
 		plan.cautions().forEach(caution -> out.println(Style.safe(said(caution))));
+		plan.facts().forEach(fact -> out.println(Style.safe(fact)));
 		plan.tree().ifPresent(tree -> {
 			out.println();
 			for (PlanText.Line line : PlanText.of(tree)) {

@@ -67,6 +67,25 @@ class KeepingTest {
 		assertTrue(keeping(known).text().contains("  was battery.worn\n"), "who knows better is believed");
 	}
 
+	/** The language has no word for it, but whoever reads the file should know. */
+	@Test
+	void repairsInVainAndWhoGoesOnAreKeptAsComments() {
+		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
+		Bench failed = MendingTest.verify(MendingTest.verify(bench, 4, "12.7"), 5, "present");
+		Bench handedOn = failed.backToWork(MendingTest.mending(failed).work().orElseThrow()).refer("a specialist\n}");
+		String text = keeping(handedOn).text();
+		assertTrue(text.endsWith("""
+				  spent 5
+				  // repaired in vain: Recharge; No crank present, expected absent, tried 3 times
+				  // handed on to: a specialist }
+				}
+				"""), text);
+		RuleProject project = RuleProject.inMemory("small");
+		project.update("rules.bay", String.join("\n", MendingTest.TEXT) + "\n");
+		project.update("jobs.bay", text);
+		assertEquals(List.of(), project.snapshot().problems());
+	}
+
 	@Test
 	void theNameIsFreeAndTheFileTheOneWithMostJobs() {
 		RuleProject project = RuleProject.inMemory("small");

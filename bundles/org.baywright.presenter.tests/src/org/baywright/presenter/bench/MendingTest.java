@@ -80,7 +80,7 @@ class MendingTest {
 		return mending(bench).work().orElseThrow().checks().get(number);
 	}
 
-	private static Bench verify(Bench bench, int number, String text) {
+	static Bench verify(Bench bench, int number, String text) {
 		Work work = mending(bench).work().orElseThrow();
 		return bench.verify(work.repair(), work.checks().get(number).at(), text);
 	}

@@ -158,7 +158,7 @@ class PlanShownTest {
 		String dearer = plan(rules(LAMP.replace("takes 1 min", "takes 9 min")), "tarn", "dead").against(before);
 		assertTrue(dearer.contains("first step: Look at the wire → Voltage at the lamp"), dearer);
 		assertTrue(dearer.startsWith("expected 6 → "), dearer);
-		assertEquals("There is no plan any more.", plan(rules(LAMP.replaceAll("rule .*\n", "")), "tarn", "dead").against(before));
+		assertEquals("there is no plan any more", plan(rules(LAMP.replaceAll("rule .*\n", "")), "tarn", "dead").against(before));
 	}
 
 	@Test

@@ -26,14 +26,27 @@ public final class CaseText {
 
 	/**
 	 * Returns the job as text of a rule file. What the rules confirm is taken for the cause, unless somebody has said what it
-	 * was; while nothing is confirmed or referred the end is left open, which the text itself then reports.
+	 * was; while nothing is confirmed or referred the end is left open, which the text itself then reports. What the language has
+	 * no word for is a comment: repairs in vain, and to whom the job was handed on.
 	 *
 	 * @param title name of the job
 	 */
 	public static String of(Bench bench, Advice advice, String title) {
 		Case job = job(bench, advice, title);
 		String text = new RuleWriter(bench.base()).text(job);
-		return job.causes().isEmpty() && !job.referred() ? text.replaceFirst("}\n$", "  // was: the cause is not known yet\n}\n") : text;
+		StringBuilder remarks = new StringBuilder();
+		bench.now().done().inVain().forEach(failed -> remark(remarks, "repaired in vain: " + failed.title() + "; " + String.join("; ", failed.wrong())));
+		String to = Mending.of(bench, advice).referral().goesTo();
+		if (job.referred() && !to.isEmpty()) {
+			remark(remarks, "handed on to: " + to);
+		} else if (job.causes().isEmpty() && !job.referred()) {
+			remark(remarks, "was: the cause is not known yet");
+		}
+		return remarks.isEmpty() ? text : text.substring(0, text.lastIndexOf('}')) + remarks + "}\n";
+	}
+
+	private static void remark(StringBuilder remarks, String text) {
+		remarks.append("  // ").append(Say.inLine(text)).append('\n');
 	}
 
 	/** Returns the job. What it took is told where somebody has said so, or where it is at its end and the rules say it. */

@@ -112,7 +112,7 @@ public record PlanShown(String project, String title, List<String> known, Option
 	 */
 	public String against(PlanShown before) {
 		if (figures.isEmpty() || before.figures.isEmpty()) {
-			return trouble.equals(before.trouble) ? "" : figures.isEmpty() ? "There is no plan any more." : "There is a plan now.";
+			return trouble.equals(before.trouble) ? "" : figures.isEmpty() ? "there is no plan any more" : "there is a plan now";
 		}
 		List<String> moved = new ArrayList<>(figures.get().against(before.figures.get()));
 		String first = tree.map(Twig::title).orElse("");

@@ -88,15 +88,15 @@ public record Planning(RuleBase base, List<Choice> families, String family, List
 		return shown.isPresent() && before.isPresent() ? shown.get().against(before.get()) : "";
 	}
 
-	/** Returns what is told above the picture: what moved first, then the figures and the cautions. */
+	/** Returns what is told above the picture: what moved first, then the cautions and the figures. */
 	public List<String> told() {
 		List<String> told = new ArrayList<>();
 		if (!moved().isEmpty()) {
 			told.add("Moved by changes of the rules: " + moved() + ".");
 		}
 		shown.ifPresent(plan -> {
-			told.addAll(plan.facts());
 			plan.cautions().forEach(caution -> told.add("Caution, " + caution.title() + ": " + String.join(" ", caution.cautions())));
+			told.addAll(plan.facts());
 		});
 		return told;
 	}
