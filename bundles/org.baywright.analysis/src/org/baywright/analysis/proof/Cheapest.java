@@ -12,6 +12,7 @@ final class Cheapest {
 
 	private static final double NEVER = Double.POSITIVE_INFINITY;
 
+	private final SliceRules rules;
 	private final Clauses clauses;
 	private final Lookahead.Facts facts;
 	private final double[] costs;
@@ -26,23 +27,24 @@ final class Cheapest {
 	 * @param costs what each variable costs that may be asked for
 	 * @param together for each of these variables what is found out by one doing has the same number
 	 */
-	Cheapest(Lookahead.Facts facts, double[] costs, int[] together) {
+	Cheapest(SliceRules rules, Lookahead.Facts facts, double[] costs, int[] together) {
+		this.rules = rules;
 		this.facts = facts;
 		this.costs = costs;
 		this.together = together;
-		clauses = facts.clauses();
+		clauses = rules.clauses;
 		coming = derive(false);
 		lasting = derive(true);
 	}
 
 	private double[] derive(boolean forGood) {
-		double[] least = new double[facts.verdictCount()];
+		double[] least = new double[rules.verdictCount()];
 		Arrays.fill(least, NEVER);
 		boolean changed = true;
 		while (changed) {
 			changed = false;
 			for (int verdict = 0; verdict < least.length; verdict++) {
-				double cost = !forGood && facts.stands(verdict) ? 0 : any(facts.bodies(verdict), least, forGood);
+				double cost = !forGood && facts.stands(verdict) ? 0 : any(rules.bodies[verdict], least, forGood);
 				if (cost < least[verdict]) {
 					least[verdict] = cost;
 					changed = true;
@@ -104,7 +106,7 @@ final class Cheapest {
 		}
 		behind.set(verdict);
 		double most = 0;
-		for (int body : facts.bodies(verdict)) {
+		for (int body : rules.bodies[verdict]) {
 			if (clauses.mayHold(body, facts)) {
 				most = Math.max(most, failing(body));
 			}
@@ -131,38 +133,38 @@ final class Cheapest {
 
 	/** @see org.baywright.analysis.Prospect.Known#confirming */
 	double[] confirming() {
-		double[] confirming = new double[facts.causeCount()];
+		double[] confirming = new double[rules.causeCount()];
 		for (int cause = 0; cause < confirming.length; cause++) {
-			confirming[cause] = facts.confirmed(cause) < 0 ? NEVER : lasting[facts.confirmed(cause)];
+			confirming[cause] = rules.confirmed(cause) < 0 ? NEVER : lasting[rules.confirmed(cause)];
 		}
 		return confirming;
 	}
 
 	/** @see org.baywright.analysis.Prospect.Known#least */
 	double[] ends(BitSet causes) {
-		int count = facts.causeCount();
+		int count = rules.causeCount();
 		double elsewhere = NEVER;
 		double nothingLeft = facts.askedAboutAll() ? 0 : -1;
 		double[] closing = new double[count];
 		for (int verdict = 0; verdict < coming.length; verdict++) {
-			int cause = facts.causeOf(verdict);
-			if (facts.isEnd(verdict) && cause < 0) {
+			int cause = rules.causeOf(verdict);
+			if (rules.isEnd(verdict) && cause < 0) {
 				elsewhere = Math.min(elsewhere, lasting[verdict]);
-				nothingLeft = nothingLeft != 0 && facts.isReferral(verdict) && !facts.stands(verdict) && coming[verdict] < NEVER ? Math.max(nothingLeft, going(verdict)) : nothingLeft;
+				nothingLeft = nothingLeft != 0 && rules.isReferral(verdict) && !facts.stands(verdict) && coming[verdict] < NEVER ? Math.max(nothingLeft, going(verdict)) : nothingLeft;
 			}
 		}
 		for (int cause = 0; cause < count; cause++) {
-			int confirmed = facts.confirmed(cause);
+			int confirmed = rules.confirmed(cause);
 			closing[cause] = causes.get(cause) && confirmed >= 0 && !facts.stands(confirmed) && coming[confirmed] < NEVER ? going(confirmed) : 0;
 		}
 		double[] least = new double[count + 1];
 		for (int cause = 0; cause <= count; cause++) {
 			double empty = Math.max(0, nothingLeft);
 			for (int other = 0; other < count && nothingLeft != 0; other++) {
-				double cleared = facts.cleared(other) < 0 || other == cause ? NEVER : coming[facts.cleared(other)];
+				double cleared = rules.cleared(other) < 0 || other == cause ? NEVER : coming[rules.cleared(other)];
 				empty = Math.max(empty, Math.min(closing[other], cleared));
 			}
-			double confirms = cause == count || facts.confirmed(cause) < 0 ? NEVER : lasting[facts.confirmed(cause)];
+			double confirms = cause == count || rules.confirmed(cause) < 0 ? NEVER : lasting[rules.confirmed(cause)];
 			least[cause] = Math.min(confirms, Math.min(elsewhere, nothingLeft == 0 ? 0 : empty));
 		}
 		return least;

@@ -1,13 +1,9 @@
 package org.baywright.analysis.proof;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalInt;
-import java.util.stream.IntStream;
 
 import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
@@ -20,223 +16,26 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.model.VerdictKind;
 
-/**
- * What lies ahead of one vehicle: a slice of its program, made small and quick. Values that neither a rule of the slice nor a
- * law tells apart are one.
- */
+/** What lies ahead of one vehicle: a slice of its program, made small and quick. */
 final class Lookahead implements Prospect.Ahead {
-
-	/** Of a verdict that is on no cause and no referral. */
-	private static final int NOBODY = -2;
-	private static final int REFERRAL = -1;
 
 	private final RuleBase base;
 	private final Program program;
 	private final LawfulValues lawful;
 	private final Slice slice;
+	private final SliceVariables variables;
+	private final SliceRules rules;
 	private final Prospect.Known begin;
 
-	// ---- variables: what may be asked for comes first, in order ----
-	private final List<Variable> findings;
-	/** For each variable its number in the program. */
-	private final int[] vars;
-	/** For each variable the cells of the program that its values stand for, and for each cell of the program its value. */
-	private final List<int[]> cellsOf = new ArrayList<>();
-	private final List<int[]> valueOf = new ArrayList<>();
-	/** For each variable that of the module that is asked for it; -1 for others. */
-	private final int[] moduleOf;
-	/** For each variable what it may be whatever is found of others; {@code null} where laws tie it to others. */
-	private final List<int[]> free = new ArrayList<>();
-
-	// ---- verdicts and branches ----
-	private final List<Integer> verdicts = new ArrayList<>();
-	private final Map<Integer, Integer> verdictHere = new HashMap<>();
-	private final Clauses clauses = new Clauses();
-	/** For each verdict the bodies of the branches that derive it. */
-	private final List<int[]> bodies = new ArrayList<>();
-	/** For each body of a branch of a rule that runs a test the variable of this. */
-	private final Map<Integer, Integer> testOf = new HashMap<>();
-	/** For each variable the bodies of branches of rules that run it. */
-	private final List<int[]> runBy = new ArrayList<>();
-	/** The bodies of branches that ask for a sign, or for a verdict that may rest on one. */
-	private final BitSet asksSign = new BitSet();
-	private final List<int[]> strata = new ArrayList<>();
-	private final boolean[] isLoop;
-	/** For each variable the numbers of the strata whose verdicts may come or go with it, in order. */
-	private final List<int[]> touched = new ArrayList<>();
-	/** For each cause its verdicts, confirmed, suspected and cleared; -1 where no rule says so. */
-	private final int[][] ofCause;
-	/** Verdicts whose coming or going is of interest: those on causes come with their cause, referrals with -1. */
-	private final int[] causeOf;
-	private final boolean[] isEnd;
-
-	Lookahead(RuleBase base, Program program, LawfulValues lawful, Slice slice) {
+	Lookahead(RuleBase base, LawfulValues lawful, Slice slice) {
 		this.base = base;
-		this.program = program;
 		this.lawful = lawful;
 		this.slice = slice;
-		List<Integer> order = new ArrayList<>(slice.asked.stream().boxed().sorted((a, b) -> program.variables.get(a).compareTo(program.variables.get(b))).toList());
-		findings = order.stream().map(program.variables::get).toList();
-		mentioned().stream().filter(var -> !slice.asked.get(var)).forEach(order::add);
-		vars = order.stream().mapToInt(Integer::intValue).toArray();
-		int[] here = new int[program.variables.size()];
-		Arrays.fill(here, -1);
-		for (int var = 0; var < vars.length; var++) {
-			here[vars[var]] = var;
-		}
-		moduleOf = Arrays.stream(vars).map(var -> program.moduleOf[var] < 0 ? -1 : here[program.moduleOf[var]]).toArray();
-		for (int var : vars) {
-			cutValues(var);
-		}
-		numberVerdicts();
-		isLoop = new boolean[strata.size()];
-		for (int group = 0; group < isLoop.length; group++) {
-			isLoop[group] = strata.get(group).length > 1 || program.strata.isLoop(new int[] { verdicts.get(strata.get(group)[0]) });
-		}
-		compile(here);
-		for (int var = 0; var < vars.length; var++) {
-			int of = var;
-			runBy.add(testOf.entrySet().stream().filter(entry -> entry.getValue() == of).mapToInt(Map.Entry::getKey).sorted().toArray());
-		}
-		touch();
-		ofCause = slice.causes.stream().map(fault -> IntStream.range(0, VerdictKind.values().length)
-				.map(kind -> verdictHere.getOrDefault(program.numberOf(new Verdict(fault, VerdictKind.values()[kind])), -1)).toArray()).toArray(int[][]::new);
-		causeOf = verdicts.stream().mapToInt(verdict -> causeOf(program.verdicts.get(verdict))).toArray();
-		isEnd = new boolean[verdicts.size()];
-		for (int verdict = 0; verdict < isEnd.length; verdict++) {
-			isEnd[verdict] = program.verdicts.get(verdicts.get(verdict)).isEnd();
-		}
-		int[] values = new int[vars.length];
-		for (int var = 0; var < vars.length; var++) {
-			values[var] = slice.cells[vars[var]] == Program.OPEN ? Program.OPEN : valueOf.get(var)[slice.cells[vars[var]]];
-			free.add(lawful.isTied(vars[var]) ? null : possible(slice.cells.clone(), var));
-		}
-		begin = new Facts(values);
+		program = slice.program;
+		variables = new SliceVariables(lawful, slice);
+		rules = new SliceRules(slice, variables);
+		begin = new Facts(variables.begin(), slice.complaint);
 	}
-
-	private int causeOf(Verdict verdict) {
-		int cause = slice.causes.indexOf(verdict.fault());
-		return verdict.isReferral() ? REFERRAL : cause >= 0 ? cause : NOBODY;
-	}
-
-	/** Returns the variables that branches of the slice look at, with the modules of codes, ascending. */
-	private List<Integer> mentioned() {
-		BitSet mentioned = new BitSet();
-		slice.branches.stream().forEach(b -> program.branches.get(b).body().eachLeaf(leaf -> {
-			if (leaf instanceof Formula.Known lit && lit.var() >= 0 && (slice.cells[lit.var()] != Program.OPEN || slice.asked.get(lit.var()))) {
-				mentioned.set(lit.var());
-			}
-		}));
-		mentioned.or(slice.asked);
-		for (int var : mentioned.stream().toArray()) {
-			if (program.moduleOf[var] >= 0) {
-				mentioned.set(program.moduleOf[var]);
-			}
-		}
-		return mentioned.stream().boxed().toList();
-	}
-
-	// ---- making it ready -------------------------------------------------------------------------------------
-
-	/** Cells with which every branch of the slice holds alike are one value, if no law tells them apart. */
-	private void cutValues(int var) {
-		int count = program.cells.get(var).count();
-		List<Formula.Known> literals = new ArrayList<>();
-		slice.branches.stream().forEach(b -> program.branches.get(b).body().eachLeaf(leaf -> {
-			if (leaf instanceof Formula.Known lit && lit.var() == var) {
-				literals.add(lit);
-			}
-		}));
-		boolean code = program.moduleOf[var] >= 0;
-		boolean merges = !lawful.isTied(var) && (code || program.variables.get(var).kind() == Variable.Kind.TEST);
-		Map<List<Boolean>, Integer> classes = new HashMap<>();
-		List<Integer> first = new ArrayList<>();
-		int[] value = new int[count];
-		for (int cell = 0; cell < count; cell++) {
-			int of = cell;
-			List<Boolean> shows = literals.stream().map(lit -> lit.cells().contains(of)).toList();
-			boolean alone = !merges || code && (cell == Variable.PRESENT || cell == Variable.UNREAD);
-			Integer known = alone ? null : classes.get(shows);
-			if (known == null) {
-				known = first.size();
-				first.add(cell);
-				if (!alone) {
-					classes.put(shows, known);
-				}
-			}
-			value[cell] = known;
-		}
-		cellsOf.add(first.stream().mapToInt(Integer::intValue).toArray());
-		valueOf.add(value);
-	}
-
-	private void numberVerdicts() {
-		BitSet used = new BitSet();
-		slice.branches.stream().forEach(b -> {
-			program.branches.get(b).verdicts().forEach(used::set);
-			program.branches.get(b).body().eachLeaf(leaf -> {
-				if (leaf instanceof Formula.Stands stands) {
-					used.set(stands.verdict());
-				}
-			});
-		});
-		for (int[] group : program.strata.groups()) {
-			int[] of = Arrays.stream(group).filter(used::get).map(verdict -> {
-				verdictHere.put(verdict, verdicts.size());
-				verdicts.add(verdict);
-				return verdicts.size() - 1;
-			}).toArray();
-			if (of.length > 0) {
-				strata.add(of);
-			}
-		}
-	}
-
-	private void compile(int[] here) {
-		Map<Integer, Integer> compiled = new HashMap<>();
-		for (int verdict : verdicts) {
-			bodies.add(program.derivedBy.get(verdict).stream().filter(slice.branches::get).mapToInt(b -> compiled.computeIfAbsent(b, key -> {
-				int body = clauses.add(program.branches.get(key).body(), program, here, cellsOf, verdictHere::get);
-				asksSign.set(body, asksSign(body));
-				program.rules.get(program.branches.get(key).rule()).test().map(test -> program.numberOf(new Variable(Variable.Kind.TEST, test)))
-						.filter(var -> var >= 0 && here[var] >= 0).ifPresent(var -> testOf.put(body, here[var]));
-				return body;
-			})).toArray());
-		}
-	}
-
-	private void touch() {
-		List<BitSet> varsOf = new ArrayList<>();
-		for (int group = 0; group < strata.size(); group++) {
-			BitSet vars = new BitSet();
-			for (int verdict : strata.get(group)) {
-				for (int body : bodies.get(verdict)) {
-					clauses.eachLeaf(body, leaf -> {
-						if (clauses.isVariable(leaf)) {
-							vars.set(clauses.about(leaf));
-						} else if (groupOf(clauses.about(leaf)) < varsOf.size()) {
-							vars.or(varsOf.get(groupOf(clauses.about(leaf))));
-						}
-					});
-				}
-			}
-			varsOf.add(vars);
-		}
-		for (int var = 0; var < vars.length; var++) {
-			int of = var;
-			touched.add(IntStream.range(0, strata.size()).filter(group -> varsOf.get(group).get(of)).toArray());
-		}
-	}
-
-	private int groupOf(int verdict) {
-		int group = 0;
-		while (Arrays.stream(strata.get(group)).noneMatch(other -> other == verdict)) {
-			group++;
-		}
-		return group;
-	}
-
-	// ---- what can be asked -----------------------------------------------------------------------------------
 
 	@Override
 	public List<String> causes() {
@@ -245,28 +44,28 @@ final class Lookahead implements Prospect.Ahead {
 
 	@Override
 	public List<Variable> findings() {
-		return findings;
+		return variables.findings;
 	}
 
 	@Override
 	public int number(Variable finding) {
-		return findings.indexOf(finding);
+		return variables.findings.indexOf(finding);
 	}
 
 	@Override
 	public List<Reading> values(int finding) {
-		return Arrays.stream(cellsOf.get(finding)).mapToObj(cell -> reading(finding, cell)).toList();
+		return Arrays.stream(variables.cellsOf.get(finding)).mapToObj(cell -> reading(finding, cell)).toList();
 	}
 
 	private Reading reading(int finding, int cell) {
-		Variable variable = findings.get(finding);
-		int value = program.cells.get(vars[finding]).example(cell);
+		Variable variable = variables.findings.get(finding);
+		int value = program.cells.get(variables.inProgram[finding]).example(cell);
 		return switch (variable.kind()) {
 		case SIGN -> new Reading.SignSeen(variable.name(), value == Variable.PRESENT, Span.NONE);
 		case MODULE -> new Reading.ModuleAsked(variable.name(), value == Variable.ANSWERS, Span.NONE);
 		case CODE -> new Reading.CodeRead(variable.name(), CodeReading.values()[value], Span.NONE);
 		default -> {
-			Domain domain = program.domains.get(vars[finding]).orElseThrow();
+			Domain domain = program.domains.get(variables.inProgram[finding]).orElseThrow();
 			yield domain instanceof Domain.Quantity quantity && quantity.isNumber(value) ? new Reading.Measured(variable.name(), quantity.value(value), Span.NONE)
 					: new Reading.Named(variable.name(), name(domain, value), Span.NONE);
 		}
@@ -280,56 +79,28 @@ final class Lookahead implements Prospect.Ahead {
 	@Override
 	public IndexSet means(int finding, int value) {
 		IndexSet cells = IndexSet.EMPTY;
-		int[] valueOfCell = valueOf.get(finding);
+		int[] valueOfCell = variables.valueOf.get(finding);
 		for (int cell = 0; cell < valueOfCell.length; cell++) {
 			cells = valueOfCell[cell] == value ? cells.union(Encoding.only(cell)) : cells;
 		}
-		return program.cells.get(vars[finding]).values(cells);
+		return program.cells.get(variables.inProgram[finding]).values(cells);
 	}
 
 	@Override
 	public OptionalInt value(int finding, Reading reading) {
 		Noted alone = new Noted(base, program);
-		int var = vars[finding];
-		return alone.put(reading).isPresent() || alone.cells()[var] == Program.OPEN ? OptionalInt.empty() : OptionalInt.of(valueOf.get(finding)[alone.cells()[var]]);
+		int var = variables.inProgram[finding];
+		return alone.put(reading).isPresent() || alone.cells()[var] == Program.OPEN ? OptionalInt.empty() : OptionalInt.of(variables.valueOf.get(finding)[alone.cells()[var]]);
 	}
 
 	@Override
 	public boolean isTied(int finding) {
-		return lawful.isTied(vars[finding]);
+		return lawful.isTied(variables.inProgram[finding]);
 	}
 
 	@Override
 	public Prospect.Known known() {
 		return begin;
-	}
-
-	/** @param cells what is known, in cells of the program */
-	private int[] possible(int[] cells, int var) {
-		int[] value = valueOf.get(var);
-		return lawful.possible(cells, vars[var]).stream().mapToInt(cell -> value[cell]).distinct().sorted().toArray();
-	}
-
-	private boolean asksSign(int node) {
-		if (clauses.isVariable(node)) {
-			return isSign(node);
-		} else if (clauses.isVerdict(node)) {
-			return clauses.wantsVerdict(node);
-		}
-		for (int part : clauses.parts(node)) {
-			if (asksSign(part)) {
-				return true;
-			}
-		}
-		return false;
-	}
-
-	private boolean isSign(int node) {
-		return isSignal(program.variables.get(vars[clauses.about(node)]));
-	}
-
-	private static boolean isSignal(Variable variable) {
-		return variable.kind() == Variable.Kind.SIGN;
 	}
 
 	/** Findings as values of the slice's variables. */
@@ -354,31 +125,27 @@ final class Lookahead implements Prospect.Ahead {
 		/** The verdicts that rest on a sign that is there or is taken for present; {@code null} until somebody asks. */
 		private BitSet restOnSign;
 
-		Facts(int[] values) {
+		Facts(int[] values, boolean complaint) {
 			this.values = values;
-			boolean there = slice.complaint;
-			for (int var = 0; var < findings.size() && !there; var++) {
-				there = values[var] == Variable.PRESENT && isSignal(findings.get(var));
-			}
-			complaint = there;
-			stands = new boolean[verdicts.size()];
-			for (int group = 0; group < strata.size(); group++) {
-				derive(strata.get(group), isLoop[group]);
+			this.complaint = complaint;
+			stands = new boolean[rules.verdictCount()];
+			for (int group = 0; group < rules.strata.length; group++) {
+				derive(rules.strata[group], rules.isLoop[group]);
 			}
 		}
 
 		/** Findings that differ from others in some variables only. */
 		private Facts(int[] values, Facts from, BitSet changed) {
 			this.values = values;
-			complaint = from.complaint || changed.stream().anyMatch(var -> var < findings.size() && values[var] == Variable.PRESENT && isSignal(findings.get(var)));
+			complaint = from.complaint || changed.stream().anyMatch(var -> variables.isFinding(var) && values[var] == Variable.PRESENT && variables.isSign(var));
 			stands = from.stands.clone();
 			BitSet groups = new BitSet();
-			changed.stream().forEach(var -> Arrays.stream(touched.get(var)).forEach(groups::set));
+			changed.stream().forEach(var -> Arrays.stream(rules.touched[var]).forEach(groups::set));
 			for (int group = groups.nextSetBit(0); group >= 0; group = groups.nextSetBit(group + 1)) {
-				for (int verdict : strata.get(group)) {
+				for (int verdict : rules.strata[group]) {
 					stands[verdict] = false;
 				}
-				derive(strata.get(group), isLoop[group]);
+				derive(rules.strata[group], rules.isLoop[group]);
 			}
 		}
 
@@ -387,7 +154,7 @@ final class Lookahead implements Prospect.Ahead {
 			while (changed) {
 				changed = false;
 				for (int verdict : group) {
-					if (!stands[verdict] && anyHolds(bodies.get(verdict))) {
+					if (!stands[verdict] && anyHolds(rules.bodies[verdict])) {
 						stands[verdict] = true;
 						changed = loop;
 					}
@@ -397,7 +164,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		private boolean anyHolds(int[] nodes) {
 			for (int node : nodes) {
-				if (clauses.holds(node, this)) {
+				if (rules.clauses.holds(node, this)) {
 					return true;
 				}
 			}
@@ -427,7 +194,7 @@ final class Lookahead implements Prospect.Ahead {
 				while (changed) {
 					changed = false;
 					for (int other = 0; other < mayStand.length; other++) {
-						if (!mayStand[other] && anyMayHold(bodies.get(other))) {
+						if (!mayStand[other] && anyMayHold(rules.bodies[other])) {
 							mayStand[other] = true;
 							changed = true;
 						}
@@ -439,7 +206,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		private boolean anyMayHold(int[] nodes) {
 			for (int node : nodes) {
-				if (clauses.mayHold(node, this)) {
+				if (rules.clauses.mayHold(node, this)) {
 					return true;
 				}
 			}
@@ -448,16 +215,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		@Override
 		public List<Verdict> verdicts() {
-			int[] cells = cells();
-			return program.standing(program.derive(cells, -1));
-		}
-
-		private int[] cells() {
-			int[] cells = slice.cells.clone();
-			for (int var = 0; var < values.length; var++) {
-				cells[vars[var]] = values[var] < 0 ? Program.OPEN : cellsOf.get(var)[values[var]];
-			}
-			return cells;
+			return rules.program.standing(rules.program.derive(variables.cells(values), -1));
 		}
 
 		@Override
@@ -480,12 +238,12 @@ final class Lookahead implements Prospect.Ahead {
 
 		@Override
 		public boolean fits(int cause) {
-			boolean something = cause == ofCause.length;
+			boolean something = cause == rules.causeCount();
 			if (!something && has(cause, VerdictKind.CLEARED)) {
 				return false;
 			}
 			boolean other = false;
-			for (int each = 0; each < ofCause.length; each++) {
+			for (int each = 0; each < rules.causeCount(); each++) {
 				if (has(each, VerdictKind.CONFIRMED)) {
 					if (each == cause) {
 						return true;
@@ -498,7 +256,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		@Override
 		public boolean has(int cause, VerdictKind kind) {
-			int verdict = ofCause[cause][kind.ordinal()];
+			int verdict = rules.verdict(cause, kind);
 			return verdict >= 0 && stands[verdict];
 		}
 
@@ -507,7 +265,7 @@ final class Lookahead implements Prospect.Ahead {
 			if (settled == null) {
 				settled = false;
 				for (int verdict = 0; verdict < stands.length && !settled; verdict++) {
-					settled = isEnd[verdict] && stands[verdict] && lasts(verdict);
+					settled = rules.isEnd(verdict) && stands[verdict] && lasts(verdict);
 				}
 			}
 			return settled;
@@ -522,8 +280,8 @@ final class Lookahead implements Prospect.Ahead {
 		private boolean isLasting(int verdict, BitSet behind) {
 			if (stands[verdict] && !behind.get(verdict)) {
 				behind.set(verdict);
-				for (int body : bodies.get(verdict)) {
-					if (clauses.holds(body, this) && lasts(body, behind)) {
+				for (int body : rules.bodies[verdict]) {
+					if (rules.clauses.holds(body, this) && lasts(body, behind)) {
 						return true;
 					}
 				}
@@ -532,13 +290,13 @@ final class Lookahead implements Prospect.Ahead {
 		}
 
 		private boolean lasts(int node, BitSet behind) {
-			if (clauses.isVariable(node)) {
-				return clauses.holds(node, this);
-			} else if (clauses.isVerdict(node)) {
-				return clauses.wantsVerdict(node) && isLasting(clauses.about(node), behind);
+			if (rules.clauses.isVariable(node)) {
+				return rules.clauses.holds(node, this);
+			} else if (rules.clauses.isVerdict(node)) {
+				return rules.clauses.wantsVerdict(node) && isLasting(rules.clauses.about(node), behind);
 			}
-			boolean all = clauses.wantsAll(node);
-			for (int part : clauses.parts(node)) {
+			boolean all = rules.clauses.wantsAll(node);
+			for (int part : rules.clauses.parts(node)) {
 				if (lasts(part, behind) != all) {
 					return !all;
 				}
@@ -577,13 +335,13 @@ final class Lookahead implements Prospect.Ahead {
 				}
 				suppose(new BitSet());
 				ahead = openOf(seen);
-				mattering = new Rest(this, seen, waiting).key();
+				mattering = new Rest(rules, this, seen, waiting).key();
 			}
 		}
 
 		private BitSet signs(BitSet seen) {
 			BitSet signs = (BitSet) supposed.clone();
-			Arrays.stream(openOf(seen)).filter(var -> isSignal(findings.get(var))).forEach(signs::set);
+			Arrays.stream(openOf(seen)).filter(var -> variables.isSign(var)).forEach(signs::set);
 			return signs;
 		}
 
@@ -605,7 +363,7 @@ final class Lookahead implements Prospect.Ahead {
 		}
 
 		private int[] openOf(BitSet vars) {
-			return vars.stream().filter(var -> var < findings.size() && values[var] == Program.OPEN).toArray();
+			return vars.stream().filter(var -> variables.isFinding(var) && values[var] == Program.OPEN).toArray();
 		}
 
 		/** Returns all that conditions look at by which rules may still come to say something of one of these causes, or refer. */
@@ -614,8 +372,8 @@ final class Lookahead implements Prospect.Ahead {
 			BitSet seen = new BitSet();
 			BitSet behind = new BitSet();
 			for (int verdict = 0; verdict < stands.length; verdict++) {
-				int cause = causeOf[verdict];
-				if (!stands[verdict] && (cause == REFERRAL || cause >= 0 && causes.get(cause))) {
+				int cause = rules.causeOf(verdict);
+				if (!stands[verdict] && (rules.isReferral(verdict) || cause >= 0 && causes.get(cause))) {
 					visit(verdict, behind, seen);
 				}
 			}
@@ -625,8 +383,8 @@ final class Lookahead implements Prospect.Ahead {
 		private void visit(int verdict, BitSet behind, BitSet seen) {
 			if (!behind.get(verdict)) {
 				behind.set(verdict);
-				for (int body : bodies.get(verdict)) {
-					if (!clauses.holds(body, this) && clauses.mayHold(body, this) && isAsked(body)) {
+				for (int body : rules.bodies[verdict]) {
+					if (!rules.clauses.holds(body, this) && rules.clauses.mayHold(body, this) && isAsked(body)) {
 						waiting.set(body);
 						visitBody(body, behind, seen);
 						ripen(body);
@@ -641,21 +399,21 @@ final class Lookahead implements Prospect.Ahead {
 				return;
 			}
 			ripened.set(body);
-			int[] parts = !clauses.isVariable(body) && !clauses.isVerdict(body) && clauses.wantsAll(body) ? clauses.parts(body) : new int[] { body };
+			int[] parts = !rules.clauses.isVariable(body) && !rules.clauses.isVerdict(body) && rules.clauses.wantsAll(body) ? rules.clauses.parts(body) : new int[] { body };
 			for (int part : parts) {
-				if (clauses.wantsVerdict(part) && !clauses.holds(part, this)) {
+				if (rules.clauses.wantsVerdict(part) && !rules.clauses.holds(part, this)) {
 					return;
 				}
 			}
-			int test = testOf.getOrDefault(body, -1);
+			int test = rules.testOf(body);
 			boolean before = false;
 			for (int part : parts) {
-				boolean isTest = clauses.isVariable(part) && clauses.about(part) == test;
-				if (!isTest && !clauses.isVerdict(part) && !clauses.holds(part, this)) {
+				boolean isTest = rules.clauses.isVariable(part) && rules.clauses.about(part) == test;
+				if (!isTest && !rules.clauses.isVerdict(part) && !rules.clauses.holds(part, this)) {
 					before = true;
-					clauses.eachLeaf(part, leaf -> {
-						if (clauses.isVariable(leaf) && clauses.about(leaf) != test) {
-							ripenFinding(clauses.about(leaf));
+					rules.clauses.eachLeaf(part, leaf -> {
+						if (rules.clauses.isVariable(leaf) && rules.clauses.about(leaf) != test) {
+							ripenFinding(rules.clauses.about(leaf));
 						}
 					});
 				}
@@ -667,7 +425,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		/** When a test is done that is only given to a rule, the rules say that run it. */
 		private void ripenFinding(int var) {
-			int[] running = Arrays.stream(runBy.get(var)).filter(body -> clauses.mayHold(body, this) && isAsked(body)).toArray();
+			int[] running = Arrays.stream(rules.runBy[var]).filter(body -> rules.clauses.mayHold(body, this) && isAsked(body)).toArray();
 			if (running.length == 0 || values[var] != Program.OPEN) {
 				ripe.set(var);
 			}
@@ -677,14 +435,14 @@ final class Lookahead implements Prospect.Ahead {
 		}
 
 		private void visitBody(int node, BitSet behind, BitSet seen) {
-			if (clauses.isVariable(node)) {
-				seen.set(clauses.about(node));
-			} else if (clauses.isVerdict(node)) {
-				visit(clauses.about(node), behind, seen);
+			if (rules.clauses.isVariable(node)) {
+				seen.set(rules.clauses.about(node));
+			} else if (rules.clauses.isVerdict(node)) {
+				visit(rules.clauses.about(node), behind, seen);
 			} else {
-				for (int part : clauses.parts(node)) {
+				for (int part : rules.clauses.parts(node)) {
 					// what holds by findings alone holds for good, whatever else it asks for
-					if (!clauses.isPlain(part) || !clauses.holds(part, this)) {
+					if (!rules.clauses.isPlain(part) || !rules.clauses.holds(part, this)) {
 						visitBody(part, behind, seen);
 					}
 				}
@@ -693,17 +451,17 @@ final class Lookahead implements Prospect.Ahead {
 
 		/** Returns whether a rule is about something that is there: who has no complaint yet is asked about everything. */
 		private boolean isAsked(int body) {
-			return !complaint || showsSign(body) || !asksSign.get(body);
+			return !complaint || showsSign(body) || !rules.asksSign(body);
 		}
 
 		private boolean showsSign(int node) {
-			if (clauses.isVariable(node)) {
-				int var = clauses.about(node);
-				return isSign(node) && (values[var] == Variable.PRESENT || supposed.get(var)) && clauses.holdsWith(node, Variable.PRESENT);
-			} else if (clauses.isVerdict(node)) {
-				return clauses.wantsVerdict(node) && restsOnSign(clauses.about(node));
+			if (rules.clauses.isVariable(node)) {
+				int var = rules.clauses.about(node);
+				return variables.isSign(var) && (values[var] == Variable.PRESENT || supposed.get(var)) && rules.clauses.holdsWith(node, Variable.PRESENT);
+			} else if (rules.clauses.isVerdict(node)) {
+				return rules.clauses.wantsVerdict(node) && restsOnSign(rules.clauses.about(node));
 			}
-			for (int part : clauses.parts(node)) {
+			for (int part : rules.clauses.parts(node)) {
 				if (showsSign(part)) {
 					return true;
 				}
@@ -718,7 +476,7 @@ final class Lookahead implements Prospect.Ahead {
 				for (int known = -1; known < restOnSign.cardinality();) {
 					known = restOnSign.cardinality();
 					for (int other = 0; other < stands.length; other++) {
-						if (!restOnSign.get(other) && anyAsked(bodies.get(other))) {
+						if (!restOnSign.get(other) && anyAsked(rules.bodies[other])) {
 							restOnSign.set(other);
 						}
 					}
@@ -729,7 +487,7 @@ final class Lookahead implements Prospect.Ahead {
 
 		private boolean anyAsked(int[] nodes) {
 			for (int body : nodes) {
-				if (isAsked(body) && clauses.mayHold(body, this)) {
+				if (isAsked(body) && rules.clauses.mayHold(body, this)) {
 					return true;
 				}
 			}
@@ -740,95 +498,37 @@ final class Lookahead implements Prospect.Ahead {
 
 		@Override
 		public int[] possible(int finding) {
-			int module = moduleOf[finding];
-			boolean asked = module >= 0 && values[module] >= 0;
-			if (free.get(finding) != null && !asked) {
-				return free.get(finding);
-			}
-			return Lookahead.this.possible(cells(), finding);
+			return variables.possible(values, finding);
 		}
 
 		@Override
 		public Prospect.Known with(int finding, int value) {
 			int[] more = values.clone();
 			BitSet changed = new BitSet();
-			set(more, finding, value, changed);
-			boolean isModule = findings.get(finding).kind() == Variable.Kind.MODULE;
-			int module = isModule ? finding : moduleOf[finding];
-			if (module >= 0) {
-				boolean silent = isModule ? value == Variable.SILENT : cellsOf.get(finding)[value] == Variable.UNREAD;
-				set(more, module, valueOf.get(module)[silent ? Variable.SILENT : Variable.ANSWERS], changed);
-				for (int code = 0; silent && code < more.length; code++) {
-					if (moduleOf[code] == module) {
-						set(more, code, valueOf.get(code)[Variable.UNREAD], changed);
-					}
-				}
-			}
+			variables.set(more, finding, value, changed);
 			return new Facts(more, this, changed);
-		}
-
-		private static void set(int[] values, int var, int value, BitSet changed) {
-			values[var] = value;
-			changed.set(var);
 		}
 
 		@Override
 		public Prospect.Known without(int finding) {
 			int[] more = values.clone();
 			BitSet changed = new BitSet();
-			set(more, finding, Clauses.LOST, changed);
+			SliceVariables.put(more, finding, Clauses.LOST, changed);
 			return new Facts(more, this, changed);
 		}
 
 		@Override
 		public double[] least(double[] costs, int[] together, BitSet causes) {
-			return new Cheapest(this, costs, together).ends(causes);
+			return new Cheapest(rules, this, costs, together).ends(causes);
 		}
 
 		@Override
 		public double[] confirming(double[] costs, int[] together) {
-			return new Cheapest(this, costs, together).confirming();
-		}
-
-		Clauses clauses() {
-			return clauses;
+			return new Cheapest(rules, this, costs, together).confirming();
 		}
 
 		int variableCount() {
 			return values.length;
-		}
-
-		int verdictCount() {
-			return stands.length;
-		}
-
-		int causeCount() {
-			return ofCause.length;
-		}
-
-		int[] bodies(int verdict) {
-			return bodies.get(verdict);
-		}
-
-		boolean isEnd(int verdict) {
-			return isEnd[verdict];
-		}
-
-		boolean isReferral(int verdict) {
-			return causeOf[verdict] == REFERRAL;
-		}
-
-		/** Returns the cause that a verdict is on, or a number below 0. */
-		int causeOf(int verdict) {
-			return causeOf[verdict];
-		}
-
-		int confirmed(int cause) {
-			return ofCause[cause][VerdictKind.CONFIRMED.ordinal()];
-		}
-
-		int cleared(int cause) {
-			return ofCause[cause][VerdictKind.CLEARED.ordinal()];
 		}
 
 		/** Returns whether everything is asked for, as there is no complaint yet. */

@@ -47,7 +47,7 @@ public final class Outlook implements Prospect {
 		}
 		int[] cells = run.known().clone();
 		IntPredicate canStand = verdict -> ask(cells, encoding.verdict(verdict)) != Answer.NO;
-		return ask(cells) == Answer.NO ? Optional.empty() : Optional.of(new Lookahead(base, program, lawful, new Slice(base, program, cells, canStand)));
+		return ask(cells) == Answer.NO ? Optional.empty() : Optional.of(new Lookahead(base, lawful, new Slice(base, program, cells, canStand)));
 	}
 
 	/** Asks whether some vehicle with these findings makes the literals hold. */

@@ -12,6 +12,7 @@ final class Rest implements Clauses.Facts {
 	/** What stands for the value of a variable that makes no difference. */
 	private static final int LOOKED_PAST = -3;
 
+	private final SliceRules rules;
 	private final Lookahead.Facts facts;
 	private final Clauses clauses;
 	private final BitSet findable;
@@ -24,12 +25,13 @@ final class Rest implements Clauses.Facts {
 	 * @param findable what may still be found, and what was found of that kind
 	 * @param asking bodies of branches by which that is asked for
 	 */
-	Rest(Lookahead.Facts facts, BitSet findable, BitSet asking) {
+	Rest(SliceRules rules, Lookahead.Facts facts, BitSet findable, BitSet asking) {
+		this.rules = rules;
 		this.facts = facts;
 		this.findable = findable;
 		this.asking = asking;
-		clauses = facts.clauses();
-		mayStand = new boolean[facts.verdictCount()];
+		clauses = rules.clauses;
+		mayStand = new boolean[rules.verdictCount()];
 		for (boolean changed = true; changed;) {
 			changed = false;
 			for (int verdict = 0; verdict < mayStand.length; verdict++) {
@@ -44,7 +46,7 @@ final class Rest implements Clauses.Facts {
 			values[var] = findable.get(var) ? facts.value(var) : LOOKED_PAST;
 		}
 		for (int verdict = 0; verdict < mayStand.length; verdict++) {
-			for (int body : facts.bodies(verdict)) {
+			for (int body : rules.bodies[verdict]) {
 				if (clauses.holds(body, this) ? clauses.wantsAbsence(body) : clauses.mayHold(body, this)) {
 					waiting.set(body);
 					note(body);
@@ -54,7 +56,7 @@ final class Rest implements Clauses.Facts {
 	}
 
 	private boolean anyMayHold(int verdict) {
-		for (int body : facts.bodies(verdict)) {
+		for (int body : rules.bodies[verdict]) {
 			if (clauses.mayHold(body, this)) {
 				return true;
 			}
