@@ -14,7 +14,7 @@ final class Cheapest {
 
 	private final SliceRules rules;
 	private final Clauses clauses;
-	private final Lookahead.Facts facts;
+	private final KnownFacts facts;
 	private final double[] costs;
 	private final int[] together;
 	/** For each verdict what makes it stand. */
@@ -27,7 +27,7 @@ final class Cheapest {
 	 * @param costs what each variable costs that may be asked for
 	 * @param together for each of these variables what is found out by one doing has the same number
 	 */
-	Cheapest(SliceRules rules, Lookahead.Facts facts, double[] costs, int[] together) {
+	Cheapest(SliceRules rules, KnownFacts facts, double[] costs, int[] together) {
 		this.rules = rules;
 		this.facts = facts;
 		this.costs = costs;

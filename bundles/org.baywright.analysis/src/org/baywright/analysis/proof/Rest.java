@@ -13,7 +13,7 @@ final class Rest implements Clauses.Facts {
 	private static final int LOOKED_PAST = -3;
 
 	private final SliceRules rules;
-	private final Lookahead.Facts facts;
+	private final KnownFacts facts;
 	private final Clauses clauses;
 	private final BitSet findable;
 	private final boolean[] mayStand;
@@ -25,7 +25,7 @@ final class Rest implements Clauses.Facts {
 	 * @param findable what may still be found, and what was found of that kind
 	 * @param asking bodies of branches by which that is asked for
 	 */
-	Rest(SliceRules rules, Lookahead.Facts facts, BitSet findable, BitSet asking) {
+	Rest(SliceRules rules, KnownFacts facts, BitSet findable, BitSet asking) {
 		this.rules = rules;
 		this.facts = facts;
 		this.findable = findable;

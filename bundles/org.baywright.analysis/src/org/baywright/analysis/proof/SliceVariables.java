@@ -155,8 +155,7 @@ final class SliceVariables {
 		}
 	}
 
-	/** Sets one variable and nothing else. */
-	static void put(int[] values, int var, int value, BitSet changed) {
+	private static void put(int[] values, int var, int value, BitSet changed) {
 		values[var] = value;
 		changed.set(var);
 	}
