@@ -17,10 +17,10 @@ final class Cheapest {
 	private final KnownFacts facts;
 	private final double[] costs;
 	private final int[] together;
-	/** For each verdict what makes it stand. */
-	private final double[] coming;
 	/** For each verdict what makes it stand for good: that another does not stand may change. */
 	private final double[] lasting;
+	/** For each verdict what makes it stand; {@code null} until ends are asked for, as what confirms needs none of it. */
+	private double[] coming;
 	private final BitSet behind = new BitSet();
 
 	/**
@@ -33,7 +33,6 @@ final class Cheapest {
 		this.costs = costs;
 		this.together = together;
 		clauses = rules.clauses;
-		coming = derive(false);
 		lasting = derive(true);
 	}
 
@@ -142,6 +141,7 @@ final class Cheapest {
 
 	/** @see org.baywright.analysis.Prospect.Known#least */
 	double[] ends(BitSet causes) {
+		coming = derive(false);
 		int count = rules.causeCount();
 		double elsewhere = NEVER;
 		double nothingLeft = facts.askedAboutAll() ? 0 : -1;
