@@ -193,6 +193,10 @@ final class Groups {
 			hands.until("the window", () -> !hands.front().equals(draft));
 		}
 		hands.until("the draft", () -> drive.editorText().contains("_by_rest_voltage"));
+		// by the draft another cause is confirmed too, with a repair of its own
+		hands.until("a choice of repairs", 30, () -> tells("Repairs"));
+		hands.clickWords(told(), "Replace the starter relay");
+		hands.until("the other repair", () -> tells("Repair: Replace the starter relay"));
 		for (int i = 0; i < 40 && !hands.see(drive::editorText).equals(before); i++) {
 			hands.key("ctrl+z");
 		}

@@ -190,6 +190,22 @@ class MendingTest {
 		assertEquals("Load", mending(worn).work().orElseThrow().checks().get(0).subject().orElseThrow().title());
 	}
 
+	/** A repair for several families may expect of one what vehicles of another cannot have. */
+	@Test
+	void whatTheVehicleCannotHaveIsNotVerified() {
+		String[] text = TEXT.clone();
+		text[text.length - 1] = "sign whine \"Whine\" for osier\nrepair tighten \"Tighten the strap\" { fixes strap.loose steps \"Tighten it.\" verify { expect whine absent repeat drop expect at_most 50 mV } }";
+		RuleBase base = Examples.rules(text);
+		for (String family : List.of("osier", "elder")) {
+			Bench bench = Bench.of(base).choose(family).enter(HUM, "present").enter(DROP, "300");
+			assertEquals(family.equals("osier") ? List.of("Look again for “Whine”.", "Repeat: Drop.") : List.of("Repeat: Drop."),
+					mending(bench).work().orElseThrow().checks().stream().map(Check::text).toList());
+		}
+		text[text.length - 1] = text[text.length - 1].replace(" repeat drop expect at_most 50 mV", "");
+		Bench elder = Bench.of(Examples.rules(text)).choose("elder").enter(HUM, "present").enter(DROP, "300");
+		assertEquals(List.of("The rules do not say how this is verified. Look again for “Hum”."), mending(elder).work().orElseThrow().checks().stream().map(Check::text).toList());
+	}
+
 	@Test
 	void whatWasFoundBeforeARepairInVainCountsNoMore() {
 		Bench worn = osier().enter(ENGINE, "diesel").enter(VOLTS, "12.6").enter(LOAD, "fail");

@@ -117,16 +117,16 @@ final class WorkMaker {
 			if (step instanceof VerifyStep.RepeatWhatConfirmed) {
 				repeatWhatConfirmed(i, step);
 			} else {
-				Optional<Subject> subject = variable(step).flatMap(subjects::subject);
-				if (subject.isPresent()) {
-					// what is expected stands beside it
-					read(new At(i, Optional.of(subject.get().variable())), again(subject.get()) + ".", subject.get(), Optional.of(step));
-				} else {
+				Optional<Variable> variable = variable(step);
+				if (variable.isEmpty()) {
 					tick(i, telling.step(step, bench.now().family()));
 				}
+				At at = new At(i, variable);
+				// what is expected stands beside it; what vehicles of this family cannot have is not looked at
+				variable.flatMap(subjects::subject).ifPresent(subject -> read(at, again(subject) + ".", subject, Optional.of(step)));
 			}
 		}
-		if (repair.verify().isEmpty()) {
+		if (checks.isEmpty()) {
 			complaintIsGone();
 		}
 	}
