@@ -55,7 +55,8 @@ public final class Matrix {
 
 	private final double[] prior;
 	private final List<Check> checks;
-	private final List<Shown> shown;
+	private final double[] costs;
+	private final Shown[] shown;
 	/** For each cause and each check what is equal where the check shows each outcome as likely. */
 	private final int[][] column;
 	/** For each check whether some outcome ends the search. */
@@ -94,7 +95,8 @@ public final class Matrix {
 				mayEnd[check] |= ends;
 			}
 		}
-		shown = checks.stream().map(check -> new Shown(check.likelihood(), prior.length)).toList();
+		costs = checks.stream().mapToDouble(Check::cost).toArray();
+		shown = checks.stream().map(check -> new Shown(check.likelihood(), prior.length)).toArray(Shown[]::new);
 	}
 
 	private void number(int check) {
@@ -128,13 +130,15 @@ public final class Matrix {
 		private final BitSet left;
 		private final boolean ended;
 		private final Shown.Weights weights;
+		private final Object key;
+		private final double most;
 		private List<Step> steps;
 
 		At(int[] outcomes, BitSet left, boolean ended) {
 			this.left = left;
 			this.ended = ended;
 			this.outcomes = outcomes.clone();
-			int[] causes = left.stream().toArray();
+			int[] causes = numbers(left);
 			for (int check : alike(causes)) {
 				this.outcomes[check] = outcomes[check] == OPEN && canEnd(check, causes[0]) ? OPEN : IDLE;
 			}
@@ -149,26 +153,50 @@ public final class Matrix {
 					shares[causes[i]] *= likely[causes[i]];
 				}
 			}
-			double sum = Arrays.stream(causes).mapToDouble(cause -> shares[cause]).sum();
+			double sum = 0;
+			for (int cause : causes) {
+				sum += shares[cause];
+			}
 			for (int cause : causes) {
 				shares[cause] /= sum;
 			}
 			weights = Shown.Weights.of(causes, shares);
+			key = ended ? Boolean.TRUE : new Key(left, this.outcomes, 31 * left.hashCode() + Arrays.hashCode(this.outcomes));
+			double all = 0;
+			for (int check = 0; check < outcomes.length && !ended; check++) {
+				all += this.outcomes[check] == OPEN ? costs[check] : 0;
+			}
+			most = all;
 		}
 
 		/** Returns the checks that tell none of some causes from another; those that told no more causes apart before are left out. */
 		private int[] alike(int[] causes) {
-			int[] alike = IntStream.range(0, outcomes.length).filter(check -> outcomes[check] != IDLE).toArray();
-			int count = alike.length;
+			int[] alike = new int[outcomes.length];
+			int count = 0;
+			for (int check = 0; check < outcomes.length; check++) {
+				alike[count] = check;
+				count += outcomes[check] == IDLE ? 0 : 1;
+			}
 			for (int i = 1; i < causes.length && count > 0; i++) {
 				int kept = 0;
+				int[] first = column[causes[0]];
+				int[] other = column[causes[i]];
 				for (int j = 0; j < count; j++) {
-					alike[kept] = alike[j];
-					kept += column[causes[0]][alike[j]] == column[causes[i]][alike[j]] ? 1 : 0;
+					int check = alike[j];
+					alike[kept] = check;
+					kept += first[check] == other[check] ? 1 : 0;
 				}
 				count = kept;
 			}
 			return Arrays.copyOf(alike, count);
+		}
+
+		private static int[] numbers(BitSet set) {
+			int[] numbers = new int[set.cardinality()];
+			for (int i = 0, next = set.nextSetBit(0); i < numbers.length; i++, next = set.nextSetBit(next + 1)) {
+				numbers[i] = next;
+			}
+			return numbers;
 		}
 
 		private boolean canEnd(int check, int cause) {
@@ -182,13 +210,18 @@ public final class Matrix {
 
 		@Override
 		public Object key() {
-			return ended ? Boolean.TRUE : new Key(left, outcomes);
+			return key;
 		}
 
 		@Override
 		public List<Step> steps() {
 			if (steps == null) {
-				steps = ended ? List.of() : IntStream.range(0, outcomes.length).filter(check -> outcomes[check] == OPEN).<Step>mapToObj(check -> new Done(this, check)).toList();
+				steps = new ArrayList<>(outcomes.length);
+				for (int check = 0; check < outcomes.length && !ended; check++) {
+					if (outcomes[check] == OPEN) {
+						steps.add(new Done(this, check));
+					}
+				}
 			}
 			return steps;
 		}
@@ -205,11 +238,7 @@ public final class Matrix {
 
 		@Override
 		public double most() {
-			double sum = 0;
-			for (int check = 0; check < outcomes.length && !ended; check++) {
-				sum += outcomes[check] == OPEN ? checks.get(check).cost() : 0;
-			}
-			return sum;
+			return most;
 		}
 
 		/**
@@ -223,7 +252,7 @@ public final class Matrix {
 			boolean endsForOne = true;
 			for (int check = 0; check < outcomes.length && !ended; check++) {
 				if (outcomes[check] == OPEN) {
-					cheapest = Math.min(cheapest, checks.get(check).cost());
+					cheapest = Math.min(cheapest, costs[check]);
 					most = Math.max(most, checks.get(check).likelihood().length);
 					endsForOne &= endsForOne(check);
 				}
@@ -268,16 +297,17 @@ public final class Matrix {
 		}
 	}
 
-	private record Key(BitSet left, int[] outcomes) {
+	/** @param hash made once, as positions are looked up often */
+	private record Key(BitSet left, int[] outcomes, int hash) {
 
 		@Override
 		public boolean equals(Object other) {
-			return other instanceof Key key && Arrays.equals(outcomes, key.outcomes) && left.equals(key.left);
+			return other instanceof Key key && hash == key.hash && Arrays.equals(outcomes, key.outcomes) && left.equals(key.left);
 		}
 
 		@Override
 		public int hashCode() {
-			return 31 * left.hashCode() + Arrays.hashCode(outcomes);
+			return hash;
 		}
 	}
 
@@ -301,7 +331,7 @@ public final class Matrix {
 
 		@Override
 		public double cost() {
-			return check.cost();
+			return costs[number];
 		}
 
 		@Override
@@ -321,12 +351,12 @@ public final class Matrix {
 		/** What a check shows tells of the cause no more than there is to tell, unless the search ends there. */
 		@Override
 		public double tellsAtMost(double before) {
-			return mayEnd[number] ? before : Math.min(before, shown.get(number).most());
+			return mayEnd[number] ? before : Math.min(before, shown[number].most());
 		}
 
 		@Override
 		public double uncertaintyAfter() {
-			return shown.get(number).uncertaintyAfter(at.weights, check.ends());
+			return shown[number].uncertaintyAfter(at.weights, check.ends());
 		}
 
 		@Override
@@ -334,7 +364,12 @@ public final class Matrix {
 			int[] outcomes = at.outcomes.clone();
 			outcomes[number] = outcome;
 			BitSet left = new BitSet();
-			at.left.stream().filter(cause -> check.likelihood()[outcome][cause] > 0).forEach(left::set);
+			double[] likely = check.likelihood()[outcome];
+			for (int cause : at.weights.left()) {
+				if (likely[cause] > 0) {
+					left.set(cause);
+				}
+			}
 			return new At(outcomes, left, check.ends()[outcome]);
 		}
 	}

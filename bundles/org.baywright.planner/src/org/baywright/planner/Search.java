@@ -311,8 +311,12 @@ public final class Search {
 	private static Optional<Position.Step> mostTelling(Position position) {
 		List<Position.Step> steps = position.steps();
 		double before = position.uncertainty();
-		double[] limits = steps.stream().mapToDouble(step -> perCost(step, step.tellsAtMost(before))).toArray();
-		int likely = IntStream.range(0, limits.length).reduce(0, (one, other) -> limits[other] > limits[one] ? other : one);
+		double[] limits = new double[steps.size()];
+		int likely = 0;
+		for (int i = 0; i < limits.length; i++) {
+			limits[i] = perCost(steps.get(i), steps.get(i).tellsAtMost(before));
+			likely = limits[i] > limits[likely] ? i : likely;
+		}
 		double reached = limits.length == 0 ? 0 : worth(steps.get(likely), before);
 		Position.Step best = null;
 		double most = 0;
