@@ -425,8 +425,8 @@ class BenchCommandTest extends ProcessFixture {
 	}
 
 	@Test
-	void controlCEndsItQuietly() throws IOException, InterruptedException {
-		Process process = new Command(folder).prompted().start("bench", "van");
+	void controlCEndsItQuietlyAndThePageIsWritten() throws IOException, InterruptedException {
+		Process process = new Command(folder).prompted().start("bench", "van", "--complaint", "no_crank", "--sheet", "job.html");
 		StringBuilder told = new StringBuilder();
 		while (!told.toString().endsWith("\n> ")) {
 			told.append((char) process.getInputStream().read());
@@ -435,6 +435,7 @@ class BenchCommandTest extends ProcessFixture {
 		assertTrue(process.waitFor(4, TimeUnit.SECONDS), "it waits for an answer");
 		assertEquals(ExitCode.CANCELLED, process.exitValue());
 		assertEquals("Cancelled.\n", new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8));
+		assertHas(Files.readString(folder.resolve("job.html")), "Engine does not crank");
 	}
 
 	@Test

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import java.util.function.UnaryOperator;
 
 import org.baywright.cli.bench.Answers;
@@ -107,16 +108,28 @@ final class BenchCommand implements Callable<Integer> {
 		Printer printer = new Printer(session.out(), session.style());
 		Answers lines = new Answers(in.lines(), session.out(), in.terminal(), session.cancelled()::get);
 		Dialogue dialogue = new Dialogue(bench, lines, printer, new Writer(project), Progress.silent(session.cancelled()));
-		Dialogue.End end = dialogue.run();
-		if (page.isPresent() && end != Dialogue.End.UNHEARD) {
-			page.get().write(dialogue.sheet().getBytes(StandardCharsets.UTF_8));
-			session.say(page.get().tell(), Style.safe("Wrote " + page.get().given()));
+		Dialogue.End end;
+		try {
+			end = dialogue.run();
+		} catch (CancellationException e) {
+			write(dialogue, page);
+			throw e;
+		}
+		if (end != Dialogue.End.UNHEARD) {
+			write(dialogue, page);
 		}
 		return switch (end) {
 		case KEPT, LEFT, OVER -> ExitCode.FINE;
 		case CUT_SHORT -> ExitCode.UNDECIDED;
 		case UNHEARD -> ExitCode.FILES;
 		};
+	}
+
+	private void write(Dialogue dialogue, Optional<Target> page) throws IOException {
+		if (page.isPresent()) {
+			page.get().write(dialogue.sheet().getBytes(StandardCharsets.UTF_8));
+			session.say(page.get().tell(), Style.safe("Wrote " + page.get().given()));
+		}
 	}
 
 	/** Writes what comes of the job. */
