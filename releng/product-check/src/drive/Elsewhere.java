@@ -52,8 +52,9 @@ final class Elsewhere {
 		});
 		groups.words();
 		drive.check("elsewhere: a flaw is mended by the fix in the view", drive::mend);
-		groups.bench();
-		groups.plan();
+		BenchCases bench = new BenchCases(drive, hands, controls);
+		bench.bench();
+		bench.plan();
 		groups.jobs();
 		for (String view : VIEWS) {
 			drive.check("elsewhere: F1 in " + view, () -> drive.helpOn(view));
