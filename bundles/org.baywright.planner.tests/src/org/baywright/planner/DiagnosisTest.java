@@ -4,7 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.Map;
@@ -76,6 +79,31 @@ class DiagnosisTest {
 		Diagnosis diagnosis = begin(LAMP, there("dead"));
 		assertEquals(List.of("lamp.burnt", "lamp.wire", "lamp.fuse"), diagnosis.causes());
 		assertEquals(List.of("at_lamp", "fuse_test", "look"), names(diagnosis.begin()));
+	}
+
+	/** By that bound steps are left aside unseen: at no position of these rules does a step tell more. */
+	@Test
+	void noStepTellsMoreThanItMay() {
+		int tighter = 0;
+		for (String text : List.of(LAMP, LIMITS)) {
+			Set<Object> met = new HashSet<>();
+			Deque<Position> open = new ArrayDeque<>(List.of(begin(text, there("dead")).begin()));
+			while (!open.isEmpty()) {
+				Position position = open.remove();
+				double before = position.uncertainty();
+				for (Position.Step step : met.add(position.key()) ? position.steps() : List.<Position.Step>of()) {
+					double most = step.tellsAtMost(before);
+					assertTrue(before - step.uncertaintyAfter() <= most + CLOSE, step.name() + " tells " + (before - step.uncertaintyAfter()) + " of " + most);
+					tighter += most < before - CLOSE ? 1 : 0;
+					for (int outcome = 0; outcome < step.outcomes(); outcome++) {
+						if (step.probability(outcome) > 0) {
+							open.add(step.after(outcome));
+						}
+					}
+				}
+			}
+		}
+		assertTrue(tighter > 5, "it leaves something aside: " + tighter);
 	}
 
 	/** Seven, four, two and one of fourteen: what was seen, each with the one of the prior, and something else. */

@@ -63,8 +63,15 @@ final class Beliefs {
 	}
 
 	static double[] norm(double[] weights) {
-		double sum = Arrays.stream(weights).sum();
-		return sum == 0 ? weights : Arrays.stream(weights).map(weight -> weight / sum).toArray();
+		double sum = 0;
+		for (double weight : weights) {
+			sum += weight;
+		}
+		double[] shares = weights.clone();
+		for (int cause = 0; cause < shares.length && sum > 0; cause++) {
+			shares[cause] /= sum;
+		}
+		return shares;
 	}
 
 	/** Returns for each value of a finding and each cause how likely the value is under the cause. */

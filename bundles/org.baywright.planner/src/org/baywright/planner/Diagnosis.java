@@ -306,6 +306,15 @@ public final class Diagnosis {
 		public double uncertainty() {
 			return isSettled() ? 0 : Position.entropy(weights);
 		}
+
+		/** Returns how much could not be known of the cause at most, in bits. */
+		private double uncertain() {
+			int causes = 0;
+			for (double weight : weights) {
+				causes += weight > 0 ? 1 : 0;
+			}
+			return Math.log(Math.max(1, causes)) / Math.log(2);
+		}
 	}
 
 	/** Reading at once all modules that answer: what they say is then seen one by one. */
@@ -473,6 +482,16 @@ public final class Diagnosis {
 		@Override
 		public double waiting() {
 			return isSeen() ? 0 : doing.waiting();
+		}
+
+		/** What is found tells of the cause no more than there is to tell of what is found, unless the search ends there. */
+		@Override
+		public double tellsAtMost(double before) {
+			double bits = Position.entropy(probabilities);
+			for (int i = 0; i < values.length && bits < before; i++) {
+				bits += probabilities[i] > 0 && after[i].isSettled() ? probabilities[i] * after[i].uncertain() : 0;
+			}
+			return Math.min(before, bits);
 		}
 
 		@Override

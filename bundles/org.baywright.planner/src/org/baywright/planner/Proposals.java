@@ -35,6 +35,9 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	/** Up to how many more are looked at to complete a whole plan, and how many where there is one step to choose. */
 	private static final int MOST_COMPLETED = 4000;
 	private static final int COMPLETED = 30_000;
+	/** Up to how many steps to choose from all of it is looked at: with more, less of it, so that the answer comes alike soon. */
+	private static final int MANY = 50;
+	private static final int LEAST_COMPLETED = 20;
 	/** How many steps are told. */
 	private static final int TOLD = 4;
 
@@ -89,7 +92,8 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 			return new Proposals(List.of(), true, 0);
 		}
 		int budget = care == Care.QUICK && steps.size() > SMALL ? 0 : Math.max(care.budget, steps.size() <= FEW ? FEW_BUDGET : 0);
-		Search.Found found = Search.from(position, budget, care.completed, cancelled);
+		int completed = steps.size() <= MANY ? care.completed : Math.max(LEAST_COMPLETED, care.completed * MANY / steps.size());
+		Search.Found found = Search.from(position, budget, completed, cancelled);
 		double before = position.uncertainty();
 		Map<String, Position.Step> candidates = new LinkedHashMap<>();
 		found.plan().step().ifPresent(step -> candidates.put(step.doing(), step));
@@ -97,7 +101,7 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		List<Proposal> proposals = new ArrayList<>();
 		for (Position.Step step : candidates.values().stream().limit(COMPARED).toList()) {
 			boolean first = found.isBest() && proposals.isEmpty();
-			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, found.isBest() ? care.budget : 0, care.completed, cancelled)));
+			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, found.isBest() ? care.budget : 0, completed, cancelled)));
 		}
 		if (!found.isBest()) {
 			proposals.sort(Comparator.comparingDouble(Proposal::expectedCost));

@@ -19,6 +19,7 @@ final class KnownFacts implements Prospect.Known, Clauses.Facts {
 	private final boolean complaint;
 	private boolean[] mayStand;
 	private Boolean settled;
+	private Boolean anyConfirmed;
 	private StillOpen stillOpen;
 
 	/**
@@ -143,20 +144,21 @@ final class KnownFacts implements Prospect.Known, Clauses.Facts {
 
 	@Override
 	public boolean fits(int cause) {
-		boolean something = cause == rules.causeCount();
-		if (!something && has(cause, VerdictKind.CLEARED)) {
-			return false;
+		if (cause < rules.causeCount() && (has(cause, VerdictKind.CLEARED) || has(cause, VerdictKind.CONFIRMED))) {
+			return !has(cause, VerdictKind.CLEARED);
 		}
-		boolean other = false;
-		for (int each = 0; each < rules.causeCount(); each++) {
-			if (has(each, VerdictKind.CONFIRMED)) {
-				if (each == cause) {
-					return true;
-				}
-				other = true;
+		return !isAnyConfirmed();
+	}
+
+	private boolean isAnyConfirmed() {
+		if (anyConfirmed == null) {
+			boolean any = false;
+			for (int cause = 0; cause < rules.causeCount() && !any; cause++) {
+				any = has(cause, VerdictKind.CONFIRMED);
 			}
+			anyConfirmed = any;
 		}
-		return !other;
+		return anyConfirmed;
 	}
 
 	@Override
