@@ -479,7 +479,7 @@ class BenchTest {
 	void whatIsSaidOfTheJobIsAskedForToo() {
 		Bench bench = MendingTest.osier();
 		List<Ask> asks = Ask.ofTheJob(bench);
-		assertEquals(List.of("What the cause was", "To whom the job is handed on", "Identification number of the vehicle", "Time that the job took", "Money that the job cost"),
+		assertEquals(List.of("What the cause was", "Refer the job: to whom it is handed on", "Identification number of the vehicle", "Time that the job took", "Money that the job cost"),
 				asks.stream().map(Ask::title).toList());
 		bench = asks.get(0).answer(bench, "battery.flat");
 		bench = asks.get(2).answer(bench, "1m8gdm9axkp042788");

@@ -95,7 +95,7 @@ class BenchTextTest {
 		Lead lead = new Consulting().show(bench, Listener.NONE).lead();
 		assertEquals("Voltage drop from the engine block to battery minus, key in start", lead.first().orElseThrow().title());
 		String why = String.join(" ", lead.first().orElseThrow().why());
-		assertTrue(why.contains("about 5 were \u201cGround strap") && why.contains("3 were \u201c12 V battery") && why.contains("2 were \u201cStarter relay") && why.contains(", by 40 counted jobs."), why);
+		assertTrue(why.contains("about 5 were \u201cGround strap") && why.contains("3 were \u201c12 V battery") && why.contains("2 were \u201cStarter relay") && why.contains(", from 40 counted jobs."), why);
 		assertTrue(why.contains("about 14 min; about 17 min beginning with the next best"), why);
 		assertEquals(List.of("Battery voltage at rest (17 min)", "Five starts with its own relay, five with a known-good one (22 min)"),
 				lead.others().stream().map(other -> other.title() + " (" + other.expected() + ")").toList());

@@ -190,6 +190,17 @@ class MendingTest {
 		assertEquals("Load", mending(worn).work().orElseThrow().checks().get(0).subject().orElseThrow().title());
 	}
 
+	/** Until the rules are put right nobody is led into a repair by them. */
+	@Test
+	void whatIsConfirmedAndClearedIsNotRepaired() {
+		String[] text = TEXT.clone();
+		text[text.length - 1] = "rule other \"Other\" { given no_crank run volts on below 12 V : clears battery.flat on above 12 V : proves nothing" + WHY;
+		Bench bench = Bench.of(Examples.rules(text)).choose("osier").enter(NO_CRANK, "present").enter(VOLTS, "11.4");
+		assertEquals(Stage.FINDING, mending(bench).stage());
+		assertEquals(List.of(), mending(bench).causes());
+		assertEquals(Stage.REPAIR, mending(bench.cause("battery.flat")).stage(), "somebody knows better");
+	}
+
 	/** A repair for several families may expect of one what vehicles of another cannot have. */
 	@Test
 	void whatTheVehicleCannotHaveIsNotVerified() {

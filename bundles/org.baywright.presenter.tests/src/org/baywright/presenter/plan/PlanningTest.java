@@ -72,6 +72,18 @@ class PlanningTest {
 	}
 
 	@Test
+	void eachProjectKeepsWhatWasChosenInIt() {
+		Plannings plannings = new Plannings();
+		Planning chosen = shown(Planning.of(rules("", "")).choose("bord").complain("hum"));
+		RuleBase other = org.baywright.presenter.Examples.project("light-van").snapshot().rules();
+		Planning there = plannings.turn(chosen, other);
+		assertEquals("bord_s", there.family());
+		Planning back = plannings.turn(there, rules("takes 4 min", "takes 3 min"));
+		assertEquals("bord hum", back.family() + " " + back.complaint());
+		assertEquals(chosen.shown(), back.before(), "what was changed meanwhile is told");
+	}
+
+	@Test
 	void aChangeThatTakesTheComplaintAwayIsHeldAgainstNothing() {
 		Planning before = shown(Planning.of(rules("", "")).choose("bord").complain("hum"));
 		Planning after = before.turn(rules("given hum", "given dead"));

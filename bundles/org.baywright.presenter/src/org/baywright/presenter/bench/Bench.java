@@ -175,9 +175,9 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		return now.equals(empty) ? this : next(empty, "");
 	}
 
-	/** Takes everything away but the family, as the job is kept elsewhere. */
+	/** Takes everything away but the family, as the job is kept elsewhere; undone, it would be kept twice. */
 	public Bench startOver(String told) {
-		return next(new Vehicle(now.family(), List.of()), told);
+		return new Bench(base, List.of(), new Vehicle(now.family(), List.of()), List.of(), told);
 	}
 
 	// ---- what is done after the cause is found ---------------------------------------------------------------------

@@ -1,9 +1,7 @@
 package org.baywright.presenter.bench;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 
@@ -13,7 +11,6 @@ import org.baywright.analysis.Listener;
 import org.baywright.analysis.run.Consultations;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
-import org.baywright.model.words.Telling;
 import org.baywright.planner.Proposals;
 import org.baywright.presenter.Link;
 
@@ -45,7 +42,7 @@ public final class Consulting {
 			family = bench.now().family();
 			consultation = Consultations.of(base, family);
 		}
-		List<Link> precautions = precautions(bench);
+		List<Link> precautions = Precautions.of(bench.base(), bench.now().readings());
 		Advice advice = consultation.advise(counted, listener);
 		if (!advice.trouble().isEmpty()) {
 			return nothing(precautions, advice.trouble());
@@ -84,20 +81,6 @@ public final class Consulting {
 			shown = show(now, listener);
 		}
 		return new Followed(now, shown, noted);
-	}
-
-	/** What comes first, whatever the rules make of the rest: the same words once, with the first sign that asks for it. */
-	private static List<Link> precautions(Bench bench) {
-		Map<String, Link> first = new LinkedHashMap<>();
-		for (Reading reading : bench.now().readings()) {
-			if (reading instanceof Reading.SignSeen seen && seen.present()) {
-				bench.base().sign(seen.subject()).ifPresent(sign -> sign.precautions().forEach(precaution -> {
-					String text = Telling.precaution(precaution);
-					first.putIfAbsent(text, new Link(text, sign.span()));
-				}));
-			}
-		}
-		return List.copyOf(first.values());
 	}
 
 	private static Shown nothing(List<Link> precautions, String headline) {

@@ -69,6 +69,7 @@ public final class JobSheet {
 		sheet.html.element("h2", "To whom").open("p");
 		sheet.orBlank(sheet.mending.referral().goesTo());
 		sheet.html.close();
+		sheet.byTheRules();
 		sheet.vehicle();
 		sheet.findings();
 		sheet.standing();
@@ -79,6 +80,14 @@ public final class JobSheet {
 		return sheet.end();
 	}
 
+	/** Who hands the job on to somebody else still passes on what the rules say of it. */
+	private void byTheRules() {
+		List<String> others = mending.referral().toWhom().stream().filter(to -> !to.equals(mending.referral().goesTo())).toList();
+		if (!mending.referral().accepted().isEmpty() && !others.isEmpty()) {
+			html.element("p", "By the rules: refer to " + Words.and(others) + ".");
+		}
+	}
+
 	// ---- the page ----------------------------------------------------------------------------------------------------
 
 	private void begin(String kind, String name, String date) {
@@ -87,6 +96,7 @@ public final class JobSheet {
 		term("Date", Say.inLine(date));
 		html.close();
 		PrintPage.notice(html, "sheet", base.name());
+		Precautions.caution(base, bench.now().readings()).ifPresent(caution -> caution.write(html));
 	}
 
 	private String end() {
@@ -148,7 +158,7 @@ public final class JobSheet {
 	private void findings() {
 		List<Bench.Line> lines = bench.lines();
 		html.element("h2", "Findings");
-		table("In the order in which they were made; times as the rules say", "", "Kind", "What", "Found", "Time");
+		table("As they stand now, in the order in which they were first made; times as the rules say", "", "Kind", "What", "Found", "Time");
 		int number = 0;
 		for (int i = 0; i < lines.size(); i++) {
 			Bench.Line line = lines.get(i);

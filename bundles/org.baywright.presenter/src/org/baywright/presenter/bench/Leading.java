@@ -158,7 +158,7 @@ final class Leading {
 				return "";
 			}
 			int counted = causes.stream().flatMap(cause -> base.fault(cause).stream()).mapToInt(Fault::seen).sum();
-			return "Of ten such jobs about " + Words.and(told) + (counted > 0 ? ", by " + Say.count(counted, "counted job") + "."
+			return "Of ten such jobs about " + Words.and(told) + (counted > 0 ? ", from " + Say.count(counted, "counted job") + "."
 					: ". That is by the rules alone: nobody has counted yet how often each was the cause.");
 		}
 

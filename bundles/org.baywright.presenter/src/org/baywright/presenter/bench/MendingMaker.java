@@ -6,11 +6,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.analysis.Consultation.Derived;
+import org.baywright.analysis.Verdict;
 import org.baywright.model.Condition;
 import org.baywright.model.Meaning;
 import org.baywright.model.Reading;
@@ -44,7 +46,10 @@ final class MendingMaker {
 	}
 
 	Mending mending() {
-		List<Derived> confirmed = advice.verdicts().stream().filter(derived -> derived.verdict().kind() == VerdictKind.CONFIRMED).toList();
+		Set<Verdict> standing = advice.verdicts().stream().map(Derived::verdict).collect(Collectors.toSet());
+		// what the rules both confirm and clear is repaired by nobody, unless somebody says that it is the cause
+		List<Derived> confirmed = advice.verdicts().stream().filter(derived -> derived.verdict().kind() == VerdictKind.CONFIRMED)
+				.filter(derived -> done.cause().equals(derived.verdict().fault()) || !standing.contains(new Verdict(derived.verdict().fault(), VerdictKind.CLEARED))).toList();
 		confirmed.stream().filter(derived -> done.cause().isEmpty() || done.cause().equals(derived.verdict().fault())).forEach(derived -> causes.add(cause(derived)));
 		if (causes.isEmpty() && !done.cause().isEmpty()) {
 			causes.add(cause(done.cause(), false, List.of(), "The rules do not confirm it. "));
@@ -130,7 +135,7 @@ final class MendingMaker {
 
 	private String repair(Optional<Work> work, boolean again) {
 		String found = Words.and(causes.stream().map(cause -> "“" + cause.title() + "”").toList());
-		String said = (causes.stream().allMatch(Cause::confirmed) ? again ? "By the rules the cause is still " : "The rules confirm " : "The cause is said to be ") + found + ". ";
+		String said = (causes.stream().allMatch(Cause::confirmed) ? isSame() ? "By the rules the cause is still " : "The rules confirm " : "The cause is said to be ") + found + ". ";
 		if (causes.stream().allMatch(cause -> cause.repairs().isEmpty())) {
 			return said + causes.get(0).note();
 		} else if (work.isEmpty()) {
@@ -140,6 +145,11 @@ final class MendingMaker {
 			return said + "“" + work.get().title() + "” is verified; go on with the other cause.";
 		}
 		return said + "Do the repair “" + work.get().title() + "”, then verify it.";
+	}
+
+	/** Returns whether the rules say again what was repaired last, in vain. */
+	private boolean isSame() {
+		return !done.inVain().isEmpty() && causes.stream().map(Cause::fault).allMatch(done.inVain().get(done.inVain().size() - 1).faults()::contains);
 	}
 
 	private static String untold(Optional<Work> work) {

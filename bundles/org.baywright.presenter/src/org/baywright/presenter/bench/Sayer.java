@@ -48,7 +48,7 @@ record Sayer(RuleBase base, String family, Words words) {
 		List<Link> warnings = new ArrayList<>(spoilt.stream().map(this::doesNotCount).toList());
 		warnings.addAll(warnings(advice));
 		return new Shown(precautions, headline(advice), warnings, verdicts, rules(advice, State.FIRED),
-				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED), lead, Optional.of(mending), advice);
+				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED), lead, Optional.of(mending).filter(any -> advice.clashes().isEmpty()), advice);
 	}
 
 	private Link doesNotCount(Spoilt spoilt) {

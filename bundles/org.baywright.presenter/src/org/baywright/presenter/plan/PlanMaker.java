@@ -34,13 +34,12 @@ import org.baywright.planner.Proposals;
 import org.baywright.planner.Search;
 import org.baywright.presenter.Say;
 import org.baywright.presenter.bench.Caution;
+import org.baywright.presenter.bench.Precautions;
 import org.baywright.presenter.bench.StepWords;
 
 /** Works a plan out and puts it into words. */
 final class PlanMaker {
 
-	/** Of so many steps, the likeliest first, the cautions are told before all else. */
-	private static final int FIRST = 3;
 	/** The result that stands for all that are seldom. */
 	static final String ELSE = "anything else";
 
@@ -82,7 +81,7 @@ final class PlanMaker {
 			return none(title, "Whatever is found first, the rules contradict each other: no vehicle comes to an end. The flaws tell where.");
 		}
 		return new PlanShown(base.name(), title, known(), Optional.of(figures(diagnosis, found)), groups(diagnosis, plan),
-				Optional.of(twig(plan, "", 1)), cautions(plan), bench(diagnosis, plan, cancelled), "");
+				Optional.of(twig(plan, "", 1)), cautions(Optional.of(plan)), bench(diagnosis, plan, cancelled), "");
 	}
 
 	private String bench(Diagnosis diagnosis, Plan plan, BooleanSupplier cancelled) {
@@ -91,7 +90,7 @@ final class PlanMaker {
 	}
 
 	private PlanShown none(String title, String why) {
-		return new PlanShown(base.name(), title, known(), Optional.empty(), List.of(), Optional.empty(), List.of(), "", why);
+		return new PlanShown(base.name(), title, known(), Optional.empty(), List.of(), Optional.empty(), cautions(Optional.empty()), "", why);
 	}
 
 	private static boolean isThere(Reading reading) {
@@ -139,15 +138,21 @@ final class PlanMaker {
 				.mapToDouble(repair -> repair.cost(base).add(repair.takes().multiply(BigDecimal.valueOf(rate))).doubleValue()).min().orElse(Double.NaN);
 	}
 
-	private List<Caution> cautions(Plan plan) {
+	/** Returns what comes before anything else, then the cautions of all steps that are told. */
+	private List<Caution> cautions(Optional<Plan> plan) {
 		Set<Caution> cautions = new LinkedHashSet<>();
-		Plan next = plan;
-		for (int i = 0; i < FIRST && next.step().isPresent() && !next.branches().isEmpty(); i++) {
-			cautions.addAll(say.cautions(next.step().get()));
-			next = next.branches().stream().filter(branch -> branch.plan().step().isPresent()).max((a, b) -> Double.compare(a.probability(), b.probability())).map(Plan.Branch::plan)
-					.orElse(next.branches().get(0).plan());
-		}
+		Precautions.caution(base, readings).ifPresent(cautions::add);
+		plan.ifPresent(whole -> addCautions(whole, 1, cautions));
 		return List.copyOf(cautions);
+	}
+
+	private void addCautions(Plan plan, double share, Set<Caution> cautions) {
+		plan.step().ifPresent(step -> cautions.addAll(say.cautions(step)));
+		for (Plan.Branch branch : plan.branches()) {
+			if (share * branch.probability() > PlanShown.SELDOM) {
+				addCautions(branch.plan(), share * branch.probability(), cautions);
+			}
+		}
 	}
 
 	// ---- the tree ------------------------------------------------------------------------------------------------
@@ -194,7 +199,8 @@ final class PlanMaker {
 	}
 
 	private String suspected(Plan plan) {
-		List<String> faults = verdicts(plan).stream().filter(verdict -> !verdict.isReferral() && verdict.kind() == VerdictKind.SUSPECTED).map(Verdict::fault).map(words::fault).toList();
+		List<String> faults = verdicts(plan).stream().filter(verdict -> !verdict.isReferral() && verdict.kind() == VerdictKind.SUSPECTED).map(Verdict::fault)
+				.filter(fault -> !verdicts(plan).contains(new Verdict(fault, VerdictKind.CLEARED))).map(words::fault).toList();
 		return faults.isEmpty() ? "" : "suspected: " + Words.and(faults);
 	}
 

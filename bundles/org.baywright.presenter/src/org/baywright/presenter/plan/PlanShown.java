@@ -25,7 +25,7 @@ import org.baywright.presenter.picture.Picture;
  * @param figures what is to be expected; nothing if there is no plan
  * @param groups faults that no step splits
  * @param tree what to do, as far as more than {@link #SELDOM} of the vehicles come there; nothing if there is no plan
- * @param cautions what can hurt somebody in the first steps
+ * @param cautions what comes before anything else, and what can hurt somebody in the steps
  * @param bench what the bench, which answers at once, begins with instead; the empty text if it begins alike
  * @param trouble why there is no plan; the empty text if there is one
  */

@@ -9,6 +9,7 @@ import org.baywright.model.RuleBase;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.plan.PlanShown;
 import org.baywright.presenter.plan.Planning;
+import org.baywright.presenter.plan.Plannings;
 import org.baywright.presenter.plan.Twig;
 import org.baywright.workbench.DropDown;
 import org.baywright.workbench.Icon;
@@ -35,6 +36,7 @@ public final class PlanView extends RulesView {
 	/** The view's id. */
 	public static final String ID = "org.baywright.workbench.view.plan";
 
+	private final Plannings plannings = new Plannings();
 	private Planning planning = Planning.of(new RuleBase.Builder("").build());
 	private Combo vehicle;
 	private Combo complaint;
@@ -85,7 +87,7 @@ public final class PlanView extends RulesView {
 	@Override
 	protected void show(ProjectState state) {
 		if (planning.base() != state.rules()) {
-			set(planning.turn(state.rules()));
+			set(plannings.turn(planning, state.rules()));
 		}
 	}
 
