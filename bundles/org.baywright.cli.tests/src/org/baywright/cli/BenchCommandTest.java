@@ -324,7 +324,7 @@ class BenchCommandTest extends ProcessFixture {
 
 	@Test
 	void aRepairThatIsNotVerifiedIsToldWhenItIsKept() {
-		assertHas(bench(List.of("11.6", "keep Job 3"), "--complaint", "no_crank").out(), "The repair is not verified; the job is kept without that.\n“Job 3” is kept in jobs.bay.\n");
+		assertHas(bench(List.of("11.6", "keep Job 3"), "--complaint", "no_crank").out(), "The repair is not verified; the job is kept without that, and without time and money that nobody has told.\n“Job 3” is kept in jobs.bay.\n");
 	}
 
 	@Test
@@ -335,11 +335,44 @@ class BenchCommandTest extends ProcessFixture {
 	}
 
 	@Test
+	void toWhomAJobIsHandedOnIsKeptBesideItsCause() throws IOException {
+		assertEquals(ExitCode.FINE, bench(List.of("cause Starter: Noisy", "refer B shop", "keep C"), "--complaint", "no_crank").code());
+		assertHas(jobs(), "  // handed on to: B shop\n}\n");
+		assertHas(bench(List.of("refer M\uFFFDller", "refer a\u202eb"), "--complaint", "no_crank").out(), "Write to whom in letters that show.\n");
+	}
+
+	@Test
+	void nothingButAPageIsReplacedByAPage() throws IOException {
+		Files.writeString(folder.resolve("note.txt"), "my own");
+		assertHas(bench(List.of("11.6", "sheet note.txt"), "--complaint", "no_crank").out(), "There is already a file note.txt, and it is something else. Name another one; nothing was written.\n");
+		assertEquals(ExitCode.FILES, bench(List.of("11.6"), "--complaint", "no_crank", "--sheet", "note.txt").code());
+		assertEquals("my own", Files.readString(folder.resolve("note.txt")));
+		bench(List.of("sheet job.html"), "--complaint", "no_crank");
+		assertHas(bench(List.of("11.6", "sheet job.html"), "--complaint", "no_crank").out(), "Wrote job.html.\n");
+		assertHas(Files.readString(folder.resolve("job.html")), "11.6");
+	}
+
+	@Test
+	void aTraitIsGivenOnce() {
+		Runs.Result result = bench(List.of("quit"), "--with", "engine=diesel", "--with", "engine=petrol");
+		assertEquals(ExitCode.USAGE, result.code());
+		assertHas(result.err(), "The trait engine is given twice.");
+	}
+
+	@Test
+	void anAnswerThatIsTooLongEndsTheJobWithItsPage() throws IOException {
+		Runs.Result result = bench(List.of("11.6", "a".repeat(100_001)), "--complaint", "no_crank", "--sheet", "job.html");
+		assertEquals(ExitCode.FILES, result.code());
+		assertHas(result.err(), "An answer is longer than 100000 characters.");
+		assertHas(Files.readString(folder.resolve("job.html")), "11.6");
+	}
+
+	@Test
 	void nothingIsAddedToAFileThatIsNotWhole() throws IOException {
 		String broken = jobs() + "job \"Begun\" {\n";
 		Files.writeString(folder.resolve("van/jobs.bay"), broken);
 		Runs.Result result = bench(and(FLAT, "keep Job 3"));
-		assertHas(result.out(), "A brace or a comment in jobs.bay is not closed. Close it first; nothing was written.\n");
+		assertHas(result.out(), "A brace, a quotation mark or a comment in jobs.bay is not closed. Close it first; nothing was written.\n");
 		assertEquals(ExitCode.UNDECIDED, result.code());
 		assertEquals(broken, jobs());
 		Files.writeString(folder.resolve("van/jobs.bay"), broken + "}\n");

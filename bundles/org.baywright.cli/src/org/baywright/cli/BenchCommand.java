@@ -111,7 +111,7 @@ final class BenchCommand implements Callable<Integer> {
 		Dialogue.End end;
 		try {
 			end = dialogue.run();
-		} catch (CancellationException e) {
+		} catch (CancellationException | IOException e) {
 			write(dialogue, page);
 			throw e;
 		}
@@ -127,7 +127,7 @@ final class BenchCommand implements Callable<Integer> {
 
 	private void write(Dialogue dialogue, Optional<Target> page) throws IOException {
 		if (page.isPresent()) {
-			page.get().write(dialogue.sheet().getBytes(StandardCharsets.UTF_8));
+			page.get().writeLike(dialogue.sheet().getBytes(StandardCharsets.UTF_8));
 			session.say(page.get().tell(), Style.safe("Wrote " + page.get().given()));
 		}
 	}
@@ -143,7 +143,7 @@ final class BenchCommand implements Callable<Integer> {
 
 		@Override
 		public void page(String file, String html) throws IOException {
-			write(file, html);
+			write(file, true, html);
 		}
 
 		@Override
@@ -153,13 +153,19 @@ final class BenchCommand implements Callable<Integer> {
 			} else if (file.endsWith(".bay") && !Files.exists(session.resolve(file))) {
 				add(session.resolve(file), present -> rule);
 			} else {
-				write(file, rule);
+				write(file, false, rule);
 			}
 		}
 
-		private void write(String file, String text) throws IOException {
+		private void write(String file, boolean like, String text) throws IOException {
 			try {
-				new Target(session, file).write(text.getBytes(StandardCharsets.UTF_8));
+				Target target = new Target(session, file);
+				byte[] content = text.getBytes(StandardCharsets.UTF_8);
+				if (like) {
+					target.writeLike(content);
+				} else {
+					target.write(content);
+				}
 			} catch (CommandException e) {
 				throw new IOException(e.getMessage(), e);
 			} catch (IOException e) {

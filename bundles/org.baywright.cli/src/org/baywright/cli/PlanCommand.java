@@ -119,7 +119,7 @@ final class PlanCommand implements Callable<Integer> {
 	}
 
 	private void write(Target target, String text) throws IOException {
-		target.write(text.getBytes(StandardCharsets.UTF_8));
+		target.writeLike(text.getBytes(StandardCharsets.UTF_8));
 		session.say(target.tell(), Style.safe("Wrote " + target.given()));
 	}
 }

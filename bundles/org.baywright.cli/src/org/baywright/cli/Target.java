@@ -1,8 +1,10 @@
 package org.baywright.cli;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Optional;
 
@@ -11,6 +13,9 @@ import org.baywright.pack.WholeFile;
 
 /** A file that the user wants to have written. */
 final class Target {
+
+	/** So many bytes tell a page or a picture from anything else. */
+	private static final int KIND = 5;
 
 	private final Session session;
 	private final String given;
@@ -70,6 +75,24 @@ final class Target {
 		} else {
 			WholeFile.write(session.resolve(given), content);
 		}
+	}
+
+	/**
+	 * Writes a page or a picture in the place of one of its kind, or into a new file.
+	 *
+	 * @throws CommandException if the file is something else, which is left as it is
+	 */
+	void writeLike(byte[] content) throws IOException {
+		Path file = isStandardOutput(given) ? null : session.resolve(given);
+		if (file != null && Files.isRegularFile(file) && Files.size(file) > 0) {
+			int length = Math.min(KIND, content.length);
+			try (InputStream present = Files.newInputStream(file)) {
+				if (!Arrays.equals(present.readNBytes(length), Arrays.copyOf(content, length))) {
+					throw new CommandException(ExitCode.FILES, "There is already a file " + given + ", and it is something else. Name another one; nothing was written.");
+				}
+			}
+		}
+		write(content);
 	}
 
 	/** Returns the file as the user wrote it. */

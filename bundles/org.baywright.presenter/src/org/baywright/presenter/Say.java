@@ -1,6 +1,7 @@
 package org.baywright.presenter;
 
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Verdict;
@@ -8,6 +9,8 @@ import org.baywright.model.words.Words;
 
 /** Small words that several screens use. */
 public final class Say {
+
+	private static final Pattern HIDDEN = Pattern.compile("[\\p{C}\\p{Zl}\\p{Zp}\\uFFFD]");
 
 	private Say() {
 	}
@@ -52,6 +55,11 @@ public final class Say {
 	/** Returns the text in one line, with one blank between its words. */
 	public static String inLine(String text) {
 		return text.strip().replaceAll("\\s+", " ");
+	}
+
+	/** Returns whether letters of a text do not show, or could not be read. */
+	public static boolean hides(String text) {
+		return HIDDEN.matcher(text).find();
 	}
 
 	/** Returns the text without tabs and line breaks. */

@@ -63,6 +63,9 @@ public record Opening(Bench bench, String wrong) {
 		if (subject.isEmpty()) {
 			return and(bench, bench.vehicle() + " has no " + called + " " + what + ". " + Named.advice(what, known, there(known)));
 		}
+		if (bench.lines().stream().anyMatch(line -> line.variable().equals(subject.get().variable()) && kind == Variable.Kind.TRAIT)) {
+			return and(bench, "The " + called + " " + what + " is given twice.");
+		}
 		Bench next = bench.enter(subject.get().variable(), Dialogue.choice(subject.get(), value).orElse(value));
 		boolean refused = next.now().equals(bench.now()) && !next.message().isEmpty();
 		return refused ? and(bench, subject.get().title() + " " + value + ": " + next.message()) : and(next.quiet(), "");

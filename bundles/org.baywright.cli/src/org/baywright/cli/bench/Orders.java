@@ -286,7 +286,7 @@ final class Orders {
 			} else if (!desk.keep(keeping)) {
 				return say("Something else has changed " + keeping.file() + " meanwhile, so nothing was written. Write keep again.");
 			}
-			printer.line(job.isOver() ? "" : "The repair is not verified; the job is kept without that.");
+			printer.line(job.isOver() ? "" : "The repair is not verified; the job is kept without that, and without time and money that nobody has told.");
 			printer.line("“" + keeping.name() + "” is kept in " + keeping.file() + ".");
 			return Then.KEPT;
 		} catch (IOException e) {

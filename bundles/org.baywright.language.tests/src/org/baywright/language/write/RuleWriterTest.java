@@ -61,7 +61,7 @@ class RuleWriterTest {
 	}
 
 	@ParameterizedTest
-	@ValueSource(strings = { "part a { fault b", "job \"}\" {", "sign a /* no end", "part a { // }\n", "a { } {", "sign \"open { \n" })
+	@ValueSource(strings = { "part a { fault b", "job \"}\" {", "sign a /* no end", "part a { // }\n", "a { } {", "accept \"x\n" })
 	void whatIsOpenIsNot(String text) {
 		assertFalse(RuleWriter.isWhole(text), text);
 	}

@@ -167,15 +167,15 @@ public final class RuleWriter {
 		return layout.apply(knowledge.rule(rule));
 	}
 
-	/** Returns whether all braces and comments of a text are closed, so that what is added at its end stands by itself. */
+	/** Returns whether all braces, quotation marks and comments of a text are closed, so that what is added at its end stands by itself. */
 	public static boolean isWhole(String text) {
 		String bare = CLOSED.matcher(text).replaceAll("");
-		return !bare.contains("/*") && bare.chars().filter(c -> c == '{').count() <= bare.chars().filter(c -> c == '}').count();
+		return !bare.contains("/*") && !bare.contains("\"") && bare.chars().filter(c -> c == '{').count() <= bare.chars().filter(c -> c == '}').count();
 	}
 
 	/** Returns why nothing is added at the end of a file whose text is not whole. */
 	public static String notWhole(String file) {
-		return "A brace or a comment in " + file + " is not closed. Close it first; nothing was written.";
+		return "A brace, a quotation mark or a comment in " + file + " is not closed. Close it first; nothing was written.";
 	}
 
 	/** Returns what comes between a text and an element that is added at its end, so that an empty line parts them. */

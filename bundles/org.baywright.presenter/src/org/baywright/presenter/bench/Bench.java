@@ -263,7 +263,8 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	 * @param toWhom to whom; the empty text takes it back
 	 */
 	public Bench refer(String toWhom) {
-		return done(now.done().refer(Say.inLine(toWhom)), "");
+		String whom = Say.inLine(toWhom);
+		return Say.hides(whom) ? refused("Write to whom in letters that show.") : done(now.done().refer(whom), "");
 	}
 
 	/**

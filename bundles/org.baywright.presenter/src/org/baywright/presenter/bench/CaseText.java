@@ -15,7 +15,6 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.model.write.RuleWriter;
 import org.baywright.presenter.Say;
-import org.baywright.presenter.bench.Mending.Cause;
 import org.baywright.presenter.bench.Mending.Stage;
 
 /** Writes what is on the bench as a finished job. */
@@ -37,9 +36,10 @@ public final class CaseText {
 		StringBuilder remarks = new StringBuilder();
 		bench.now().done().inVain().forEach(failed -> remark(remarks, "repaired in vain: " + failed.title() + "; " + String.join("; ", failed.wrong())));
 		String to = Mending.of(bench, advice).referral().goesTo();
-		if (job.referred() && !to.isEmpty()) {
+		if (!to.isEmpty() && (job.referred() || !bench.now().done().referredTo().isEmpty())) {
 			remark(remarks, "handed on to: " + to);
-		} else if (job.causes().isEmpty() && !job.referred()) {
+		}
+		if (job.causes().isEmpty() && !job.referred()) {
 			remark(remarks, "was: the cause is not known yet");
 		}
 		return remarks.isEmpty() ? text : text.substring(0, text.lastIndexOf('}')) + remarks + "}\n";
@@ -59,7 +59,7 @@ public final class CaseText {
 			boolean trait = Variable.of(bench.base(), reading).kind() == Variable.Kind.TRAIT;
 			(trait ? traits : found).add(reading);
 		}
-		List<String> causes = mending.causes().stream().map(Cause::fault).toList();
+		List<String> causes = mending.known();
 		boolean referred = causes.isEmpty() && !mending.referral().goesTo().isEmpty();
 		boolean over = mending.stage() == Stage.VERIFIED || !done.referredTo().isEmpty();
 		Case.Record record = new Case.Record(over ? mending.spent().minutes() : done.minutes().orElse(BigDecimal.ZERO),

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.regex.Pattern;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.model.Case;
@@ -29,7 +28,6 @@ public record Keeping(Bench bench, Advice advice, String file, String name) {
 
 	private static final String FILE = "jobs.bay";
 	private static final int MOST_LETTERS = 200;
-	private static final Pattern HIDDEN = Pattern.compile("\\p{C}");
 
 	/**
 	 * Proposes a file, the one with most jobs, and a name: "Job 2026-11-30: Engine does not crank".
@@ -94,7 +92,7 @@ public record Keeping(Bench bench, Advice advice, String file, String name) {
 	public Optional<String> problem() {
 		if (name.isBlank()) {
 			return Optional.of("Give the job a number or a name by which it can be found again.");
-		} else if (name.length() > MOST_LETTERS || HIDDEN.matcher(name).find()) {
+		} else if (name.length() > MOST_LETTERS || Say.hides(name)) {
 			return Optional.of("A name has at most " + MOST_LETTERS + " letters, and none that do not show. Write it anew.");
 		} else if (names(bench.base()).contains(name)) {
 			return Optional.of("There is already a job named " + name + ".");

@@ -43,11 +43,12 @@ public record Mending(Stage stage, String headline, List<Cause> causes, Optional
 	 * @param fault its name
 	 * @param title what a technician calls it
 	 * @param confirmed whether the rules confirm it, or somebody only says so
+	 * @param inVain whether it was repaired in vain, and nobody has said since that it is the cause
 	 * @param rules the rules that confirm it
 	 * @param repairs the repairs for it on this vehicle, those that were not done in vain first
 	 * @param note what to say of it; the empty text for nothing
 	 */
-	public record Cause(String fault, String title, boolean confirmed, List<Link> rules, List<Offer> repairs, String note) {
+	public record Cause(String fault, String title, boolean confirmed, boolean inVain, List<Link> rules, List<Offer> repairs, String note) {
 		public Cause {
 			rules = List.copyOf(rules);
 			repairs = List.copyOf(repairs);
@@ -84,6 +85,11 @@ public record Mending(Stage stage, String headline, List<Cause> causes, Optional
 
 	/** Returns whether there is an end, so that the job can be kept. */
 	public boolean isEnded() {
-		return !causes.isEmpty() || stage == Stage.REFERRED;
+		return !known().isEmpty() || stage == Stage.REFERRED;
+	}
+
+	/** Returns the faults that the job is kept with: what was repaired in vain is no known cause before its repair is verified. */
+	public List<String> known() {
+		return causes.stream().filter(cause -> !cause.inVain() || stage == Stage.VERIFIED).map(Cause::fault).toList();
 	}
 }

@@ -77,7 +77,8 @@ final class MendingMaker {
 		String none = !offers.isEmpty() ? ""
 				: base.repairsOf(fault).isEmpty() ? "The rules have no repair for it: refer the job, or add the repair to the rules."
 						: "The rules have no repair for it on this vehicle, only on others: refer the job, or add the repair to the rules.";
-		return new Cause(fault, words.fault(fault), confirmed, rules, offers, (note + none).strip());
+		boolean inVain = done.cause().isEmpty() && done.inVain().stream().anyMatch(failed -> failed.faults().contains(fault));
+		return new Cause(fault, words.fault(fault), confirmed, inVain, rules, offers, (note + none).strip());
 	}
 
 	private Truth isFor(Repair repair) {
