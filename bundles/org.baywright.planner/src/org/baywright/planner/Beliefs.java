@@ -31,6 +31,8 @@ final class Beliefs {
 	private static final double SUSPECTED = 3;
 	/** How many times as likely a result is under a fault that it makes the rules confirm. */
 	private static final double CONFIRMED = 9;
+	/** How many times less likely a result is under a cause if it makes the rules suspect or confirm others only. */
+	private static final double OTHERS = 3;
 	/** How many times less likely a fault is after a repair that did not put the vehicle right. */
 	private static final double MENDED = 9;
 	/** How many times less likely than its answer the silence of a module is before any job shows it. */
@@ -87,8 +89,9 @@ final class Beliefs {
 		for (int value : ahead.known().possible(finding)) {
 			possible.add(value);
 			Prospect.Known after = ahead.known().with(finding, value);
+			double others = pointsSomewhere(after) ? 1 / OTHERS : 1;
 			for (int cause = 0; cause <= causes.size(); cause++) {
-				likelihood[value][cause] = PRIOR * (isSilence(values.get(value)) ? 1 / SILENCE : 1) * (cause < causes.size() ? ratio(after, cause) : 1);
+				likelihood[value][cause] = PRIOR * (isSilence(values.get(value)) ? 1 / SILENCE : 1) * (cause < causes.size() ? ratio(after, cause, others) : others);
 			}
 		}
 		for (Case job : base.cases()) {
@@ -111,11 +114,20 @@ final class Beliefs {
 		return reading instanceof Reading.ModuleAsked asked && !asked.answers() || reading instanceof Reading.CodeRead read && read.reading() == CodeReading.UNREAD;
 	}
 
-	private double ratio(Prospect.Known after, int cause) {
+	private double ratio(Prospect.Known after, int cause, double others) {
 		if (isNew(after, cause, VerdictKind.CONFIRMED)) {
 			return CONFIRMED;
 		}
-		return isNew(after, cause, VerdictKind.SUSPECTED) ? SUSPECTED : 1;
+		return isNew(after, cause, VerdictKind.SUSPECTED) ? SUSPECTED : others;
+	}
+
+	private boolean pointsSomewhere(Prospect.Known after) {
+		for (int cause = 0; cause < causes.size(); cause++) {
+			if (isNew(after, cause, VerdictKind.CONFIRMED) || isNew(after, cause, VerdictKind.SUSPECTED)) {
+				return true;
+			}
+		}
+		return false;
 	}
 
 	private boolean isNew(Prospect.Known after, int cause, VerdictKind kind) {
