@@ -144,6 +144,8 @@ final class BenchCases {
 		hands.until("a choice of repairs", 30, () -> tells("Repairs"));
 		hands.clickWords(told(), "Replace the starter relay");
 		hands.until("the other repair", () -> tells("Repair: Replace the starter relay"));
+		hands.clickWords(told(), "Ignition off, then fit a new relay");
+		hands.until("its first step is done", () -> tells("\u2611 Ignition off"));
 		// undo is the editor's only while it has the focus
 		hands.click(drive.editor());
 		for (int i = 0; i < 40 && !hands.see(drive::editorText).equals(before); i++) {

@@ -58,7 +58,7 @@ public final class Search {
 	/** Positions that are looked at to complete a plan, beside the budget. */
 	static final int COMPLETED = 1000;
 	/** After how many positions a search is given up whose bound is below this share of what is guessed; ours, from the examples. */
-	private static final int SOME = 200;
+	private static final int SOME = 150;
 	private static final double FAR = 0.35;
 	/** What adding the same numbers in another order may change. */
 	private static final double ROUNDING = 1e-9;
