@@ -63,7 +63,7 @@ public record Opening(Bench bench, String wrong) {
 		if (subject.isEmpty()) {
 			return and(bench, bench.vehicle() + " has no " + called + " " + what + ". " + Named.advice(what, known, there(known)));
 		}
-		if (bench.lines().stream().anyMatch(line -> line.variable().equals(subject.get().variable()) && kind == Variable.Kind.TRAIT)) {
+		if (kind == Variable.Kind.TRAIT && bench.lines().stream().anyMatch(line -> line.variable().equals(subject.get().variable()))) {
 			return and(bench, "The " + called + " " + what + " is given twice.");
 		}
 		Bench next = bench.enter(subject.get().variable(), Dialogue.choice(subject.get(), value).orElse(value));

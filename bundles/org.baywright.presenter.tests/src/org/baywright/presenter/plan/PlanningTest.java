@@ -75,7 +75,7 @@ class PlanningTest {
 	void eachProjectKeepsWhatWasChosenInIt() {
 		Plannings plannings = new Plannings();
 		Planning chosen = shown(Planning.of(rules("", "")).choose("bord").complain("hum"));
-		RuleBase other = org.baywright.presenter.Examples.project("light-van").snapshot().rules();
+		RuleBase other = Examples.project("light-van").snapshot().rules();
 		Planning there = plannings.turn(chosen, other);
 		assertEquals("bord_s", there.family());
 		Planning back = plannings.turn(there, rules("takes 4 min", "takes 3 min"));

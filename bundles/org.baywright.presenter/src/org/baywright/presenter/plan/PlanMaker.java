@@ -11,7 +11,6 @@ import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
