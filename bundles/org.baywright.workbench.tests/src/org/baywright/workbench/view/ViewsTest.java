@@ -274,7 +274,8 @@ class ViewsTest {
 		await("not the complaint", view, shown -> shown.getContentDescription().contains("Plan for “Engine cranks slowly” on Quillane Bord S panel van"));
 		StyledText figures = one(view, StyledText.class);
 		String told = Ui.get(figures::getText);
-		assertTrue(told.startsWith("Work: about ") && told.contains("Of 100 vehicles "), told);
+		assertTrue(told.startsWith("Caution, "), told);
+		assertTrue(told.contains("\nWork: about ") && told.contains("Of 100 vehicles "), told);
 		Canvas canvas = one(view, Canvas.class);
 		Ui.run(() -> {
 			canvas.setFocus();
