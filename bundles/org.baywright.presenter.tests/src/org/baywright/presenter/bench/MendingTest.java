@@ -231,7 +231,7 @@ class MendingTest {
 		assertEquals(Set.of("battery.flat"), back.now().done().mended());
 		assertEquals("368", mending(back).spent().minutes().toPlainString(), "the 8 min and 6 h it took are not given back");
 		assertTrue(JobSheet.of(back, advice(back), "", "").contains("no longer counted: Voltage: 11.4 V"));
-		assertEquals(List.of(), CaseText.job(back, advice(back), "J").causes());
+		assertEquals(List.of(), CaseText.job(back, mending(back), "J").causes());
 	}
 
 	@Test

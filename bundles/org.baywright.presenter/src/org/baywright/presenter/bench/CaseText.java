@@ -31,11 +31,12 @@ public final class CaseText {
 	 * @param title name of the job
 	 */
 	public static String of(Bench bench, Advice advice, String title) {
-		Case job = job(bench, advice, title);
+		Mending mending = Mending.of(bench, advice);
+		Case job = job(bench, mending, title);
 		String text = new RuleWriter(bench.base()).text(job);
 		StringBuilder remarks = new StringBuilder();
 		bench.now().done().inVain().forEach(failed -> remark(remarks, "repaired in vain: " + failed.title() + "; " + String.join("; ", failed.wrong())));
-		String to = Mending.of(bench, advice).referral().goesTo();
+		String to = mending.referral().goesTo();
 		if (!to.isEmpty() && (job.referred() || !bench.now().done().referredTo().isEmpty())) {
 			remark(remarks, "handed on to: " + to);
 		}
@@ -50,8 +51,7 @@ public final class CaseText {
 	}
 
 	/** Returns the job. What it took is told where somebody has said so, or where it is at its end and the rules say it. */
-	static Case job(Bench bench, Advice advice, String title) {
-		Mending mending = Mending.of(bench, advice);
+	static Case job(Bench bench, Mending mending, String title) {
 		Done done = bench.now().done();
 		List<Reading> traits = new ArrayList<>();
 		List<Reading> found = new ArrayList<>();
