@@ -96,7 +96,7 @@ class JobSheetTest {
 		String html = JobSheet.of(MendingTest.osier(), MendingTest.advice(MendingTest.osier()), " ", "");
 		Document page = read(html);
 		// job, date, engine, VIN, cause, time, money, and the three of the signature
-		assertEquals(10, html.split("class=\"blank\"", -1).length - 1);
+		assertEquals(9, html.split("class=\"blank\"", -1).length - 1);
 		assertEquals("Job sheet", texts(page, "title").get(0));
 		assertFalse(texts(page, "h2").stream().anyMatch(title -> title.startsWith("Repair")));
 	}

@@ -184,11 +184,8 @@ public final class JobSheet {
 	}
 
 	private void causes() {
-		html.element("h2", "Cause");
-		if (mending.causes().isEmpty()) {
-			html.open("p");
-			orBlank("");
-			html.close();
+		if (!mending.causes().isEmpty()) {
+			html.element("h2", "Cause");
 		}
 		for (Mending.Cause cause : mending.causes()) {
 			html.element("h3", cause.title());
