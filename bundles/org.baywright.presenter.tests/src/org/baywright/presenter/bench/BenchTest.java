@@ -162,6 +162,19 @@ class BenchTest {
 		assertEquals(List.of("dead", "hums", "course", "ohms"), Bench.of(rules).choose("bus").subjects().stream().map(Subject::title).toList());
 	}
 
+	/** What the rules refer at once is no last resort. */
+	@Test
+	void whoIsToCallAtOnceIsToldAtOnce() {
+		RuleBase rules = Examples.rules("family van", "sign dead \"Dead\"", "sign smoke \"Smoke\"", "part battery { fault flat }",
+				"test lamp { results lit, dark takes 1 min }",
+				"rule a { given dead run lamp on dark : confirms battery.flat on lit : clears battery.flat", WHY,
+				"rule b { given smoke then refers \"the fire service\"", WHY, "rule z { given dead unexplained then refers \"the specialist\"", WHY);
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present").enter(new Variable(Variable.Kind.SIGN, "smoke"), "present");
+		Shown early = show(bench);
+		assertEquals("Refer to the fire service. Nothing is confirmed yet; 1 rule may still apply. If nothing else is found: refer to the specialist.", early.headline());
+		assertEquals(List.of("Refer to the fire service", "If nothing else is found: refer to the specialist"), early.verdicts().stream().map(Shown.VerdictLine::text).toList());
+	}
+
 	/** A job is not sent away before the tests are done. */
 	@Test
 	void aReferralWaitsForTheTests() {

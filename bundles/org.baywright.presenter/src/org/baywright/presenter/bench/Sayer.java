@@ -3,7 +3,9 @@ package org.baywright.presenter.bench;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 import org.baywright.analysis.Consultation.Advice;
 import org.baywright.analysis.Consultation.Clash;
@@ -26,12 +28,15 @@ import org.baywright.model.Span;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.words.Words;
 import org.baywright.presenter.Link;
+import org.baywright.presenter.RuleScope;
 import org.baywright.presenter.Say;
 import org.baywright.presenter.bench.Shown.RuleLine;
 import org.baywright.presenter.bench.Shown.VerdictLine;
 
 /** Puts an advice into words. */
 record Sayer(RuleBase base, String family, Words words) {
+
+	private static final String LAST = "If nothing else is found: ";
 
 	private static final Comparator<Derived> ENDS_FIRST = Comparator
 			.comparing((Derived derived) -> derived.verdict().kind() == VerdictKind.CONFIRMED ? 0
@@ -44,7 +49,7 @@ record Sayer(RuleBase base, String family, Words words) {
 	Shown shown(List<Link> precautions, List<Spoilt> spoilt, Advice advice, Lead lead, Mending mending) {
 		Comparator<Derived> order = ENDS_FIRST.thenComparing(derived -> -Pointers.of(base, derived)).thenComparing(Derived::verdict);
 		List<VerdictLine> verdicts = advice.verdicts().stream().filter(derived -> isNews(derived, advice)).sorted(order)
-				.map(derived -> verdict(derived, open(advice) > 0)).toList();
+				.map(derived -> verdict(derived, open(advice) > 0 && isLast(derived))).toList();
 		List<Link> warnings = new ArrayList<>(spoilt.stream().map(this::doesNotCount).toList());
 		warnings.addAll(warnings(advice));
 		return new Shown(precautions, headline(advice), warnings, verdicts, rules(advice, State.FIRED),
@@ -69,29 +74,41 @@ record Sayer(RuleBase base, String family, Words words) {
 		}
 		List<String> confirmed = advice.verdicts().stream().filter(derived -> derived.verdict().isEnd() && !derived.verdict().isReferral())
 				.sorted(ENDS_FIRST.thenComparing(Derived::verdict)).map(derived -> Say.verdict(words, derived.verdict())).toList();
-		List<String> referrals = advice.verdicts().stream().filter(derived -> derived.verdict().isReferral()).sorted(ENDS_FIRST.thenComparing(Derived::verdict))
-				.map(derived -> Say.verdict(words, derived.verdict())).toList();
+		Map<Boolean, List<String>> referrals = advice.verdicts().stream().filter(derived -> derived.verdict().isReferral()).sorted(ENDS_FIRST.thenComparing(Derived::verdict))
+				.collect(Collectors.partitioningBy(this::isLast, Collectors.mapping(derived -> Say.verdict(words, derived.verdict()), Collectors.toList())));
 		long open = open(advice);
 		long unsure = advice.rules().stream().filter(rule -> rule.state() == State.UNDECIDED).count();
 		String rest = Say.count(open, "rule") + " may still apply"
 				+ (unsure == 0 ? "" : "; " + Say.count(unsure, "rule") + " could not be decided");
 		String found = confirmed.isEmpty() ? "Nothing is confirmed" : Words.and(confirmed);
 		if (open + unsure == 0) {
-			return referrals.isEmpty() ? found + ", and no rule can apply any more." : found + ". " + Words.and(referrals) + ".";
+			List<String> all = referrals.values().stream().flatMap(List::stream).sorted().toList();
+			return all.isEmpty() ? found + ", and no rule can apply any more." : found + ". " + Words.and(all) + ".";
 		}
-		// a referral stands as long as nothing explains the sign: no reason to send the job away before the tests are done
-		return found + (confirmed.isEmpty() ? " yet; " : "; ") + rest + "."
-				+ (referrals.isEmpty() ? "" : " If nothing else is found: " + Say.lower(Words.and(referrals)) + ".");
+		return sentence("", referrals.get(false)) + found + (confirmed.isEmpty() ? " yet; " : "; ") + rest + "."
+				+ (referrals.get(true).isEmpty() ? "" : " " + sentence(LAST, referrals.get(true)).strip());
+	}
+
+	private static String sentence(String before, List<String> referrals) {
+		String said = Words.and(referrals);
+		return referrals.isEmpty() ? "" : (before.isEmpty() ? said : before + Say.lower(said)) + ". ";
+	}
+
+	/** Returns whether a job is handed on only as long as nothing explains a sign: no reason to send it away before the tests are done. */
+	private boolean isLast(Derived derived) {
+		return derived.verdict().isReferral() && derived.rules().stream().flatMap(name -> base.rule(name).stream())
+				.allMatch(rule -> RuleScope.atoms(rule).stream().anyMatch(Condition.Unexplained.class::isInstance));
 	}
 
 	private static long open(Advice advice) {
 		return advice.rules().stream().filter(rule -> rule.state() == State.OPEN).count();
 	}
 
+	/** @param early whether the job is handed on only if nothing else is found, and something still may be */
 	private VerdictLine verdict(Derived derived, boolean early) {
 		int pointers = Pointers.of(base, derived);
 		String said = Say.verdict(words, derived.verdict()) + (pointers > 1 ? ": " + pointers + " independent pointers" : "");
-		return new VerdictLine(early && derived.verdict().isReferral() ? "If nothing else is found: " + Say.lower(said) : said, derived.verdict().kind(),
+		return new VerdictLine(early ? LAST + Say.lower(said) : said, derived.verdict().kind(),
 				derived.rules().stream().map(this::link).toList());
 	}
 
