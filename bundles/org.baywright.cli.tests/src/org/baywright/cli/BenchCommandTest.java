@@ -116,7 +116,7 @@ class BenchCommandTest extends ProcessFixture {
 	// ---- answers ----------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest
-	@CsvSource(delimiter = '|', value = { "12 furlong | There is no unit furlong.", "99 | 99.0 V is out of range: 0.0 V to 18.0 V.",
+	@CsvSource(delimiter = '|', value = { "12 furlong | There is no unit furlong. Write a number in V, such as 9.0 V.", "99 | 99.0 V is out of range: 0.0 V to 18.0 V.",
 			"flat | Write a number in V, such as 9.0 V.", "11.64 | The instrument shows steps of 0.1 V, so 11.64 V counts as 11.6 V." })
 	void aValueIsReadOrRefused(String answer, String told) {
 		Runs.Result result = bench(List.of(answer), "--complaint", "no_crank");

@@ -300,8 +300,9 @@ class BenchTest {
 	@ParameterizedTest
 	@CsvSource(delimiter = '|', value = { "much|Write a number in V, such as 9.0 V.", "''|Write a number in V, such as 9.0 V.",
 			"20 V|20.0 V is out of range: 0.0 V to 18.0 V.", "-1|-1.0 V is out of range: 0.0 V to 18.0 V.",
-			"12 Ohm|Ohm and V do not measure the same kind of thing.", "12 florps|There is no unit florps.",
-			"1e400000|There is no unit e400000." })
+			"12 Ohm|Ohm and V do not measure the same kind of thing. Write a number in V, such as 9.0 V.", "12 florps|There is no unit florps. Write a number in V, such as 9.0 V.",
+			"11_000|Write a number in V, such as 9.0 V.", "1,000,000|Write a number in V, such as 9.0 V.", "11 000 V|Write a number in V, such as 9.0 V.",
+			"1e400000|There is no unit e400000. Write a number in V, such as 9.0 V." })
 	void refusesWhatIsNoValue(String typed, String message) {
 		Bench before = Bench.of(SMALL).enter(NO_CRANK, "present");
 		Bench bench = before.enter(VOLTS, typed);

@@ -423,7 +423,8 @@ class MendingTest {
 		assertEquals("371", mending(bench.tick("recharge", Progress.Tick.STEP, 0).tick("recharge", Progress.Tick.STEP, 1)).spent().minutes().toPlainString());
 		assertEquals(mending(begun).spent(), mending(said.took("").spent(" ")).spent());
 		assertEquals("Write a time, such as 90 or 1.5 h.", begun.took("long").message());
-		assertEquals("V and min do not measure the same kind of thing.", begun.took("3 V").message());
+		assertEquals("V and min do not measure the same kind of thing. Write a time, such as 90 or 1.5 h.", begun.took("3 V").message());
+		assertEquals("Write a time, such as 90 or 1.5 h.", begun.took("1_000").message());
 		assertEquals("Write a sum as a number, such as 140.", begun.spent("3 V").message());
 	}
 

@@ -17,7 +17,8 @@ import org.baywright.presenter.Say;
  */
 record Amount(Optional<BigDecimal> number, String message) {
 
-	private static final Pattern NUMBER = Pattern.compile("([0-9]{1,9}(?:[.,][0-9]{1,4})?)\\s*(.*)");
+	private static final Pattern NUMBER = Pattern.compile("([0-9]{1,9}(?:[.,][0-9]{1,4})?)" + Entry.UNIT);
+	private static final String TIME = "Write a time, such as 90 or 1.5 h.";
 
 	private static Amount of(Optional<BigDecimal> number) {
 		return new Amount(number, "");
@@ -33,13 +34,13 @@ record Amount(Optional<BigDecimal> number, String message) {
 		if (text.isBlank()) {
 			return of(Optional.empty());
 		} else if (!matcher.matches()) {
-			return wrong("Write a time, such as 90 or 1.5 h.");
+			return wrong(TIME);
 		}
 		BigDecimal number = number(matcher);
 		try {
 			return of(Optional.of(matcher.group(2).isEmpty() ? number : Units.standard().convert(number, matcher.group(2), "min").stripTrailingZeros()));
 		} catch (UnitException e) {
-			return wrong(Say.upper(e.getMessage()) + ".");
+			return wrong(Say.upper(e.getMessage()) + ". " + TIME);
 		}
 	}
 

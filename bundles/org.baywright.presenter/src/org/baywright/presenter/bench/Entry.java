@@ -28,7 +28,9 @@ import org.baywright.presenter.Say;
  */
 record Entry(Optional<Reading> reading, String message) {
 
-	private static final Pattern NUMBER = Pattern.compile("([+-]?[0-9]+(?:[.,][0-9]+)?)\\s*(.*)");
+	/** What divides the digits of a number begins no unit. */
+	static final String UNIT = "\\s*((?![\\s0-9_'’.,]).*)";
+	private static final Pattern NUMBER = Pattern.compile("([+-]?[0-9]+(?:[.,][0-9]+)?)" + UNIT);
 
 	private static Entry of(Reading reading) {
 		return new Entry(Optional.of(reading), "");
@@ -77,6 +79,12 @@ record Entry(Optional<Reading> reading, String message) {
 		return measured(name, (Domain.Quantity) domain, value);
 	}
 
+	/** Returns what can be written, in words. */
+	private static String example(Domain.Quantity quantity) {
+		return "a number" + (quantity.unit().isEmpty() ? "" : " in " + quantity.unit()) + ", such as " + quantity.say(quantity.first() + (quantity.last() - quantity.first()) / 2)
+				+ quantity.named().stream().map(value -> ", or “" + value.title() + "”").collect(Collectors.joining());
+	}
+
 	private static Entry measured(String name, Domain.Quantity quantity, String text) {
 		for (NamedValue value : quantity.named()) {
 			// many meters show OL beyond their range
@@ -87,9 +95,7 @@ record Entry(Optional<Reading> reading, String message) {
 		}
 		Matcher matcher = NUMBER.matcher(text);
 		if (!matcher.matches()) {
-			String example = quantity.say(quantity.first() + (quantity.last() - quantity.first()) / 2);
-			return wrong("Write a number" + (quantity.unit().isEmpty() ? "" : " in " + quantity.unit()) + ", such as "
-					+ example + quantity.named().stream().map(value -> ", or “" + value.title() + "”").collect(Collectors.joining()) + ".");
+			return wrong("Write " + example(quantity) + ".");
 		}
 		BigDecimal number = new BigDecimal(matcher.group(1).replace(',', '.'));
 		try {
@@ -97,7 +103,7 @@ record Entry(Optional<Reading> reading, String message) {
 				number = Units.standard().convert(number, matcher.group(2), quantity.unit());
 			}
 		} catch (UnitException e) {
-			return wrong(Say.upper(e.getMessage()) + ".");
+			return wrong(Say.upper(e.getMessage()) + ". Write " + example(quantity) + ".");
 		}
 		int index = quantity.floorIndex(number);
 		if (!quantity.isNumber(index)) {
