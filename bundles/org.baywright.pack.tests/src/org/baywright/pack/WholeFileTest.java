@@ -87,12 +87,33 @@ class WholeFileTest {
 	void takesAwayWhatAKilledRunLeft() throws IOException {
 		Path left = Files.writeString(folder.resolve(".baywright-999999999-1.part"), "half");
 		Path justNow = Files.writeString(folder.resolve(".baywright-999999998-1.part"), "half");
-		Path running = Files.writeString(folder.resolve(".baywright-" + ProcessHandle.current().pid() + "-99.part"), "half");
+		Path running = Files.writeString(folder.resolve(".baywright-1-99.part"), "half");
+		Path sameNumber = Files.writeString(folder.resolve(".baywright-" + ProcessHandle.current().pid() + "-999999.part"), "half");
 		FileTime earlier = FileTime.from(Instant.now().minusSeconds(120));
 		Files.setLastModifiedTime(left, earlier);
-		Files.setLastModifiedTime(running, earlier);
-		WholeFile.sweep(folder);
+		Files.setLastModifiedTime(running, FileTime.from(ProcessHandle.of(1).orElseThrow().info().startInstant().orElse(Instant.now()).plusSeconds(1)));
+		Files.setLastModifiedTime(sameNumber, FileTime.from(ProcessHandle.current().info().startInstant().orElseThrow().minusSeconds(120)));
+		WholeFile.write(folder.resolve("a.baypack"), "one".getBytes());
 		assertFalse(Files.exists(left));
+		assertFalse(Files.exists(sameNumber), "left by an earlier process of the same number");
 		assertTrue(Files.exists(justNow) && Files.exists(running));
+	}
+
+	/** Where processes always get the same number, so does what was written aside. */
+	@Test
+	void isNotStoppedByWhatAKilledRunLeftJustNow() throws IOException {
+		Path file = folder.resolve("a.baypack");
+		for (int i = 1; i <= 200; i++) {
+			Files.writeString(folder.resolve(".baywright-" + ProcessHandle.current().pid() + "-" + i + ".part"), "half");
+		}
+		WholeFile.write(file, "one".getBytes());
+		assertEquals("one", Files.readString(file));
+		assertEquals(201, filesLeft());
+	}
+
+	@Test
+	void namesTheFileThatWasWanted() {
+		Path file = Path.of("/proc/self/a.bay");
+		assertEquals(file.toAbsolutePath().toString(), assertThrows(FileSystemException.class, () -> WholeFile.writeRules(file, "one".getBytes())).getFile());
 	}
 }

@@ -7,6 +7,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -114,6 +115,15 @@ public final class WholeFile {
 	}
 
 	private static Path aside(Path folder) {
+		Path aside = numbered(folder);
+		// a run that was killed may have had the same number, and its file lies there until it is swept away
+		while (Files.exists(aside, LinkOption.NOFOLLOW_LINKS)) {
+			aside = numbered(folder);
+		}
+		return aside;
+	}
+
+	private static Path numbered(Path folder) {
 		return folder.resolve(ASIDE + ProcessHandle.current().pid() + "-" + NUMBERS.incrementAndGet() + ENDING);
 	}
 
@@ -139,10 +149,13 @@ public final class WholeFile {
 				overwrite(whole, content);
 			}
 			return true;
+		} catch (AccessDeniedException e) {
+			// whoever reads this knows no file that was written aside
+			throw new AccessDeniedException(whole.toString(), null, e.getReason());
 		} catch (FileSystemException e) {
-			throw e;
+			throw aside.toString().equals(e.getFile()) ? named(whole, e, e.getReason()) : e;
 		} catch (IOException e) {
-			throw named(whole, e);
+			throw named(whole, e, e.getMessage());
 		} finally {
 			Files.deleteIfExists(aside);
 		}
@@ -171,7 +184,7 @@ public final class WholeFile {
 		} catch (FileSystemException e) {
 			throw e;
 		} catch (IOException e) {
-			throw named(target, e);
+			throw named(target, e, e.getMessage());
 		}
 	}
 
@@ -204,8 +217,8 @@ public final class WholeFile {
 		}
 	}
 
-	private static IOException named(Path file, IOException e) {
-		FileSystemException named = new FileSystemException(file.toString(), null, e.getMessage());
+	private static IOException named(Path file, IOException e, String reason) {
+		FileSystemException named = new FileSystemException(file.toString(), null, reason);
 		named.initCause(e);
 		return named;
 	}
@@ -251,9 +264,11 @@ public final class WholeFile {
 		try (DirectoryStream<Path> left = Files.newDirectoryStream(folder, ASIDE + "*" + ENDING)) {
 			for (Path file : left) {
 				String number = file.getFileName().toString().substring(ASIDE.length()).replaceFirst("-.*", "");
-				boolean alive = number.matches("[0-9]{1,18}") && ProcessHandle.of(Long.parseLong(number)).isPresent();
-				boolean old = Files.getLastModifiedTime(file).toInstant().isBefore(Instant.now().minusSeconds(LEFT_BEHIND_SECONDS));
-				if (!alive && old) {
+				Instant written = Files.getLastModifiedTime(file).toInstant();
+				// numbers of processes come again: one that began later has not written it
+				boolean alive = number.matches("[0-9]{1,18}") && ProcessHandle.of(Long.parseLong(number))
+						.filter(process -> !process.info().startInstant().orElse(Instant.MIN).isAfter(written.plusSeconds(LEFT_BEHIND_SECONDS))).isPresent();
+				if (!alive && written.isBefore(Instant.now().minusSeconds(LEFT_BEHIND_SECONDS))) {
 					Files.deleteIfExists(file);
 				}
 			}
