@@ -9,7 +9,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.junit.jupiter.api.Test;
@@ -338,7 +340,18 @@ class BenchCommandTest extends ProcessFixture {
 	void toWhomAJobIsHandedOnIsKeptBesideItsCause() throws IOException {
 		assertEquals(ExitCode.FINE, bench(List.of("cause Starter: Noisy", "refer B shop", "keep C"), "--complaint", "no_crank").code());
 		assertHas(jobs(), "  // handed on to: B shop\n}\n");
-		assertHas(bench(List.of("refer M\uFFFDller", "refer a\u202eb"), "--complaint", "no_crank").out(), "Write to whom in letters that show.\n");
+		assertHas(bench(List.of("refer a\u202eb"), "--complaint", "no_crank").out(), "Write to whom in letters that show.\n");
+	}
+
+	@Test
+	void aLetterThatDidNotArriveIsTypedAgain() throws IOException {
+		String told = "A letter of that answer did not arrive, as it is not written in UTF-8. Type it again.\n";
+		for (byte[] line : List.of("11.6 \u00B5V", "refer M\u00FCller", "cause \u00FC", "keep Z\u00FCrich", "sheet \u00FC.html").stream().map(text -> text.getBytes(StandardCharsets.ISO_8859_1)).toList()) {
+			Files.write(folder.resolve("answers.txt"), line);
+			Runs.Result result = bench(List.of(), "--complaint", "no_crank", "--answers", folder.resolve("answers.txt").toString());
+			assertHas(result.out(), told + "Battery voltage at rest\nAnswer (rest_voltage)");
+			assertFalse(result.out().contains("\uFFFD"), result.out());
+		}
 	}
 
 	@Test
@@ -396,6 +409,47 @@ class BenchCommandTest extends ProcessFixture {
 		Files.delete(folder.resolve("van/jobs.bay"));
 		assertEquals(ExitCode.FINE, bench(and(FLAT, "keep Job 1")).code());
 		assertTrue(jobs().startsWith("job \"Job 1\" {\n"));
+	}
+
+	/** The jobs are read when the bench begins, and somebody may take their file away before it ends. */
+	@Test
+	void aFileThatIsGoneMeanwhileIsMadeAnewAndThatIsTold() throws IOException, InterruptedException {
+		TestFiles.copy(folder.resolve("van"), folder.resolve("other"));
+		Files.createDirectories(folder.resolve("other/done/old"));
+		Files.move(folder.resolve("other/jobs.bay"), folder.resolve("other/done/old/jobs.bay"));
+		Process process = new Command(folder).start("bench", "other");
+		CompletableFuture<String> out = CompletableFuture.supplyAsync(() -> process.inputReader(StandardCharsets.UTF_8).lines().collect(Collectors.joining("\n")));
+		try (var to = process.outputWriter(StandardCharsets.UTF_8)) {
+			// the project is read when the first answer is taken
+			to.write(String.join("\n", FLAT) + "\nsheet begun.html\n");
+			to.flush();
+			for (int i = 0; i < 600 && !Files.exists(folder.resolve("begun.html")); i++) {
+				Thread.sleep(100);
+			}
+			Files.delete(folder.resolve("other/done/old/jobs.bay"));
+			Files.delete(folder.resolve("other/done/old"));
+			to.write("keep Job 3\n");
+		}
+		assertHas(out.join(), "“Job 3” is kept in done/old/jobs.bay, which was not there any more and was made anew.");
+		assertEquals(ExitCode.FINE, process.waitFor());
+		assertTrue(Files.readString(folder.resolve("other/done/old/jobs.bay")).startsWith("job \"Job 3\" {\n"));
+	}
+
+	@Test
+	void aFolderInThePlaceOfAFileIsTold() throws IOException {
+		Runs.Result answers = bench(List.of(), "--answers", "van");
+		assertEquals("van is a folder. Name a file with one answer in a line.\n", answers.err());
+		assertEquals(ExitCode.FILES, answers.code());
+		Files.delete(folder.resolve("van/jobs.bay"));
+		Files.createDirectory(folder.resolve("van/jobs.bay"));
+		assertHas(bench(and(FLAT, "keep Job 3")).out(), "/van/jobs.bay is a folder, and a rule file is wanted. Give it another name; nothing was written.\n");
+	}
+
+	@Test
+	void aMessageNamesNoFileThatIsWrittenAside() throws IOException, InterruptedException {
+		Runs.Result result = new Command(folder).answering(String.join("\n", and(FLAT, "sheet /proc/self/net/job.html", "draft rest_voltage battery.flat to /proc/self/net/a.bay")) + "\n", "bench", "van");
+		assertFalse(result.out().contains(".part"), result.out());
+		assertHas(result.out(), "/proc/self/net/a.bay");
 	}
 
 	@Test
@@ -481,6 +535,18 @@ class BenchCommandTest extends ProcessFixture {
 		}
 		assertEquals(ExitCode.FILES, process.exitValue());
 		assertEquals(1, new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8).lines().count());
+	}
+
+	/** What was answered beforehand still counts. */
+	@Test
+	void aJobThatNobodyHearsIsStillKept() throws IOException, InterruptedException {
+		Files.writeString(folder.resolve("answers.txt"), String.join("\n", and(FLAT, "keep Job 3")));
+		Process process = new Command(folder).shell("| true; exit ${PIPESTATUS[0]}").start("bench", "van", "--answers", "answers.txt", "--sheet", "job.html");
+		assertTrue(process.waitFor(60, TimeUnit.SECONDS));
+		assertEquals(ExitCode.FILES, process.exitValue());
+		assertEquals(1, new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8).lines().count());
+		assertHas(jobs(), "job \"Job 3\" {");
+		assertHas(Files.readString(folder.resolve("job.html")), "12.6 V");
 	}
 
 	// ---- what is wrong before it begins -----------------------------------------------------------------------------

@@ -78,6 +78,9 @@ final class BenchCommand implements Callable<Integer> {
 		if (answers.isEmpty()) {
 			return lead(project, bench, session.in(), page);
 		}
+		if (Files.isDirectory(session.resolve(answers.get()))) {
+			throw new CommandException(ExitCode.FILES, answers.get() + " is a folder. Name a file with one answer in a line.");
+		}
 		try (Reader lines = new InputStreamReader(Files.newInputStream(session.resolve(answers.get())), StandardCharsets.UTF_8)) {
 			return lead(project, bench, new Session.Input(lines, false), page);
 		}
@@ -115,13 +118,10 @@ final class BenchCommand implements Callable<Integer> {
 			write(dialogue, page);
 			throw e;
 		}
-		if (end != Dialogue.End.UNHEARD) {
-			write(dialogue, page);
-		}
+		write(dialogue, page);
 		return switch (end) {
 		case KEPT, LEFT, OVER -> ExitCode.FINE;
 		case CUT_SHORT -> ExitCode.UNDECIDED;
-		case UNHEARD -> ExitCode.FILES;
 		};
 	}
 
@@ -176,6 +176,11 @@ final class BenchCommand implements Callable<Integer> {
 		@Override
 		public Keeping place(Keeping keeping) {
 			return Files.isDirectory(session.resolve(options.given())) ? keeping : keeping.in(project.files().get(0));
+		}
+
+		@Override
+		public boolean isGone(Keeping keeping) {
+			return project.files().contains(keeping.file()) && !Files.exists(project.folder().resolve(keeping.file()));
 		}
 
 		@Override

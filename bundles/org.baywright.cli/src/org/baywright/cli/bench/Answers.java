@@ -21,6 +21,8 @@ public final class Answers {
 	private static final int LONGEST = 100_000;
 	private static final int MILLISECONDS = 50;
 	private static final int AHEAD = 100;
+	/** So often is looked for what is answered to a question that nobody can hear. */
+	private static final int LOOKS_UNHEARD = 20;
 
 	/** A line, or the end of all; a failure ends them too. */
 	private record Read(Optional<String> line, Optional<IOException> failure) {
@@ -120,14 +122,16 @@ public final class Answers {
 
 	private Read take() {
 		try {
+			// what was answered beforehand still counts, but nobody waits for an answer to what was not heard
+			int looks = out.failure().isPresent() ? LOOKS_UNHEARD : Integer.MAX_VALUE;
 			Read next = null;
-			while (next == null) {
+			for (int i = 0; next == null && i < looks; i++) {
 				if (cancelled.getAsBoolean()) {
 					throw new CancellationException();
 				}
 				next = read.poll(MILLISECONDS, TimeUnit.MILLISECONDS);
 			}
-			return next;
+			return next == null ? new Read(Optional.empty(), Optional.empty()) : next;
 		} catch (InterruptedException e) {
 			Thread.currentThread().interrupt();
 			throw new CancellationException();

@@ -27,6 +27,9 @@ public interface Desk {
 	/** Returns a finished job where it belongs: a project of one file has no other. */
 	Keeping place(Keeping keeping);
 
+	/** Returns whether a job belongs into a file that was read and is not there any more. */
+	boolean isGone(Keeping keeping);
+
 	/**
 	 * Adds a finished job to the project.
 	 *

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 
 import org.baywright.analysis.Listener;
 import org.baywright.model.VerdictKind;
+import org.baywright.model.words.Invisible;
 import org.baywright.presenter.Say;
 import org.baywright.presenter.bench.Ask;
 import org.baywright.presenter.bench.Bench;
@@ -33,9 +34,7 @@ public final class Dialogue {
 		/** There are no more answers, and nothing is left to do but to keep it. */
 		OVER,
 		/** There are no more answers, and the job is not at its end, or could not be kept. */
-		CUT_SHORT,
-		/** What it tells reaches nobody any more. */
-		UNHEARD
+		CUT_SHORT
 	}
 
 	private final Job job;
@@ -78,9 +77,7 @@ public final class Dialogue {
 			Orders.Then then = Orders.Then.AGAIN;
 			while (then == Orders.Then.AGAIN) {
 				Optional<String> line = answers.next();
-				if (printer.out().failure().isPresent()) {
-					return End.UNHEARD;
-				} else if (line.isEmpty()) {
+				if (line.isEmpty()) {
 					return ended(job.isOver() && !orders.isRefused() ? End.OVER : End.CUT_SHORT);
 				}
 				then = taken(line.get(), ask);
@@ -187,6 +184,9 @@ public final class Dialogue {
 
 	private Orders.Then taken(String line, Optional<Ask> ask) throws IOException {
 		if (line.isEmpty()) {
+			return Orders.Then.AGAIN;
+		} else if (line.indexOf(Invisible.LOST) >= 0) {
+			printer.line("A letter of that answer did not arrive, as it is not written in UTF-8. Type it again.");
 			return Orders.Then.AGAIN;
 		}
 		Optional<Subject> subject = ask.flatMap(Ask::subject);

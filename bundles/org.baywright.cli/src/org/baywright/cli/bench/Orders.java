@@ -281,13 +281,14 @@ final class Orders {
 		Keeping keeping = name.isEmpty() ? proposed : proposed.named(name);
 		Optional<String> problem = keeping.problem();
 		try {
+			boolean gone = desk.isGone(keeping);
 			if (problem.isPresent()) {
 				return say(problem.get());
 			} else if (!desk.keep(keeping)) {
 				return say("Something else has changed " + keeping.file() + " meanwhile, so nothing was written. Write keep again.");
 			}
 			printer.line(job.isOver() ? "" : "The repair is not verified; the job is kept without that, and without time and money that nobody has told.");
-			printer.line("“" + keeping.name() + "” is kept in " + keeping.file() + ".");
+			printer.line("“" + keeping.name() + "” is kept in " + keeping.file() + (gone ? ", which was not there any more and was made anew." : "."));
 			return Then.KEPT;
 		} catch (IOException e) {
 			return say(e.getMessage());

@@ -32,15 +32,18 @@ public final class RuleText {
 	}
 
 	/**
-	 * Adds an element at the end of a file, after an empty line and with the line ends of the file, which is made if it is not
-	 * there. What the file holds stays as it is.
+	 * Adds an element at the end of a file, after an empty line and with the line ends of the file, which is made with its folder
+	 * if it is not there. What the file holds stays as it is.
 	 *
 	 * @param element makes it of what the file holds, which is the empty text for a new file
 	 * @return false if something else has changed the file meanwhile; it is left as it is then
 	 * @throws IOException if the file cannot be read or written, or ends inside something that is not closed
 	 */
 	public static boolean append(Path file, UnaryOperator<String> element) throws IOException {
-		if (!Files.exists(file)) {
+		if (Files.isDirectory(file)) {
+			throw new IOException(file + " is a folder, and a rule file is wanted. Give it another name; nothing was written.");
+		} else if (!Files.exists(file)) {
+			Files.createDirectories(file.toAbsolutePath().getParent());
 			WholeFile.writeRules(file, element.apply("").getBytes(StandardCharsets.UTF_8));
 			return true;
 		}

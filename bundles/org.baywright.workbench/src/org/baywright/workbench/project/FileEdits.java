@@ -12,6 +12,7 @@ import org.eclipse.core.filebuffers.ITextFileBufferManager;
 import org.eclipse.core.filebuffers.LocationKind;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IFolder;
+import org.eclipse.core.resources.IResource;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.jface.text.BadLocationException;
 import org.eclipse.jface.text.IDocument;
@@ -49,6 +50,7 @@ public final class FileEdits {
 	}
 
 	private static int append(IFile file, String text, boolean save) throws CoreException {
+		file.refreshLocal(IResource.DEPTH_ZERO, null); // somebody else may have removed it
 		if (!file.exists()) {
 			if (file.getParent() instanceof IFolder folder && !folder.exists()) {
 				folder.create(false, true, null);
