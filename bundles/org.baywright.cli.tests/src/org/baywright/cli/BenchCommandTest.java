@@ -206,7 +206,7 @@ class BenchCommandTest extends ProcessFixture {
 	@Test
 	void whyIsToldInShort() {
 		assertHas(bench(List.of("why", "12.6", "why"), "--complaint", "no_crank").out(), """
-				From here to the end: about 5 min. No order of steps takes less.
+				Until the cause is found: about 5 min. No order of steps takes less.
 				The rule “Battery too low to crank” applied:
 				  12.4 V to 13.0 V: clears “12 V battery: Low state of charge”
 				Write why all for what the other rules wait for or lack.
@@ -290,6 +290,19 @@ class BenchCommandTest extends ProcessFixture {
 		assertHas(result.out(), "Wrote new.bay.\n");
 		assertTrue(Files.readString(folder.resolve("new.bay")).startsWith("rule starter_noisy_by_rest_voltage "));
 		assertEquals("// mine\n", Files.readString(folder.resolve("old.bay")));
+	}
+
+	/** What must not be done was told when its sign was entered, which may be long ago for who is about to do it. */
+	@Test
+	void whatMustNotBeDoneIsToldAgain() throws IOException {
+		Path file = folder.resolve("van/van.bay");
+		Files.writeString(file, Files.readString(file).replace("\"Engine does not crank\"", "\"Engine does not crank\" do_not_start"));
+		String told = "Before anything else\n  Do not start the vehicle.\n";
+		String out = bench(List.of("no_crank", "12.6", "dark")).out();
+		assertHas(out, "\nTest lamp at the starter while cranking\n" + told + "This step needs Ignition on. What must not be done still holds.\n");
+		assertHas(out, "\n\n" + told + "\nSo far: ");
+		assertHas(out, "\nWhere the job stands\n" + told);
+		assertHas(bench(and(FLAT)).out(), "\nSet Ignition on.\nVerification\n" + told + "The repair is done; this is for its verification alone.\n");
 	}
 
 	/** Some editors begin a file with a mark that nobody sees, and end its lines in their own way. */

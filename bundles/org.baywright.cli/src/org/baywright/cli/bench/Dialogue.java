@@ -42,6 +42,7 @@ public final class Dialogue {
 	private final Printer printer;
 	private final Orders orders;
 	private List<Paragraph> first = List.of();
+	private boolean justTold;
 	private String after = "";
 	private List<Shown.VerdictLine> verdicts = List.of();
 
@@ -105,7 +106,8 @@ public final class Dialogue {
 	private void news() {
 		Shown shown = job.shown();
 		List<Paragraph> nowFirst = BenchText.first(shown);
-		if (!texts(nowFirst).equals(texts(first))) {
+		justTold = !texts(nowFirst).equals(texts(first));
+		if (justTold) {
 			printer.block(nowFirst);
 		}
 		first = nowFirst;
@@ -113,7 +115,12 @@ public final class Dialogue {
 		Optional<Mending> mending = shown.mending().filter(each -> BenchText.isAfter(shown));
 		String now = mending.map(each -> each.headline() + each.work().map(Work::repair).orElse("")).orElse("");
 		if (!now.equals(after)) {
-			mending.ifPresent(each -> printer.block(after(each)));
+			mending.ifPresent(each -> {
+				if (each.stage() == Mending.Stage.REFERRED && !justTold) {
+					printer.block(BenchText.precautions(shown));
+				}
+				printer.block(after(each));
+			});
 		}
 		after = now;
 		// who takes the job over is told at the end, and the causes with their repair
@@ -152,9 +159,20 @@ public final class Dialogue {
 			printer.heading(asked.title());
 			printer.line(asked.detail());
 			Optional<Lead.Todo> todo = job.isTaken() ? Optional.empty() : job.shown().lead().first();
+			precautions(asked, todo);
 			printer.tell(todo.map(BenchText::doing).or(() -> asked.subject().map(subject -> BenchText.doing(job.bench(), subject))).orElse(List.of()));
 			printer.line(todo.map(first -> job.shown().lead().note()).orElse(""));
 		}, () -> printer.heading(asked(ask)));
+	}
+
+	/** What comes first was told when its sign was entered, which may be long ago for who is about to go against it. */
+	private void precautions(Ask asked, Optional<Lead.Todo> todo) {
+		boolean verification = asked.detail().equals(Ask.VERIFICATION);
+		String exception = todo.map(Lead.Todo::exception).or(() -> asked.subject().map(subject -> BenchText.exception(job.bench(), subject))).orElse("");
+		if (!justTold && (verification || !exception.isEmpty())) {
+			printer.tell(BenchText.precautions(job.shown()));
+		}
+		printer.line(verification && !job.shown().precautions().isEmpty() ? "The repair is done; this is for its verification alone." : "");
 	}
 
 	private String asked(Optional<Ask> ask) {
@@ -262,6 +280,9 @@ public final class Dialogue {
 	private End ended(End end) {
 		printer.blank();
 		printer.heading("Where the job stands");
+		if (job.mending().filter(mending -> mending.stage() == Mending.Stage.VERIFIED).isEmpty()) {
+			printer.tell(BenchText.precautions(job.shown()));
+		}
 		printer.line(job.bench().vehicle());
 		orders.found();
 		job.mending().ifPresent(mending -> printer.tell(BenchText.left(mending)));

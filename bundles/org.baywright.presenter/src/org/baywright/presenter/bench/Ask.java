@@ -39,6 +39,8 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 
 	private static final String ENTER = "Enter";
 	private static final String DONE = "Done";
+	/** The detail of what is done in a verification. */
+	public static final String VERIFICATION = "Verification";
 
 	private static Ask todo(String title, String detail, String button, BiFunction<Bench, String, Bench> give) {
 		return new Ask(title, detail, Optional.empty(), button, Special.NONE, give);
@@ -139,7 +141,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 	/** Returns what is asked at a line of a verification: to enter what is read there, or that it is done. */
 	public static Ask of(Work work, Check check) {
 		if (check.subject().isEmpty()) {
-			return todo(check.text(), "Verification", DONE, (bench, text) -> bench.tick(work.repair(), Progress.Tick.CHECK, check.at().step()));
+			return todo(check.text(), VERIFICATION, DONE, (bench, text) -> bench.tick(work.repair(), Progress.Tick.CHECK, check.at().step()));
 		}
 		return new Ask(check.text(), "Expected: " + check.expected(), check.subject(), ENTER, Special.NONE, (bench, text) -> bench.verify(work.repair(), check.at(), text));
 	}

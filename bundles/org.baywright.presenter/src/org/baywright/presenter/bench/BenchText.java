@@ -58,15 +58,22 @@ public final class BenchText {
 	/** Returns what comes before anything else: what signs ask for, and what cannot be. */
 	public static List<Paragraph> first(Shown shown) {
 		BenchText text = new BenchText();
-		text.links("Before anything else", shown.precautions());
+		text.told.addAll(precautions(shown));
 		text.links("Take care", shown.warnings());
+		return text.told;
+	}
+
+	/** Returns what signs ask for. */
+	public static List<Paragraph> precautions(Shown shown) {
+		BenchText text = new BenchText();
+		text.links("Before anything else", shown.precautions());
 		return text.told;
 	}
 
 	/** Returns how the next step is done and why it is the next, with its cautions first. */
 	public static List<Paragraph> doing(Lead.Todo todo) {
 		BenchText text = new BenchText();
-		text.doing(new Doing(todo.cautions(), todo.how(), todo.pictures()));
+		text.doing(new Doing(todo.exception(), todo.cautions(), todo.how(), todo.pictures()));
 		text.items("Why this", todo.why());
 		return text.told;
 	}
@@ -74,11 +81,17 @@ public final class BenchText {
 	/** Returns how something is found out, with its cautions first. */
 	public static List<Paragraph> doing(Bench bench, Subject subject) {
 		BenchText text = new BenchText();
-		text.doing(Doing.of(bench.base(), subject.variable()));
+		text.doing(Doing.of(bench.base(), bench.now().readings(), subject.variable()));
 		return text.told;
 	}
 
+	/** Returns what to say where finding something out needs something of the vehicle although something else comes first; the empty text for nothing. */
+	public static String exception(Bench bench, Subject subject) {
+		return Doing.of(bench.base(), bench.now().readings(), subject.variable()).exception();
+	}
+
 	private void doing(Doing doing) {
+		line(doing.exception());
 		cautions(doing.cautions());
 		items("How", doing.how());
 		doing.pictures().forEach(this::add);

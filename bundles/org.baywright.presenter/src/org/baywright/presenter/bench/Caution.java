@@ -2,7 +2,9 @@ package org.baywright.presenter.bench;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.Stream;
 
+import org.baywright.model.Hazard;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.pack.sheet.Html;
@@ -26,8 +28,21 @@ public record Caution(String title, List<String> cautions, List<String> licensed
 
 	/** Returns hazards by their names. */
 	static List<Caution> of(RuleBase base, Collection<String> hazards) {
-		return hazards.stream().flatMap(name -> base.hazard(name).stream())
-				.map(hazard -> new Caution(hazard.title(), hazard.cautions(), hazard.licensed(), hazard.references(), hazard.span())).toList();
+		return hazards.stream().flatMap(name -> base.hazard(name).stream()).map(Caution::of).toList();
+	}
+
+	static Caution of(Hazard hazard) {
+		return new Caution(hazard.title(), hazard.cautions(), hazard.licensed(), hazard.references(), hazard.span());
+	}
+
+	/** Returns it for a step that needs no hand on what it warns of. */
+	Caution beforeHands() {
+		return new Caution(title + ", before hands go near it", cautions, licensed, references, span);
+	}
+
+	/** Returns it with one more sentence on what to do. */
+	Caution and(String sentence) {
+		return new Caution(title, Stream.concat(cautions.stream(), Stream.of(sentence)).toList(), licensed, references, span);
 	}
 
 	/** Adds it to a page. */

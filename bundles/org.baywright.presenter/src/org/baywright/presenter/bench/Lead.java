@@ -26,13 +26,14 @@ public record Lead(boolean asksComplaint, Optional<Todo> first, List<Other> othe
 	 *
 	 * @param title what to do
 	 * @param asks what to enter of it, in the order in which it is seen
+	 * @param exception what to say where it needs something of the vehicle although something else comes first; the empty text for nothing
 	 * @param cautions what can hurt somebody, first
 	 * @param how what it takes and how it is done, one sentence each
 	 * @param why why this, one sentence each
 	 * @param pictures what shows where or how it is done, each with the way to its file
 	 * @param scan whether it is reading all modules at once, which is noted with the first code that is entered
 	 */
-	public record Todo(String title, List<Subject> asks, List<Caution> cautions, List<String> how, List<String> why, List<Link> pictures, boolean scan) {
+	public record Todo(String title, List<Subject> asks, String exception, List<Caution> cautions, List<String> how, List<String> why, List<Link> pictures, boolean scan) {
 		public Todo {
 			asks = List.copyOf(asks);
 			cautions = List.copyOf(cautions);
@@ -51,7 +52,7 @@ public record Lead(boolean asksComplaint, Optional<Todo> first, List<Other> othe
 	 * A step that could be done instead.
 	 *
 	 * @param title what to do
-	 * @param expected what is to be expected to the end if one begins with it: "22 min"
+	 * @param expected how long until the cause is found is to be expected if one begins with it: "22 min"
 	 * @param variable what is entered first of it
 	 */
 	public record Other(String title, String expected, Variable variable) {

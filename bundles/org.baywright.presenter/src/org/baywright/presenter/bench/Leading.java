@@ -44,6 +44,23 @@ final class Leading {
 	private RuleBase base;
 	private String family = "";
 	private Prospect prospect;
+	private Optional<Told> told = Optional.empty();
+
+	/**
+	 * What was told last.
+	 *
+	 * @param readings what was known
+	 * @param minutes what was to be expected until the cause is found, waiting included
+	 * @param likeliest name of the likeliest cause
+	 * @param before what was told before that, with less known
+	 */
+	private record Told(List<Reading> readings, long minutes, String likeliest, Optional<Told> before) {
+
+		/** Returns what was told before these are known. */
+		Optional<Told> before(List<Reading> known) {
+			return known.equals(readings) ? before : Optional.of(this).filter(last -> known.size() > readings.size() && known.subList(0, readings.size()).equals(readings));
+		}
+	}
 
 	/**
 	 * Works it out.
@@ -62,11 +79,23 @@ final class Leading {
 		if (prospect == null || base != bench.base() || !family.equals(bench.now().family())) {
 			base = bench.base();
 			family = bench.now().family();
+			told = Optional.empty();
 			prospect = Prospects.of(base, family);
 		}
 		return Diagnosis.of(base, prospect, readings, new Diagnosis.Before(states(base, readings), bench.now().scanned(), bench.now().done().mended()))
 				.map(diagnosis -> diagnosis.follows().map(reading -> new Lead(false, Optional.empty(), List.of(), "", Optional.of(reading)))
-						.orElseGet(() -> new Wording(base, family, diagnosis).lead(diagnosis.next(care, cancelled)))).orElse(Lead.NONE);
+						.orElseGet(() -> lead(diagnosis, readings, diagnosis.next(care, cancelled)))).orElse(Lead.NONE);
+	}
+
+	private Lead lead(Diagnosis diagnosis, List<Reading> readings, Proposals proposals) {
+		Optional<Told> before = told.flatMap(last -> last.before(readings)).map(last -> new Told(last.readings(), last.minutes(), last.likeliest(), Optional.empty()));
+		Wording wording = new Wording(base, family, readings, diagnosis, before);
+		told = proposals.steps().stream().findFirst().map(first -> new Told(List.copyOf(readings), minutes(first), wording.likeliest(), before));
+		return wording.lead(proposals);
+	}
+
+	private static long minutes(Proposal proposal) {
+		return Math.round(proposal.expectedMinutes() + proposal.expectedWaiting());
 	}
 
 	/** Returns the state that the tests done so far left the vehicle in. */
@@ -87,10 +116,14 @@ final class Leading {
 		private final StepWords say;
 		private final Diagnosis diagnosis;
 		private final Diagnosis.At at;
+		private final List<Reading> readings;
+		private final Optional<Told> before;
 
-		Wording(RuleBase base, String family, Diagnosis diagnosis) {
+		Wording(RuleBase base, String family, List<Reading> readings, Diagnosis diagnosis, Optional<Told> before) {
 			this.base = base;
+			this.readings = readings;
 			this.diagnosis = diagnosis;
+			this.before = before;
 			words = new Words(base);
 			subjects = new Subjects(base, family);
 			say = new StepWords(base, family);
@@ -120,9 +153,9 @@ final class Leading {
 
 		private Lead.Todo todo(Proposal proposal, Proposals proposals) {
 			Position.Step step = proposal.step();
-			Optional<Doing> doing = step instanceof Diagnosis.Finding finding ? Optional.of(Doing.of(base, finding.variable())) : Optional.empty();
+			Optional<Doing> doing = step instanceof Diagnosis.Finding finding ? Optional.of(Doing.of(base, readings, finding.variable())) : Optional.empty();
 			return new Lead.Todo(say.title(step), shows(step).stream().flatMap(variable -> subjects.subject(variable).stream()).toList(),
-					doing.map(Doing::cautions).orElse(List.of()), how(step, doing), why(proposal, proposals), doing.map(Doing::pictures).orElse(List.of()), step instanceof Diagnosis.Scan);
+					doing.or(() -> variable(step).map(variable -> Doing.of(base, readings, variable))).map(Doing::exception).orElse(""), doing.map(Doing::cautions).orElse(List.of()), how(step, doing), why(proposal, proposals), doing.map(Doing::pictures).orElse(List.of()), step instanceof Diagnosis.Scan);
 		}
 
 		private List<String> how(Position.Step step, Optional<Doing> doing) {
@@ -204,7 +237,7 @@ final class Leading {
 		}
 
 		private String expected(Proposal proposal, Proposals proposals) {
-			StringBuilder text = new StringBuilder("From here to the end: about " + time(proposal));
+			StringBuilder text = new StringBuilder("Until the cause is found: about " + time(proposal) + more(proposal));
 			if (proposals.steps().size() > 1) {
 				text.append("; about ").append(time(proposals.steps().get(1))).append(" beginning with the next best");
 			}
@@ -212,6 +245,22 @@ final class Leading {
 				text.append(". That differs little, and this costs less to begin with");
 			}
 			return text.append(proposals.isBest() ? ". No order of steps takes less." : ". That is an estimate; the plan looks further.").toString();
+		}
+
+		/** Returns why it takes longer than was told before; the empty text where it does not. */
+		private String more(Proposal proposal) {
+			return before.filter(last -> minutes(proposal) > last.minutes()).map(last -> ", more than before, as "
+					+ (isOut(last.likeliest()) ? "the likeliest cause is out" : "causes that take longer to find are likelier now")).orElse("");
+		}
+
+		private boolean isOut(String cause) {
+			int number = diagnosis.causes().indexOf(cause);
+			return number >= 0 && at.likelihoods()[number] < WORTH_TELLING;
+		}
+
+		private String likeliest() {
+			double[] shares = at.likelihoods();
+			return IntStream.range(0, diagnosis.causes().size()).boxed().max(Comparator.comparing(cause -> shares[cause])).map(diagnosis.causes()::get).orElse("");
 		}
 
 		private static String time(Proposal proposal) {

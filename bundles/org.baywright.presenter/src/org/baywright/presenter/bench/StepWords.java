@@ -47,7 +47,8 @@ public final class StepWords {
 
 	/** Returns what can hurt somebody who takes a step. */
 	public List<Caution> cautions(Position.Step step) {
-		return step instanceof Diagnosis.Finding finding ? Doing.of(base, finding.variable()).cautions() : List.of();
+		return step instanceof Diagnosis.Finding finding && finding.variable().kind() == Variable.Kind.TEST
+				? base.test(finding.variable().name()).map(base::doneBy).map(test -> Caution.of(base, test.hazards(base))).orElse(List.of()) : List.of();
 	}
 
 	/** Returns how long work takes: "22 min of work and 40 min of waiting". */

@@ -360,7 +360,7 @@ class ViewsTest {
 		Ui.run(() -> select(all(view, Combo.class).get(0), "Quillane Bord S panel van"));
 		await("no question", view, shown -> texts(shown).contains("What is wrong with the vehicle?"));
 		enter(view, "Engine does not crank (sign)", "present");
-		await("no next step", view, shown -> texts(shown).contains("From here to the end: about"));
+		await("no next step", view, shown -> texts(shown).contains("Until the cause is found: about"));
 		enter(view, "Battery voltage at rest (test)", "much");
 		await("no message", view, shown -> texts(shown).contains("Write a number in V"));
 		enter(view, "Battery voltage at rest (test)", "11400 mV");
