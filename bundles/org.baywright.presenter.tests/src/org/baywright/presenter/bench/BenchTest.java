@@ -162,6 +162,80 @@ class BenchTest {
 		assertEquals(List.of("dead", "hums", "course", "ohms"), Bench.of(rules).choose("bus").subjects().stream().map(Subject::title).toList());
 	}
 
+	/** Whoever enters something anew corrects it, unless it was disturbed meanwhile and so was measured again. */
+	@Test
+	void whatIsMeasuredAgainAfterItWasDisturbedKeepsItsFirstReading() {
+		RuleBase rules = Examples.rules("family van", "sign dead \"Dead\"", "part battery { fault flat }", "test rest \"Rest\" { measures V 0 .. 18 step 0.1 prepare \"Wait.\" }",
+				"test load \"Load\" { results holds, drops disturbs rest }",
+				"rule a { given dead run rest on below 12 V : suspects battery.flat on at_least 12 V : clears battery.flat", WHY,
+				"rule b { given dead run load on drops : confirms battery.flat on holds : clears battery.flat", WHY);
+		Variable rest = new Variable(Variable.Kind.TEST, "rest");
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present").enter(rest, "11.0").enter(rest, "11.2");
+		assertEquals(List.of(), bench.now().done().again());
+		Bench again = bench.enter(new Variable(Variable.Kind.TEST, "load"), "drops").enter(rest, "12.4");
+		String text = CaseText.of(again, show(again).advice(), "1");
+		assertTrue(text.contains("  // found first: Rest: 11.2 V\n") && text.contains("rest 12.4 V"), text);
+		assertTrue(JobSheet.of(again, show(again).advice(), "1", "").contains("<td>first 11.2 V, then 12.4 V</td>"));
+	}
+
+	private static final String[] SWITCHED = { "family van", "sign dead \"Dead\"", "sign stop \"Stop lamp\" make_safe \"Power off.\"", "sign knocks \"Knocks\" do_not_start",
+			"state power \"Power\" : off, on", "tool reader", "tool meter", "workshop { scan each takes 1 min needs reader }", "module link answers in power on", "code lost on link = raw \"1\"",
+			"hazard volts \"High voltage\" { caution \"Power off.\" licensed \"A licensed person.\" reference \"Shop rule 4\" }",
+			"part motor \"Motor\" hazards volts { fault worn fault open fault wet }",
+			"test live \"Live data\" { measures V 0 .. 900 step 1 at motor needs reader in power on takes 1 min caution volts }",
+			"test coil \"Coil\" { measures V 0 .. 30 step 1 at motor needs meter in power on takes 2 min skill licensed caution volts }",
+			"test ohms \"Ohms\" { measures Ohm 0 .. 30 step 1 at motor needs meter in power off takes 3 min skill licensed caution volts }",
+			"test dry \"Dry\" { results yes, no at motor needs meter in power off takes 3 min skill licensed caution volts }",
+			"rule a \"A\" { given dead run live on below 60 V : confirms motor.worn on at_least 60 V : clears motor.worn", WHY,
+			"rule b \"B\" { given dead run coil on below 9 V : confirms motor.open on at_least 9 V : clears motor.open", WHY,
+			"rule c \"C\" { given dead, lost absent run ohms on below 9 Ohm : confirms motor.wet on at_least 9 Ohm : clears motor.wet", WHY };
+
+	private static List<String> told(Bench bench, Variable.Kind kind, String name) {
+		Subject subject = bench.subjects().stream().filter(each -> each.variable().equals(new Variable(kind, name))).findFirst().orElseThrow();
+		return BenchText.doing(bench, subject).stream().map(Paragraph::text).takeWhile(text -> !text.equals("How")).toList();
+	}
+
+	/** "Power off" beside a reading that needs power must not leave open which of both is meant. */
+	@Test
+	void aCautionSaysWhenItHolds() {
+		Bench bench = Bench.of(Examples.rules(SWITCHED)).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
+		assertEquals(List.of("Caution: High voltage, before hands go near it", "Power off.", "A licensed person.", "See: Shop rule 4"), told(bench, Variable.Kind.TEST, "live"));
+		assertEquals(List.of("Caution: High voltage", "Power off.", "This step itself needs Power on; where that says otherwise, no hand goes near what it warns of.", "A licensed person.",
+				"See: Shop rule 4"), told(bench, Variable.Kind.TEST, "coil"));
+		assertEquals(List.of("Caution: High voltage", "Power off.", "A licensed person.", "See: Shop rule 4"), told(bench, Variable.Kind.TEST, "ohms"));
+		assertEquals("", show(bench).lead().first().orElseThrow().exception());
+	}
+
+	@Test
+	void aStepThatNeedsWhatASignForbidsSaysSo() {
+		Bench bench = Bench.of(Examples.rules(SWITCHED)).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
+		Bench stop = bench.enter(new Variable(Variable.Kind.SIGN, "stop"), "present");
+		assertEquals("Once it is safe: Power on for this reading alone, with hands off; then make it safe again.", told(stop, Variable.Kind.TEST, "live").get(0));
+		assertEquals("Once it is safe: Power on for this step alone; then make it safe again.", told(stop, Variable.Kind.TEST, "coil").get(0));
+		assertEquals("Once it is safe: Power on for this reading alone, with hands off; then make it safe again.", told(stop, Variable.Kind.CODE, "lost").get(0));
+		Bench knocks = bench.enter(new Variable(Variable.Kind.SIGN, "knocks"), "present");
+		assertEquals("This reading needs Power on. What must not be done still holds.", told(knocks, Variable.Kind.TEST, "live").get(0));
+		assertEquals("Once it is safe: Power on for this reading alone, with hands off; then make it safe again. What must not be done still holds.",
+				told(knocks.enter(new Variable(Variable.Kind.SIGN, "stop"), "present"), Variable.Kind.TEST, "live").get(0));
+		assertFalse(show(stop).lead().first().orElseThrow().exception().isEmpty());
+	}
+
+	@Test
+	void whyItTakesLongerThanBeforeIsTold() {
+		RuleBase rules = Examples.rules("family van", "sign dead \"Dead\"", "part battery { fault flat seen 90 fault worn seen 10 }",
+				"test quick \"Quick\" { results yes, no takes 1 min }", "test slow \"Slow\" { results yes, no takes 60 min }",
+				"rule a { given dead run quick on yes : confirms battery.flat on no : clears battery.flat", WHY,
+				"rule b { given dead, battery.flat cleared run slow on yes : confirms battery.worn on no : clears battery.worn", WHY);
+		Bench bench = Bench.of(rules).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
+		Consulting consulting = new Consulting();
+		assertEquals("Until the cause is found: about 8 min. No order of steps takes less.", consulting.show(bench, Listener.NONE).lead().first().orElseThrow().why().get(2));
+		for (int again = 0; again < 2; again++) {
+			assertEquals("Until the cause is found: about 1 h, more than before, as the likeliest cause is out. No order of steps takes less.",
+					consulting.show(bench.enter(new Variable(Variable.Kind.TEST, "quick"), "no"), Listener.NONE).lead().first().orElseThrow().why().get(2), "however often it is looked at");
+		}
+		assertEquals("Until the cause is found: about 8 min. No order of steps takes less.", consulting.show(bench, Listener.NONE).lead().first().orElseThrow().why().get(2));
+	}
+
 	/** What the rules refer at once is no last resort. */
 	@Test
 	void whoIsToCallAtOnceIsToldAtOnce() {
@@ -218,7 +292,7 @@ class BenchTest {
 		assertEquals(List.of("Needs: meter", "Takes: 8 min", "Who: anybody who knows the trade"), first(shown).how());
 		assertEquals(List.of("Of ten such jobs about 3 were “Battery: Flat” and 3 were “Battery: Worn”. That is by the rules alone: nobody has counted yet how often each was the cause.",
 				"It can confirm or rule out Battery: Flat; point to Battery: Worn.",
-				"From here to the end: about 15 min; about 18 min beginning with the next best. No order of steps takes less."), first(shown).why());
+				"Until the cause is found: about 15 min; about 18 min beginning with the next best. No order of steps takes less."), first(shown).why());
 		assertEquals(List.of("Read: Body module 18 min"), shown.lead().others().stream().map(other -> other.title() + " " + other.expected()).toList());
 	}
 

@@ -71,7 +71,7 @@ class JobSheetTest {
 		assertEquals(List.of("Vehicle", "Complaint", "Findings", "What stands", "Cause", "Repair: Recharge", "Time and money", "Done by"), texts(page, "h2"));
 		List<String> rows = rows(page);
 		assertTrue(rows.contains("1|Sign|No crank|present"), rows.toString());
-		assertTrue(rows.contains("2|Test|Voltage|11.4 V|8 min"), rows.toString());
+		assertTrue(rows.contains("2|Test|Voltage|first 11.4 V, after the repair 12.4 V|8 min"), rows.toString());
 		assertTrue(rows.contains("Customer|Short trips do not charge it.|It comes back otherwise.|x"), rows.toString());
 		assertTrue(rows.contains("Insurer|New key.|_"), rows.toString());
 		assertTrue(rows.contains("Repeat: Voltage.|12.6 V to 13.0 V|12.4 V|no"), rows.toString());
@@ -95,7 +95,7 @@ class JobSheetTest {
 	void leavesLinesForWhatIsNotKnown() {
 		String html = JobSheet.of(MendingTest.osier(), MendingTest.advice(MendingTest.osier()), " ", "");
 		Document page = read(html);
-		// job, date, engine, VIN, cause, time, money, and the three of the signature
+		// job, date, engine, VIN, time, money, and the three of the signature
 		assertEquals(9, html.split("class=\"blank\"", -1).length - 1);
 		assertEquals("Job sheet", texts(page, "title").get(0));
 		assertFalse(texts(page, "h2").stream().anyMatch(title -> title.startsWith("Repair")));

@@ -67,6 +67,15 @@ class KeepingTest {
 		assertTrue(keeping(known).text().contains("  was battery.worn\n"), "who knows better is believed");
 	}
 
+	@Test
+	void whatWasReadBeforeItWasReadAgainIsKeptAsAComment() {
+		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
+		Bench again = MendingTest.verify(MendingTest.verify(MendingTest.verify(bench, 4, "12.1"), 4, "12.1"), 4, "12.7");
+		assertTrue(keeping(again).text().endsWith("  // found first after the repair: Voltage: 12.1 V\n}\n"), keeping(again).text());
+		assertTrue(JobSheet.of(again, MendingTest.advice(again), "J", "").contains("<td>first 11.4 V, after the repair 12.1 V, then 12.7 V</td>"));
+		assertEquals(List.of(), again.undo().now().done().again(), "a correction is taken back");
+	}
+
 	/** The language has no word for it, but whoever reads the file should know. */
 	@Test
 	void repairsInVainAndWhoGoesOnAreKeptAsComments() {
@@ -76,6 +85,7 @@ class KeepingTest {
 		String text = keeping(handedOn).text();
 		assertTrue(text.endsWith("""
 				  spent 5
+				  // found first: Voltage: 11.4 V
 				  // repaired in vain: Recharge; No crank present, expected absent, tried 3 times
 				  // handed on to: a specialist }
 				}

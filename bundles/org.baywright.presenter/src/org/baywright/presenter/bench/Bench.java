@@ -135,12 +135,21 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		}
 		List<Reading> readings = new ArrayList<>(now.readings());
 		int at = indexOf(variable);
+		Done done = now.done();
 		if (at >= 0) {
+			done = isDisturbed(at) ? done.again(new Done.Again(readings.get(at), said(readings.get(at)), false)) : done;
 			readings.set(at, entry.reading().get());
 		} else {
 			readings.add(entry.reading().get());
 		}
-		return next(new Vehicle(now.family(), readings, now.done(), now.scanned()), entry.message());
+		return next(new Vehicle(now.family(), readings, done, now.scanned()), entry.message());
+	}
+
+	/** Returns whether a test that was done later disturbs a finding, so that it is not only corrected when it is entered anew. */
+	private boolean isDisturbed(int at) {
+		String subject = now.readings().get(at).subject();
+		return now.readings().subList(at + 1, now.readings().size()).stream().flatMap(later -> base.test(later.subject()).map(base::doneBy).stream())
+				.anyMatch(test -> test.disturbs().contains(subject));
 	}
 
 	/** Notes what follows from what was found, as part of the last command, so that both are undone together. */
@@ -225,8 +234,10 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 			return on(repair, name -> now.done().with(name, progress -> progress.unread(at)), "");
 		}
 		Entry entry = Entry.read(base, now.family(), at.variable().get(), text);
+		Optional<Reading> before = Optional.ofNullable(now.done().progress(repair).read().get(at)).filter(read -> entry.reading().filter(read::equals).isEmpty());
+		Done done = before.map(read -> now.done().again(new Done.Again(read, said(read), true))).orElse(now.done());
 		return entry.reading().isEmpty() ? refused(entry.message())
-				: on(repair, name -> now.done().with(name, progress -> progress.read(at, entry.reading().get())), entry.message());
+				: on(repair, name -> done.with(name, progress -> progress.read(at, entry.reading().get())), entry.message());
 	}
 
 	/**
@@ -346,7 +357,7 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 		return line(reading).value();
 	}
 
-	private Line line(Reading reading) {
+	Line line(Reading reading) {
 		Variable variable = Variable.of(base, reading);
 		Optional<Subject> subject = new Subjects(base, now.family()).subject(variable);
 		String text = text(reading);

@@ -26,7 +26,7 @@ public final class CaseText {
 	/**
 	 * Returns the job as text of a rule file. What the rules confirm is taken for the cause, unless somebody has said what it
 	 * was; while nothing is confirmed or referred the end is left open, which the text itself then reports. What the language has
-	 * no word for is a comment: repairs in vain, and to whom the job was handed on.
+	 * no word for is a comment: what was found out again, repairs in vain, and to whom the job was handed on.
 	 *
 	 * @param title name of the job
 	 */
@@ -35,9 +35,15 @@ public final class CaseText {
 		Case job = job(bench, mending, title);
 		String text = new RuleWriter(bench.base()).text(job);
 		StringBuilder remarks = new StringBuilder();
-		bench.now().done().inVain().forEach(failed -> remark(remarks, "repaired in vain: " + failed.title() + "; " + String.join("; ", failed.wrong())));
+		Done done = bench.now().done();
+		done.inVain().forEach(failed -> {
+			failed.before().forEach(before -> remark(remarks, "found first: " + before.words()));
+			remark(remarks, "repaired in vain: " + failed.title() + "; " + String.join("; ", failed.wrong()));
+		});
+		done.again().forEach(again -> remark(remarks, "found first" + (again.afterwards() ? " after the repair: " : ": ")
+				+ bench.line(again.reading()).title() + ": " + again.words()));
 		String to = mending.referral().goesTo();
-		if (!to.isEmpty() && (job.referred() || !bench.now().done().referredTo().isEmpty())) {
+		if (!to.isEmpty() && (job.referred() || !done.referredTo().isEmpty())) {
 			remark(remarks, "handed on to: " + to);
 		}
 		if (job.causes().isEmpty() && !job.referred()) {

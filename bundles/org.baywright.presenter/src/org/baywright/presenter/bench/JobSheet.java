@@ -56,8 +56,7 @@ public final class JobSheet {
 		sheet.standing();
 		sheet.causes();
 		sheet.inVain();
-		List<Work> works = Stream.concat(sheet.mending.others().stream(), sheet.mending.work().stream()).toList();
-		works.forEach(sheet::work);
+		sheet.works().forEach(sheet::work);
 		sheet.spent();
 		return sheet.end();
 	}
@@ -140,6 +139,10 @@ public final class JobSheet {
 		html.close().close().open("tbody");
 	}
 
+	private List<Work> works() {
+		return Stream.concat(mending.others().stream(), mending.work().stream()).toList();
+	}
+
 	// ---- what was found ----------------------------------------------------------------------------------------------
 
 	private void vehicle() {
@@ -157,6 +160,7 @@ public final class JobSheet {
 
 	private void findings() {
 		List<Bench.Line> lines = bench.lines();
+		Course course = new Course(bench, works());
 		html.element("h2", "Findings");
 		table("As they stand now, in the order in which they were first made; times as the rules say", "", "Kind", "What", "Found", "Time");
 		int number = 0;
@@ -164,7 +168,7 @@ public final class JobSheet {
 			Bench.Line line = lines.get(i);
 			if (!line.kind().equals("Vehicle")) {
 				html.open("tr").element("td", Integer.toString(++number), "class", "number").element("td", line.kind()).element("td", line.title())
-						.element("td", line.value()).element("td", Telling.minutes(mending.spent().each().get(i)), "class", "number").close();
+						.element("td", course.of(line)).element("td", Telling.minutes(mending.spent().each().get(i)), "class", "number").close();
 			}
 		}
 		if (number == 0) {
