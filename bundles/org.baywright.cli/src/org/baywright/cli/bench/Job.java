@@ -94,8 +94,6 @@ final class Job {
 
 	/** Returns the sheet of the job, or the one that goes along where it is handed on. */
 	String sheet() {
-		boolean referral = mending().filter(mending -> mending.referral().isDue() || !mending.referral().accepted().isEmpty()).isPresent();
-		String date = LocalDate.now().toString();
-		return referral ? JobSheet.referral(bench(), shown().advice(), keeping().name(), date) : JobSheet.of(bench(), shown().advice(), keeping().name(), date);
+		return JobSheet.on(LocalDate.now(), bench(), shown().advice());
 	}
 }

@@ -21,6 +21,7 @@ import org.baywright.model.Family;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.presenter.Examples;
+import org.baywright.presenter.Left;
 import org.baywright.presenter.Link;
 import org.baywright.presenter.ProjectState;
 import org.junit.jupiter.api.Test;
@@ -85,13 +86,13 @@ class BenchTest {
 
 	@Test
 	void goesOnWithTheJobThatWasLeftAtAnotherProject() {
-		Benches benches = new Benches();
+		Left<Bench> left = new Left<>(Bench::base, Bench::of, Bench::turn);
 		Bench begun = Bench.of(SMALL).enter(ENGINE, "petrol").enter(NO_CRANK, "present");
 		RuleBase other = new RuleBase.Builder("another").build();
-		Bench elsewhere = benches.turn(begun, other);
+		Bench elsewhere = left.turn(begun, other);
 		assertEquals(List.of(), elsewhere.lines());
-		assertEquals(begun.lines(), benches.turn(elsewhere, SMALL).lines());
-		assertEquals(begun.lines(), benches.turn(begun, SMALL).lines());
+		assertEquals(begun.lines(), left.turn(elsewhere, SMALL).lines());
+		assertEquals(begun.lines(), left.turn(begun, SMALL).lines());
 	}
 
 	@Test
@@ -586,11 +587,11 @@ class BenchTest {
 	void aJobWaitsForRulesThatKnowItsVehicle() {
 		RuleBase broken = Examples.rules("family elder", "sign no_crank");
 		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
-		Benches benches = new Benches();
-		Bench waits = benches.turn(bench, broken);
+		Left<Bench> left = new Left<>(Bench::base, Bench::of, Bench::turn);
+		Bench waits = left.turn(bench, broken);
 		assertEquals("The rules no longer know the vehicle. What was found is kept, and the job goes on when they do.", waits.message());
 		assertEquals(bench.now(), waits.now());
-		assertEquals(bench.now(), benches.turn(waits, Examples.rules(MendingTest.TEXT)).now());
-		assertEquals("elder", benches.turn(Bench.of(MendingTest.SMALL).choose("osier"), broken).now().family(), "nothing was found");
+		assertEquals(bench.now(), left.turn(waits, Examples.rules(MendingTest.TEXT)).now());
+		assertEquals("elder", left.turn(Bench.of(MendingTest.SMALL).choose("osier"), broken).now().family(), "nothing was found");
 	}
 }

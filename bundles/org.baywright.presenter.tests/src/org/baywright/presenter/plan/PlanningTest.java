@@ -9,6 +9,7 @@ import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
 import org.baywright.presenter.Examples;
+import org.baywright.presenter.Left;
 import org.baywright.presenter.ProjectState;
 import org.junit.jupiter.api.Test;
 
@@ -73,12 +74,12 @@ class PlanningTest {
 
 	@Test
 	void eachProjectKeepsWhatWasChosenInIt() {
-		Plannings plannings = new Plannings();
+		Left<Planning> left = new Left<>(Planning::base, Planning::of, Planning::turn);
 		Planning chosen = shown(Planning.of(rules("", "")).choose("bord").complain("hum"));
 		RuleBase other = Examples.project("light-van").snapshot().rules();
-		Planning there = plannings.turn(chosen, other);
+		Planning there = left.turn(chosen, other);
 		assertEquals("bord_s", there.family());
-		Planning back = plannings.turn(there, rules("takes 4 min", "takes 3 min"));
+		Planning back = left.turn(there, rules("takes 4 min", "takes 3 min"));
 		assertEquals("bord hum", back.family() + " " + back.complaint());
 		assertEquals(chosen.shown(), back.before(), "what was changed meanwhile is told");
 	}

@@ -84,13 +84,14 @@ public record Bench(RuleBase base, List<Vehicle> past, Vehicle now, List<Vehicle
 	}
 
 	/** Returns whether other rules know the family of the vehicle. */
-	boolean isKnown(RuleBase other) {
+	private boolean isKnown(RuleBase other) {
 		return other.family(now.family()).filter(family -> !family.base()).isPresent();
 	}
 
-	/** Returns the bench as one that waits for rules that know its vehicle again. */
-	Bench waiting() {
-		return refused("The rules no longer know the vehicle. What was found is kept, and the job goes on when they do.");
+	/** Goes on with rules that are typed on: the job waits while they do not know its vehicle. */
+	public Bench turn(RuleBase other) {
+		// who types goes through rules that nobody means
+		return !now.readings().isEmpty() && !isKnown(other) ? refused("The rules no longer know the vehicle. What was found is kept, and the job goes on when they do.") : with(other);
 	}
 
 	private boolean isKnown(RuleBase other, Reading reading) {

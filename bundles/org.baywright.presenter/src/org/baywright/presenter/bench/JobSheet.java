@@ -1,6 +1,7 @@
 package org.baywright.presenter.bench;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -39,6 +40,12 @@ public final class JobSheet {
 		base = bench.base();
 		mending = Mending.of(bench, advice);
 		words = new Words(base);
+	}
+
+	/** Returns the sheet for a job as it stands on a day: where it is handed on, or the rules say so, the one that goes along. */
+	public static String on(LocalDate day, Bench bench, Advice advice) {
+		String name = Keeping.of(bench, advice, day).name();
+		return Referral.of(bench, advice).goesAlong() ? referral(bench, advice, name, day.toString()) : of(bench, advice, name, day.toString());
 	}
 
 	/**

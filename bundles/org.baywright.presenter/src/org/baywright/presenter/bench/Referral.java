@@ -40,6 +40,11 @@ public record Referral(boolean isDue, List<String> toWhom, String accepted, List
 		return accepted.isEmpty() ? Words.and(toWhom) : accepted;
 	}
 
+	/** Returns whether the job is handed on, or ought to be. */
+	boolean goesAlong() {
+		return isDue || !accepted.isEmpty();
+	}
+
 	static Referral of(Bench bench, Advice advice) {
 		List<String> toWhom = advice.verdicts().stream().map(Derived::verdict).filter(verdict -> verdict.isReferral()).map(verdict -> verdict.fault()).sorted().toList();
 		Set<Rule> concerned = concerned(bench);

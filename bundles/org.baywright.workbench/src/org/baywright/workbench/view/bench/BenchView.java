@@ -9,10 +9,10 @@ import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
+import org.baywright.presenter.Left;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.bench.Ask;
 import org.baywright.presenter.bench.Bench;
-import org.baywright.presenter.bench.Benches;
 import org.baywright.presenter.bench.CaseText;
 import org.baywright.presenter.bench.Consulting;
 import org.baywright.presenter.bench.JobSheet;
@@ -51,7 +51,7 @@ public final class BenchView extends RulesView {
 	public static final String ID = "org.baywright.workbench.view.bench";
 
 	private final Consulting consulting = new Consulting();
-	private final Benches benches = new Benches();
+	private final Left<Bench> left = new Left<>(Bench::base, Bench::of, Bench::turn);
 	private Bench bench = Bench.of(new RuleBase.Builder("").build());
 	private AskBar bar;
 	private Label message;
@@ -132,7 +132,7 @@ public final class BenchView extends RulesView {
 	@Override
 	protected void show(ProjectState state) {
 		if (bench.base() != state.rules()) {
-			set(benches.turn(bench, state.rules()));
+			set(left.turn(bench, state.rules()));
 		}
 	}
 
@@ -215,11 +215,7 @@ public final class BenchView extends RulesView {
 	}
 
 	private void showSheet() {
-		String date = LocalDate.now().toString();
-		boolean referral = shown.mending().filter(mending -> mending.referral().isDue() || !mending.referral().accepted().isEmpty()).isPresent();
-		String name = Keeping.of(bench, shown.advice(), LocalDate.now()).name();
-		String page = referral ? JobSheet.referral(bench, shown.advice(), name, date) : JobSheet.of(bench, shown.advice(), name, date);
-		SheetLauncher.show(getSite().getShell(), "job", page, BenchMessages.Sheet, BenchMessages.SheetNotWritten);
+		SheetLauncher.show(getSite().getShell(), "job", JobSheet.on(LocalDate.now(), bench, shown.advice()), BenchMessages.Sheet, BenchMessages.SheetNotWritten);
 	}
 
 	private void draft() {

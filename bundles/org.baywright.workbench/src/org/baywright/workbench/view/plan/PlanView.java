@@ -6,10 +6,10 @@ import java.util.List;
 import java.util.function.IntFunction;
 
 import org.baywright.model.RuleBase;
+import org.baywright.presenter.Left;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.plan.PlanShown;
 import org.baywright.presenter.plan.Planning;
-import org.baywright.presenter.plan.Plannings;
 import org.baywright.presenter.plan.Twig;
 import org.baywright.workbench.DropDown;
 import org.baywright.workbench.Icon;
@@ -36,7 +36,7 @@ public final class PlanView extends RulesView {
 	/** The view's id. */
 	public static final String ID = "org.baywright.workbench.view.plan";
 
-	private final Plannings plannings = new Plannings();
+	private final Left<Planning> left = new Left<>(Planning::base, Planning::of, Planning::turn);
 	private Planning planning = Planning.of(new RuleBase.Builder("").build());
 	private Combo vehicle;
 	private Combo complaint;
@@ -87,7 +87,7 @@ public final class PlanView extends RulesView {
 	@Override
 	protected void show(ProjectState state) {
 		if (planning.base() != state.rules()) {
-			set(plannings.turn(planning, state.rules()));
+			set(left.turn(planning, state.rules()));
 		}
 	}
 
