@@ -12,6 +12,7 @@ import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.Component;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Outcome;
+import org.baywright.model.Repair;
 import org.baywright.model.Rule;
 import org.baywright.model.VerdictKind;
 
@@ -52,8 +53,13 @@ final class Confirming {
 		return checked.partsOf(rule.name()).stream().anyMatch(part -> !never.contains(part));
 	}
 
-	/** Returns for each fault the rules that can confirm it. */
-	static Map<String, List<Rule>> rules(Checked checked) {
+	/** Returns the rules that can confirm a fault on vehicles of some family that a repair is for. */
+	static List<Rule> rules(Checked checked, Repair repair, String fault) {
+		return checked.shared("confirming rules", () -> findRules(checked)).getOrDefault(fault, List.of()).stream()
+				.filter(rule -> checked.reach(rule).stream().anyMatch(family -> checked.base().reaches(repair.scope(), family))).toList();
+	}
+
+	private static Map<String, List<Rule>> findRules(Checked checked) {
 		Map<String, List<DeadRule.Dead>> dead = new HashMap<>();
 		checked.each(Checks.get(DeadRule.class), (part, deads) -> deads
 				.forEach(fact -> dead.computeIfAbsent(fact.rule(), key -> new ArrayList<>()).add(fact)));

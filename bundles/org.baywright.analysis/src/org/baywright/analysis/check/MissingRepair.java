@@ -2,6 +2,7 @@ package org.baywright.analysis.check;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -43,10 +44,10 @@ public final class MissingRepair implements ProofCheck<List<MissingRepair.Missin
 		List<Missing> missing = new ArrayList<>();
 		for (int number = 0; number < prover.program().verdicts.size(); number++) {
 			Verdict verdict = prover.program().verdicts.get(number);
-			Formula mend = prover.program().mendOf.get(number);
-			boolean limited = mend != Formula.TRUE && !prover.base().repairsOf(verdict.fault()).isEmpty();
+			Collection<Formula> mends = prover.program().mendOf.get(number).values();
+			boolean limited = !mends.contains(Formula.TRUE) && !prover.base().repairsOf(verdict.fault()).isEmpty();
 			if (limited && verdict.kind() == VerdictKind.CONFIRMED) {
-				int[] goals = { prover.encoding().verdict(number), -prover.encoding().literal(mend, false) };
+				int[] goals = { prover.encoding().verdict(number), -prover.encoding().literal(new Formula.Any(List.copyOf(mends)), false) };
 				Answer answer = prover.encoding().ask(goals);
 				if (answer == Answer.UNDECIDED) {
 					prover.undecided("whether " + verdict.fault() + " is confirmed on a vehicle for which no repair is meant");

@@ -10,10 +10,12 @@ import org.baywright.analysis.Fix;
 import org.baywright.analysis.proof.Check;
 import org.baywright.analysis.proof.Checked;
 import org.baywright.analysis.proof.Component;
+import org.baywright.analysis.proof.Formula;
 import org.baywright.analysis.proof.Program;
 import org.baywright.analysis.proof.Prover;
 import org.baywright.analysis.sat.Answer;
 import org.baywright.model.Repair;
+import org.baywright.model.Rule;
 import org.baywright.model.Severity;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.VerifyStep;
@@ -50,11 +52,13 @@ public final class VerifyCannotFail implements Check {
 	private static boolean canFail(Checked checked, Repair repair, Expects expects, Map<Component, Prover> provers) {
 		boolean confirmed = false;
 		for (String fault : repair.fixes()) {
-			for (var rule : checked.shared("confirming rules", () -> Confirming.rules(checked)).getOrDefault(fault, List.of())) {
+			for (Rule rule : Confirming.rules(checked, repair, fault)) {
 				for (Component part : checked.partsOf(rule.name())) {
-					confirmed = true;
 					Prover prover = provers.computeIfAbsent(part, key -> checked.prover(key, key.families().get(0), List.of()));
-					if (canFail(prover, fault, expects)) {
+					int verdict = prover.program().numberOf(new Verdict(fault, VerdictKind.CONFIRMED));
+					Formula meant = prover.program().mendOf.get(verdict).get(repair.name());
+					confirmed |= meant != null;
+					if (meant != null && canFail(prover, verdict, meant, expects)) {
 						return true;
 					}
 				}
@@ -63,14 +67,13 @@ public final class VerifyCannotFail implements Check {
 		return !confirmed; // of a fault that nothing confirms there is nothing to say
 	}
 
-	private static boolean canFail(Prover prover, String fault, Expects expects) {
+	private static boolean canFail(Prover prover, int verdict, Formula meant, Expects expects) {
 		Program program = prover.program();
 		int var = program.numberOf(expects.variable());
-		int verdict = program.numberOf(new Verdict(fault, VerdictKind.CONFIRMED));
 		if (var < 0 || !program.isStratified() || !prover.isPossible()) {
 			return true; // no rule and no law ties it to the fault
 		}
-		return prover.encoding().ask(prover.encoding().verdict(verdict),
+		return prover.encoding().ask(prover.encoding().verdict(verdict), prover.encoding().literal(meant, false),
 				prover.encoding().values.in(var, expects.failing(program, var))) != Answer.NO;
 	}
 }

@@ -107,9 +107,8 @@ public final class VerifyExpectsFault implements Check {
 		}
 
 		void run() {
-			Map<String, List<Rule>> rules = checked.shared("confirming rules", () -> Confirming.rules(checked));
 			for (String fault : repair.fixes()) {
-				for (Rule rule : rules.getOrDefault(fault, List.of())) {
+				for (Rule rule : Confirming.rules(checked, repair, fault)) {
 					if (restsOnIt(rule, fault) && !HeldBack.in(checked).waits(rule)) {
 						for (Component part : checked.partsOf(rule.name())) {
 							search(part, rule, fault);
@@ -140,17 +139,21 @@ public final class VerifyExpectsFault implements Check {
 				return;
 			}
 			int confirmed = program.numberOf(new Verdict(fault, VerdictKind.CONFIRMED));
+			Formula meant = program.mendOf.get(confirmed).get(repair.name());
+			if (meant == null) {
+				return; // the repair is for other families
+			}
 			for (int branch : program.derivedBy.get(confirmed)) {
 				if (prover.ruleName(branch).equals(rule.name())) {
 					for (int cell : expects.cells(program, var)) {
-						ask(part, prover, branch, var, cell, rule, fault);
+						ask(part, prover, meant, branch, var, cell, rule, fault);
 					}
 				}
 			}
 		}
 
-		private void ask(Component part, Prover prover, int branch, int var, int cell, Rule rule, String fault) {
-			int[] goals = goals(prover, branch, var, cell);
+		private void ask(Component part, Prover prover, Formula meant, int branch, int var, int cell, Rule rule, String fault) {
+			int[] goals = goals(prover, meant, branch, var, cell);
 			if (prover.encoding().ask(goals) == Answer.NO) {
 				return;
 			}
@@ -176,11 +179,11 @@ public final class VerifyExpectsFault implements Check {
 			}
 		}
 
-		/** The rule fires, not without the result, and everything else that the verification expects is so as well. */
-		private int[] goals(Prover prover, int branch, int var, int cell) {
+		/** The repair is meant for the vehicle, the rule fires, not without the result, and all else that the verification expects is so as well. */
+		private int[] goals(Prover prover, Formula meant, int branch, int var, int cell) {
 			Program program = prover.program();
 			Encoding encoding = prover.encoding();
-			List<Integer> goals = new ArrayList<>(List.of(encoding.body(branch), known(encoding, var, Encoding.only(cell)),
+			List<Integer> goals = new ArrayList<>(List.of(encoding.body(branch), encoding.literal(meant, false), known(encoding, var, Encoding.only(cell)),
 					-encoding.literal(without(program.branches.get(branch).body(), var), true)));
 			for (Expects other : all) {
 				int number = program.numberOf(other.variable());

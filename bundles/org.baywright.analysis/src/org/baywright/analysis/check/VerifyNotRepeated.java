@@ -1,7 +1,5 @@
 package org.baywright.analysis.check;
 
-import java.util.List;
-import java.util.Map;
 import java.util.TreeSet;
 
 import org.baywright.analysis.Fix;
@@ -26,12 +24,11 @@ public final class VerifyNotRepeated implements Check {
 					|| repair.verify().stream().anyMatch(VerifyStep.RepeatWhatConfirmed.class::isInstance)) {
 				continue; // reported as unverified, or repeats all there is
 			}
-			Map<String, List<Rule>> confirming = checked.shared("confirming rules", () -> Confirming.rules(checked));
 			Verification walk = new Verification(checked.base(), repair);
 			TreeSet<String> missing = new TreeSet<>();
 			TreeSet<String> rules = new TreeSet<>();
 			for (String fault : repair.fixes()) {
-				for (Rule rule : confirming.getOrDefault(fault, List.of())) {
+				for (Rule rule : Confirming.rules(checked, repair, fault)) {
 					TreeSet<String> evidence = evidence(rule);
 					if (!evidence.isEmpty() && evidence.stream()
 							.noneMatch(name -> walk.repeats(name) || walk.looksAgainFor(name))) {

@@ -59,8 +59,8 @@ public final class Program {
 	public final int[] moduleOf;
 	/** For each variable what must hold of a vehicle so that it makes sense on it. */
 	public final List<Formula> limitOf;
-	/** For each verdict what must hold of a vehicle so that some repair for its fault is meant for it. */
-	public final List<Formula> mendOf;
+	/** For each verdict the repairs of its fault, by name, with what must hold of a vehicle so that one is meant for it. */
+	public final List<Map<String, Formula>> mendOf;
 	public final Strata strata;
 	private final Map<Variable, Integer> numbers;
 	private final Map<Verdict, Integer> verdictNumbers;

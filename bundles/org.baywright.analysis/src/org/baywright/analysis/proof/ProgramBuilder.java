@@ -367,16 +367,11 @@ final class ProgramBuilder {
 		return limitOf(variable).map(this::ofVehicle).orElse(Formula.TRUE);
 	}
 
-	/** Returns what must hold of a vehicle so that some repair for the fault is meant for it. */
-	Formula mend(Verdict verdict) {
-		List<Formula> ways = new ArrayList<>();
-		for (Repair repair : mends(verdict.fault())) {
-			if (repair.scope().where().isEmpty()) {
-				return Formula.TRUE;
-			}
-			ways.add(ofVehicle(repair.scope().where().get()));
-		}
-		return new Formula.Any(ways);
+	/** Returns for each repair of the fault that may be meant for vehicles of the family what must hold of one so that it is. */
+	Map<String, Formula> mend(Verdict verdict) {
+		Map<String, Formula> mends = new LinkedHashMap<>();
+		mends(verdict.fault()).forEach(repair -> mends.put(repair.name(), repair.scope().where().map(this::ofVehicle).orElse(Formula.TRUE)));
+		return mends;
 	}
 
 	private List<Repair> mends(String fault) {

@@ -50,4 +50,20 @@ class VerifyCannotFailTest {
 				repair new_element { fixes element.open steps "Replace it." verify { repeat fan expect runs } }
 				""");
 	}
+
+	@Test
+	void onlyVehiclesThatTheRepairIsForCount() {
+		MarkedFlaws.check(VerifyCannotFail.class, """
+				family dunlin { trait heat : water, ptc }
+				sign no_heat
+				part element { fault open }
+				test ohms { measures Ohm 0 .. 200 step 1 }
+				test fan { results runs, stands }
+				law "Without a pump the fan runs" : when no_heat, heat is ptc then fan is runs
+				rule a { given no_heat run ohms on at_least 40 Ohm : confirms element.open }
+				repair with_ptc { for dunlin where heat is ptc fixes element.open steps "Replace it." verify { repeat fan expect runs } }
+				//     ^^^^^^^^ warning verify-cannot-fail: The verification of repair with_ptc expects only what is so on every vehicle on which rules confirm element.open (open), so it passes without the repair; add "repeat what confirmed".
+				repair either { fixes element.open steps "Replace it." verify { repeat fan expect runs } }
+				""");
+	}
 }

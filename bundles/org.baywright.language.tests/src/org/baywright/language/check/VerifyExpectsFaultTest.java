@@ -147,4 +147,24 @@ class VerifyExpectsFaultTest {
 				//   also: line 7 (rule swapped confirms it)
 				""");
 	}
+
+	@Test
+	void onlyVehiclesThatTheRepairIsForCount() {
+		MarkedFlaws.check(VerifyExpectsFault.class, """
+				family lark { trait fuel : petrol, diesel }
+				family tarn
+				sign no_start
+				part strap { fault loose }
+				test ground_drop { measures V 0 .. 5 step 0.01 }
+				rule drop { for lark where fuel is petrol given no_start run ground_drop on above 0.3 V : confirms strap.loose }
+				rule small_drop { for lark where fuel is diesel given no_start run ground_drop on above 0.2 V : confirms strap.loose }
+				rule large_drop { for tarn given no_start run ground_drop on above 0.5 V : confirms strap.loose }
+				repair for_petrol { for lark where fuel is petrol fixes strap.loose verify { repeat ground_drop expect at_most 0.3 V } }
+				repair for_tarn { for tarn fixes strap.loose verify { repeat ground_drop expect at_most 0.5 V } }
+				repair for_lark { for lark fixes strap.loose verify { repeat ground_drop expect at_most 0.3 V } }
+				//                                                    ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ warning verify-expects-fault: The verification of repair for_lark passes with 0.21 V in test ground_drop, at which rule small_drop confirms strap.loose (loose); expect only results at which no rule confirms it.
+				//   witness: lark with fuel diesel; no_start; ground_drop: 0.21 V
+				//   also: line 7 (rule small_drop confirms it)
+				""");
+	}
 }

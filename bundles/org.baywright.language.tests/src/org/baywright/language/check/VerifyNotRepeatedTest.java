@@ -118,4 +118,22 @@ class VerifyNotRepeatedTest {
 				repair r { fixes radiator.leaking steps "Replace it." verify { repeat level expect full } }
 				""");
 	}
+
+	@Test
+	void whatConfirmsOnOtherVehiclesIsNotRepeated() {
+		MarkedFlaws.check(VerifyNotRepeated.class, """
+				family tarn
+				family lark
+				sign hot
+				part radiator { fault leaking }
+				test level { results full, low }
+				test smell { results none, sweet }
+				rule a { for tarn given hot run level on low : confirms radiator.leaking }
+				rule b { for lark given hot run smell on sweet : confirms radiator.leaking }
+				repair for_tarn { for tarn fixes radiator.leaking steps "Replace it." verify { repeat level expect full } }
+				repair for_lark { for lark fixes radiator.leaking steps "Replace it." verify { repeat level expect full } }
+				//     ^^^^^^^^ warning verify-not-repeated: The verification of repair for_lark does not repeat smell, which confirmed the fault; add "repeat what confirmed".
+				//   also: line 8 (rule b confirms it)
+				""");
+	}
 }
