@@ -51,6 +51,7 @@ final class BenchCases {
 
 	void go() {
 		bench();
+		keepAndUndo();
 		dangerAndChain();
 		plan();
 	}
@@ -161,6 +162,38 @@ final class BenchCases {
 		hands.until("the job is copied", () -> Entries.copied().contains("found sometimes_dead"));
 		hands.click(hands.find(ToolItem.class, "Start over with the same family"));
 		hands.until("begun anew", () -> hands.says("What is wrong with the vehicle?"));
+	}
+
+	/** A job that was kept in a file that is open can be undone there. */
+	private void keepAndUndo() {
+		drive.check("bench: a job that is kept is taken back by undo in the editor", () -> {
+			drive.ready();
+			hands.doubleClick(hands.item(drive.projects(), text -> text.equals("jobs.bay")));
+			hands.until("the jobs in the editor", () -> drive.editorText().contains("Job 201"));
+			String before = hands.see(drive::editorText);
+			drive.show("Bench");
+			hands.until("the complaint is asked for", () -> hands.says("What is wrong with the vehicle?"));
+			hands.pick(hands.find(Combo.class, "the complaint", list -> Controls.place(list).equals("Bench") && list.indexOf("Intermittent no-crank") >= 0), "Intermittent no-crank");
+			hands.click(hands.find(Button.class, "Enter"));
+			enterElse("rest voltage");
+			hands.type("11.5");
+			hands.key("Return");
+			hands.until("the repair", () -> tells("Repair: "));
+			hands.click(hands.find(ToolItem.class, "Keep as a finished job"));
+			hands.rest(1000);
+			if (!hands.front().equals("Baywright")) {
+				hands.key("Return"); // the repair is not verified, and that is asked
+			}
+			hands.until("it is kept", () -> drive.editorText().contains("rest_voltage 11.5 V") && !drive.editorText().equals(before));
+			// undo is the editor's only while it has the focus
+			hands.click(drive.editor());
+			for (int i = 0; i < 10 && !hands.see(drive::editorText).equals(before); i++) {
+				hands.key("ctrl+z");
+			}
+			hands.until("it is taken back", () -> drive.editorText().equals(before));
+			hands.key("ctrl+s");
+			drive.ready();
+		});
 	}
 
 	private StyledText told() {

@@ -24,6 +24,7 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.TreeItem;
 
 /** Plays the jobs of the command line in the window, from the complaint to the kept job, answering what the bench asks as the vehicle would. */
 final class Jobs {
@@ -101,6 +102,38 @@ final class Jobs {
 				drive.check("job: " + file.getFileName(), () -> play(Job.of(file), file.getFileName().toString().replace(".txt", "")));
 			}
 		}
+		drive.check("plan: the complaint stays while another project is shown", this::planStays);
+	}
+
+	private void planStays() throws IOException {
+		String slow = "Engine cranks slowly";
+		bringIn("light-van");
+		bringIn("farm-tractor");
+		open("light-van", "rules-starting.bay");
+		drive.show("Plan");
+		hands.until("the complaints", 60, () -> hands.look(Combo.class, list -> Controls.place(list).equals("Plan") && list.indexOf(slow) >= 0).isPresent());
+		Combo complaint = hands.find(Combo.class, "the complaint", list -> Controls.place(list).equals("Plan") && list.indexOf(slow) >= 0);
+		if (hands.see(() -> complaint.indexOf(slow)) == 0) {
+			throw new AssertionError(slow + " is chosen at the beginning anyhow");
+		}
+		hands.pick(complaint, slow);
+		open("farm-tractor", "rules-hitch.bay");
+		hands.until("another project", 60, () -> complaint.indexOf(slow) < 0);
+		open("light-van", "rules-starting.bay");
+		hands.until("what was chosen", 60, () -> complaint.getText().equals(slow));
+		hands.picture("plan-stays");
+	}
+
+	/** Opens a file that no other project has; the views show the project of the editor. */
+	private void open(String project, String file) {
+		TreeItem item = hands.item(drive.projects(), text -> text.equals(project));
+		if (!hands.see(item::getExpanded)) {
+			hands.click(item);
+			hands.key("Right");
+			hands.rest(500);
+		}
+		hands.doubleClick(hands.item(drive.projects(), text -> text.equals(file)));
+		hands.rest(1000);
 	}
 
 	// ---- the project -------------------------------------------------------------------------------------------
