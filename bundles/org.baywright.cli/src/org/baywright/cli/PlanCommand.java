@@ -105,6 +105,9 @@ final class PlanCommand implements Callable<Integer> {
 		plan.cautions().forEach(caution -> out.println(Style.safe(said(caution))));
 		plan.facts().forEach(fact -> out.println(Style.safe(fact)));
 		plan.tree().ifPresent(tree -> {
+			if (!plan.leftOut().isEmpty()) {
+				out.println(Style.safe(plan.leftOut()));
+			}
 			out.println();
 			for (PlanText.Line line : PlanText.of(tree)) {
 				String reached = line.number().isEmpty() ? "" : Style.safe(line.number() + " " + line.result() + ": ");

@@ -68,6 +68,15 @@ public final class PackWriter {
 	}
 
 	/**
+	 * Returns the fingerprint that a pack of these rules has: SHA-256 in 64 hexadecimal digits.
+	 *
+	 * @throws PackException if the rules cannot be written, which a checked rule base always can
+	 */
+	public static String fingerprint(RuleBase rules) throws PackException {
+		return Sha256.of(CanonicalJson.bytes(RulesForm.write(rules)));
+	}
+
+	/**
 	 * Writes the pack to a file, which is replaced as a whole or not at all.
 	 *
 	 * @param target the file; folders that are missing are made

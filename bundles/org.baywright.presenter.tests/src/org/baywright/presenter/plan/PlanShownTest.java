@@ -18,6 +18,8 @@ import org.baywright.analysis.Variable;
 import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.PackWriter;
 import org.baywright.presenter.Examples;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.bench.Bench;
@@ -117,7 +119,8 @@ class PlanShownTest {
 		assertEquals(Twig.Kind.MORE, seldom.kind());
 		assertEquals("…", seldom.title());
 		assertEquals(7 / 908.0, seldom.share(), 1e-3);
-		assertTrue(plan.facts().contains("Where no more than 1 of 100 vehicles come, the plan is not told further: “…”."), plan.facts().toString());
+		assertEquals("“…”: left out here, as no more than 1 of 100 vehicles come there. The figures count these too.", plan.leftOut());
+		assertEquals("", plan(lamp(), "tarn", "dead").leftOut());
 	}
 
 	/** Two faults with one test for both: each confirmed by it, so nothing tells them apart. */
@@ -184,15 +187,19 @@ class PlanShownTest {
 	}
 
 	@Test
-	void aSmallPlanIsPrintedAsAPictureAndALargeOneAsNumberedSteps() {
+	void aSmallPlanIsPrintedAsAPictureAndALargeOneAsNumberedSteps() throws PackException {
 		Document small = read(plan(rules(BOTH), "tarn", "dead").sheet());
 		assertEquals(1, small.getElementsByTagName("svg").getLength());
 		assertTrue(small.getDocumentElement().getTextContent().contains("licensed practice come first"));
+		String text = read(plan(rules(BOTH.replace("workshop { lacks pliers }", "").replace("needs pliers", "needs pliers skill trained fits \"A lamp\"")), "tarn", "dead").sheet()).getDocumentElement().getTextContent();
+		assertTrue(text.contains("A lamp, Pliers") && text.contains("“Deep”: somebody trained for it"), text);
+		assertTrue(text.contains("Date  Vehicle  Name"), text);
 		PlanShown plan = plan(Examples.checked("light-van").rules(), "bord_s", "slow_crank");
 		Document large = read(plan.sheet());
 		assertEquals(0, large.getElementsByTagName("svg").getLength());
 		assertTrue(large.getElementsByTagName("li").getLength() > plan.facts().size() + 10);
-		assertTrue(large.getDocumentElement().getTextContent().contains("This page leaves out where no more than"));
+		assertTrue(large.getDocumentElement().getTextContent().contains("left out on this page, as no more than"));
+		assertTrue(plan.sheet().contains("light-van, rules " + PackWriter.fingerprint(plan.rules()).substring(0, 12)), "which rules it follows");
 		assertEquals(plan.sheet(), plan(Examples.checked("light-van").rules(), "bord_s", "slow_crank").sheet(), "the same each time");
 	}
 
@@ -247,7 +254,7 @@ class PlanShownTest {
 	@Test
 	void theGapIsTold() {
 		Figures notBest = new Figures(20, 90, 0, 0, 20, 90, 18, false, .8, 0, .2, 0, 0);
-		assertTrue(notBest.sentences().contains("No order of steps costs less than 18, so this plan need not be the best."), notBest.sentences().toString());
+		assertTrue(notBest.sentences().contains("The search for a better order stopped before its end: none costs less than 18, but this plan need not be the best."), notBest.sentences().toString());
 		Figures waits = new Figures(20, 90, 30, 1200, 20, 90, 20, true, 1, 0, 0, 0, 0);
 		assertTrue(waits.sentences().contains("Waiting: about 30 min to be expected, 20 h at worst."), waits.sentences().toString());
 		assertEquals(List.of("waiting none → 30 min", "cost 20 → 25", "one cause confirmed in 80 of 100 → 100 of 100"), new Figures(20, 90, 30, 1200, 25, 90, 25, true, 1, 0, 0, 0, 0).against(notBest));

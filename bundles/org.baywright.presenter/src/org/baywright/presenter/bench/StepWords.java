@@ -2,6 +2,7 @@ package org.baywright.presenter.bench;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
 
 import org.baywright.analysis.Variable;
 import org.baywright.model.Module;
@@ -49,6 +50,11 @@ public final class StepWords {
 	public List<Caution> cautions(Position.Step step) {
 		return step instanceof Diagnosis.Finding finding && finding.variable().kind() == Variable.Kind.TEST
 				? base.test(finding.variable().name()).map(base::doneBy).map(test -> Caution.of(base, test.hazards(base))).orElse(List.of()) : List.of();
+	}
+
+	/** Returns the module that is asked to find something out; nothing for what no module tells. */
+	public static Optional<Module> module(RuleBase base, Variable variable) {
+		return Doing.module(base, variable);
 	}
 
 	/** Returns how long work takes: "22 min of work and 40 min of waiting". */

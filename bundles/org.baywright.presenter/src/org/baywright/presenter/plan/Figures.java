@@ -43,13 +43,13 @@ public record Figures(double minutes, double worstMinutes, double waiting, doubl
 		}
 		said.add("Time and money together: about " + money(cost) + " to be expected, " + money(worstCost) + " at worst, in the project’s own money; "
 				+ (hourly ? "an hour of work as the workshop says." : "a minute of work counts like one of it."));
-		said.add(isBest() ? "No order of steps costs less." : "No order of steps costs less than " + money(least) + ", so this plan need not be the best.");
+		said.add(isBest() ? "No order of steps costs less." : "The search for a better order stopped before its end: none costs less than " + money(least) + ", but this plan need not be the best.");
 		List<String> ends = new ArrayList<>();
 		add(ends, one, "end with one cause confirmed");
 		add(ends, several, "end with several causes confirmed");
 		add(ends, referred, "go on to somebody else");
 		add(ends, nothing, "end with nothing confirmed");
-		add(ends, unseen, "were not followed to an end, so that the times are estimates");
+		add(ends, unseen, "come to where the search did not look on, so that the times are estimates");
 		said.add("Of 100 vehicles " + Words.and(ends) + ".");
 		return said;
 	}

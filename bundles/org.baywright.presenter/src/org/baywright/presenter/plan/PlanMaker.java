@@ -79,8 +79,8 @@ final class PlanMaker {
 		if (plan.step().isPresent() && plan.branches().isEmpty()) {
 			return none(title, "Whatever is found first, the rules contradict each other: no vehicle comes to an end. The flaws tell where.");
 		}
-		return new PlanShown(base.name(), title, known(), Optional.of(figures(diagnosis, found)), groups(diagnosis, plan),
-				Optional.of(twig(plan, "", 1)), cautions(Optional.of(plan)), bench(diagnosis, plan, cancelled), "");
+		return new PlanShown(base, title, known(), Optional.of(figures(diagnosis, found)), groups(diagnosis, plan),
+				Optional.of(twig(plan, "", 1)), cautions(told(plan)), Optional.of(Needs.of(base, say, told(plan))), bench(diagnosis, plan, cancelled), "");
 	}
 
 	private String bench(Diagnosis diagnosis, Plan plan, BooleanSupplier cancelled) {
@@ -89,7 +89,7 @@ final class PlanMaker {
 	}
 
 	private PlanShown none(String title, String why) {
-		return new PlanShown(base.name(), title, known(), Optional.empty(), List.of(), Optional.empty(), cautions(Optional.empty()), "", why);
+		return new PlanShown(base, title, known(), Optional.empty(), List.of(), Optional.empty(), cautions(List.of()), Optional.empty(), "", why);
 	}
 
 	private static boolean isThere(Reading reading) {
@@ -137,19 +137,26 @@ final class PlanMaker {
 				.mapToDouble(repair -> repair.cost(base).add(repair.takes().multiply(BigDecimal.valueOf(rate))).doubleValue()).min().orElse(Double.NaN);
 	}
 
-	/** Returns what comes before anything else, then the cautions of all steps that are told. */
-	private List<Caution> cautions(Optional<Plan> plan) {
+	/** Returns what comes before anything else, then the cautions of steps. */
+	private List<Caution> cautions(List<Position.Step> steps) {
 		Set<Caution> cautions = new LinkedHashSet<>();
 		Precautions.caution(base, readings).ifPresent(cautions::add);
-		plan.ifPresent(whole -> addCautions(whole, 1, cautions));
+		steps.forEach(step -> cautions.addAll(say.cautions(step)));
 		return List.copyOf(cautions);
 	}
 
-	private void addCautions(Plan plan, double share, Set<Caution> cautions) {
-		plan.step().ifPresent(step -> cautions.addAll(say.cautions(step)));
+	/** Returns all steps that are told. */
+	private static List<Position.Step> told(Plan plan) {
+		List<Position.Step> steps = new ArrayList<>();
+		addTold(plan, 1, steps);
+		return steps;
+	}
+
+	private static void addTold(Plan plan, double share, List<Position.Step> steps) {
+		plan.step().ifPresent(steps::add);
 		for (Plan.Branch branch : plan.branches()) {
 			if (share * branch.probability() > PlanShown.SELDOM) {
-				addCautions(branch.plan(), share * branch.probability(), cautions);
+				addTold(branch.plan(), share * branch.probability(), steps);
 			}
 		}
 	}

@@ -1,8 +1,15 @@
 package org.baywright.presenter.plan;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
+import org.baywright.model.words.Words;
+import org.baywright.pack.manifest.PackException;
+import org.baywright.pack.PackWriter;
+import org.baywright.pack.ToolVersion;
 import org.baywright.pack.sheet.Html;
 import org.baywright.presenter.PrintPage;
 import org.baywright.presenter.picture.LaidOut;
@@ -18,10 +25,12 @@ final class PlanSheet {
 	private static final double WIDTH = 960;
 	private static final double HEIGHT = 620;
 	/** So many lines fit on the page beneath its headings, of so many letters. */
-	private static final int LINES = 46;
+	private static final int LINES = 37;
 	private static final int LETTERS = 100;
 	/** So many letters is a line shorter for each step before it. */
 	private static final int INDENT = 3;
+	/** So many digits of the fingerprint are told. */
+	private static final int DIGITS = 12;
 	/** The tree gets at least so many lines. */
 	private static final int LEAST = 10;
 
@@ -30,15 +39,37 @@ final class PlanSheet {
 
 	static String of(PlanShown plan) {
 		Html html = PrintPage.begin(plan.title());
-		html.element("h1", plan.title()).open("dl").term("Project", plan.project()).term("Vehicles", String.join("; ", plan.known())).close();
-		PrintPage.notice(html, "plan", plan.project());
+		html.element("h1", plan.title()).open("dl").term("Project", plan.rules().name() + fingerprint(plan) + "; Baywright " + ToolVersion.CURRENT).term("Vehicles", String.join("; ", plan.known()));
+		plan.needs().ifPresent(needs -> needs(needs).forEach(html::term));
+		html.close().open("p");
+		for (String blank : List.of("Date", "Vehicle", "Name")) {
+			html.text(blank + " ").element("span", "", "class", "blank").text(" ");
+		}
+		html.close();
+		PrintPage.notice(html, "plan", plan.rules().name());
 		plan.cautions().forEach(caution -> caution.write(html));
 		html.element("h2", "What to expect").list(plan.facts());
 		plan.tree().ifPresent(tree -> tree(html, plan, tree));
 		return html.close().close().toString();
 	}
 
-	private static int lines(List<String> texts) {
+	/** In place of a date, as the same rules give the same page. */
+	private static String fingerprint(PlanShown plan) {
+		try {
+			return ", rules " + PackWriter.fingerprint(plan.rules()).substring(0, DIGITS) + " (the beginning of their fingerprint)";
+		} catch (PackException e) {
+			return ""; // a text holds half a character
+		}
+	}
+
+	private static Map<String, String> needs(Needs needs) {
+		Map<String, String> told = new LinkedHashMap<>();
+		told.put("Have at hand", Words.commas(needs.tools()));
+		told.put("Who", needs.who());
+		return told;
+	}
+
+	private static int lines(Collection<String> texts) {
 		return texts.stream().mapToInt(text -> 1 + text.length() / LETTERS).sum();
 	}
 
@@ -48,11 +79,14 @@ final class PlanSheet {
 
 	private static void tree(Html html, PlanShown plan, Twig tree) {
 		html.element("h2", "What to do");
-		int room = Math.max(LEAST, LINES - lines(plan.facts()) - plan.cautions().stream().mapToInt(caution -> 2 + lines(caution.cautions()) + caution.licensed().size()).sum());
+		int room = Math.max(LEAST, LINES - lines(plan.facts()) - plan.needs().map(needs -> lines(needs(needs).values())).orElse(0) - plan.cautions().stream().mapToInt(caution -> 3 + lines(caution.cautions()) + caution.licensed().size()).sum());
 		LaidOut picture = tree.size() > room ? null : Layout.of(plan.picture(), TextMetrics.FIXED, () -> false);
 		if (picture != null && picture.width() <= WIDTH && picture.height() <= HEIGHT) {
 			String svg = Svg.write(picture, Theme.LIGHT);
 			html.raw(svg.substring(svg.indexOf("<svg")));
+			if (!plan.leftOut().isEmpty()) {
+				html.element("p", plan.leftOut());
+			}
 			return;
 		}
 		int least = 1;
@@ -61,7 +95,7 @@ final class PlanSheet {
 			least++;
 			shown = without(tree, least / 100.0);
 		}
-		html.element("p", "The share behind a result is that of all vehicles." + (least > 1 ? " This page leaves out where no more than " + Figures.of100(least / 100.0) + " come." : "")).open("ol", "class", "plan");
+		html.element("p", "The share behind a result is that of all vehicles." + (least > 1 ? " “…”: left out on this page, as no more than " + Figures.of100(least / 100.0) + " vehicles come there. The view Plan tells more." : plan.leftOut().isEmpty() ? "" : " " + plan.leftOut())).open("ol", "class", "plan");
 		for (PlanText.Line line : PlanText.of(shown)) {
 			html.open("li", "style", "--depth:" + line.depth()).text(line.number().isEmpty() ? "" : line.number() + " " + line.result() + ": ");
 			html.element(line.step() ? "strong" : "span", line.what()).close();

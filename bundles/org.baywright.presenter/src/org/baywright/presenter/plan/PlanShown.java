@@ -19,18 +19,19 @@ import org.baywright.presenter.picture.Picture;
  * The whole plan for a complaint on vehicles of one family: what to do first and after each result, to the end. Where no search
  * of reasonable size finds the best, it begins with what the bench proposes.
  *
- * @param project the project's name
+ * @param rules the rules that it was worked out by
  * @param title what it is: "Plan for “Does not crank” on Tarn"
  * @param known what else is known of the vehicles, in words
  * @param figures what is to be expected; nothing if there is no plan
  * @param groups faults that no step splits
  * @param tree what to do, as far as more than {@link #SELDOM} of the vehicles come there; nothing if there is no plan
  * @param cautions what comes before anything else, and what can hurt somebody in the steps
+ * @param needs what to have at hand; nothing if there is no plan
  * @param bench what the bench, which answers at once, begins with instead; the empty text if it begins alike
  * @param trouble why there is no plan; the empty text if there is one
  */
-public record PlanShown(String project, String title, List<String> known, Optional<Figures> figures, List<Undivided> groups, Optional<Twig> tree,
-		List<Caution> cautions, String bench, String trouble) {
+public record PlanShown(RuleBase rules, String title, List<String> known, Optional<Figures> figures, List<Undivided> groups, Optional<Twig> tree,
+		List<Caution> cautions, Optional<Needs> needs, String bench, String trouble) {
 
 	/** Where no more than this share of the vehicles comes, the tree does not follow. */
 	public static final double SELDOM = 0.01;
@@ -88,10 +89,13 @@ public record PlanShown(String project, String title, List<String> known, Option
 			facts.add("The bench, which answers at once, begins with “" + bench + "” instead: it takes steps that come close to each other for alike, and the cheapest of them first.");
 		}
 		groups.forEach(group -> facts.add(group.text()));
-		if (tree.filter(Twig::leavesOut).isPresent()) {
-			facts.add("Where no more than " + Figures.of100(SELDOM) + " vehicles come, the plan is not told further: “…”.");
-		}
 		return facts;
+	}
+
+	/** Returns where the tree ends before the plan does; the empty text if it is told whole. */
+	public String leftOut() {
+		return tree.filter(Twig::leavesOut).isEmpty() ? ""
+				: "“…”: left out here, as no more than " + Figures.of100(SELDOM) + " vehicles come there. The figures count these too.";
 	}
 
 	/** Returns the tree as a picture; one without boxes if there is no plan. */

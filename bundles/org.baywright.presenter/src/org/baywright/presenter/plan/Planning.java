@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 
 import org.baywright.model.RuleBase;
 
@@ -97,6 +98,7 @@ public record Planning(RuleBase base, List<Choice> families, String family, List
 		shown.ifPresent(plan -> {
 			plan.cautions().forEach(caution -> told.add("Caution, " + caution.title() + ": " + String.join(" ", caution.cautions())));
 			told.addAll(plan.facts());
+			Stream.of(plan.leftOut()).filter(text -> !text.isEmpty()).forEach(told::add);
 		});
 		return told;
 	}
