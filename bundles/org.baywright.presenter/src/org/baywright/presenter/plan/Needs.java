@@ -21,9 +21,12 @@ import org.baywright.presenter.bench.StepWords;
  * What to have at hand before a plan is begun.
  *
  * @param tools tools and what is fitted for a test, by title, sorted
- * @param who who may do the steps that ask for the most skill, with these steps
+ * @param who who may do the steps that ask for the most skill, with these steps or how many they are
  */
 record Needs(List<String> tools, String who) {
+
+	/** Up to so many steps are named; of more their number says enough. */
+	private static final int NAMED = 3;
 
 	/** @param steps the steps of a plan, in its order */
 	static Needs of(RuleBase base, StepWords say, Collection<Position.Step> steps) {
@@ -45,7 +48,7 @@ record Needs(List<String> tools, String who) {
 				}
 			}
 		}
-		return new Needs(List.copyOf(tools), (highest == Skill.BASIC ? "" : Words.and(List.copyOf(most)) + ": ") + Telling.skill(highest));
+		return new Needs(List.copyOf(tools), (highest == Skill.BASIC ? "" : (most.size() > NAMED ? most.size() + " of the steps" : Words.and(List.copyOf(most))) + ": ") + Telling.skill(highest));
 	}
 
 	private static List<Test> tests(RuleBase base, Position.Step step) {

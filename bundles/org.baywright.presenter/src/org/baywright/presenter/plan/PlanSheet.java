@@ -18,21 +18,26 @@ import org.baywright.presenter.picture.Svg;
 import org.baywright.presenter.picture.TextMetrics;
 import org.baywright.presenter.picture.Theme;
 
-/** Writes a plan as a page to print: its tree as a picture or, where that is too large to be read on paper, as numbered steps. */
+/**
+ * Writes a plan as a page to print: its tree as a picture or, where that is too large to be read on paper, as numbered steps; where
+ * they find no room beneath the cautions, on the other side of the sheet.
+ */
 final class PlanSheet {
 
 	/** What fits between the margins of A4 and Letter without getting too small to be read, in pixels of the picture. */
 	private static final double WIDTH = 960;
 	private static final double HEIGHT = 620;
 	/** So many lines fit on the page beneath its headings, of so many letters. */
-	private static final int LINES = 37;
+	private static final int LINES = 35;
 	private static final int LETTERS = 100;
 	/** So many letters is a line shorter for each step before it. */
 	private static final int INDENT = 3;
 	/** So many digits of the fingerprint are told. */
 	private static final int DIGITS = 12;
-	/** The tree gets at least so many lines. */
-	private static final int LEAST = 10;
+	/** So many lines fit on a page that holds the tree alone. */
+	private static final int OVERLEAF = 40;
+	/** With less room than for so many lines beneath what stands before it the tree gets such a page, if it needs more. */
+	private static final int LEAST = 14;
 
 	private PlanSheet() {
 	}
@@ -78,8 +83,11 @@ final class PlanSheet {
 	}
 
 	private static void tree(Html html, PlanShown plan, Twig tree) {
-		html.element("h2", "What to do");
-		int room = Math.max(LEAST, LINES - lines(plan.facts()) - plan.needs().map(needs -> lines(needs(needs).values())).orElse(0) - plan.cautions().stream().mapToInt(caution -> 3 + lines(caution.cautions()) + caution.licensed().size()).sum());
+		int beneath = LINES - lines(plan.facts()) - plan.needs().map(needs -> lines(needs(needs).values())).orElse(0) - plan.cautions().stream().mapToInt(caution -> 3 + lines(caution.cautions()) + caution.licensed().size()).sum();
+		// a plan of which most is left out is none: where cautions leave it no room the other side of the sheet has it
+		boolean overleaf = beneath < Math.min(lines(tree), LEAST);
+		int room = overleaf ? OVERLEAF : beneath;
+		html.element("h2", "What to do", "class", overleaf ? "overleaf" : "");
 		LaidOut picture = tree.size() > room ? null : Layout.of(plan.picture(), TextMetrics.FIXED, () -> false);
 		if (picture != null && picture.width() <= WIDTH && picture.height() <= HEIGHT) {
 			String svg = Svg.write(picture, Theme.LIGHT);
