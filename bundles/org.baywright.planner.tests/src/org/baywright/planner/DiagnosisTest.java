@@ -144,6 +144,21 @@ class DiagnosisTest {
 		assertEquals(Optional.empty(), begin(text, there("all")).follows().filter(reading -> reading.subject().equals("lamps")), "both have them");
 	}
 
+	/** Vehicles of the family are built with one of its values only. */
+	@Test
+	void whatAFamilyHasOneValueOfIsNotLookedUp() {
+		String text = """
+				family tarn { trait lamps : one }
+				sign dark "Lamp dark"
+				part lamp "Lamp" { fault burnt "Burnt" }
+				test look "Look" { results black, clear takes 4 min }
+				rule a { for tarn where lamps is one given dark run look on black : confirms lamp.burnt on clear : clears lamp.burnt }
+				""";
+		Reading follows = begin(text, there("dark")).follows().orElseThrow();
+		assertEquals("lamps", follows.subject());
+		assertEquals(List.of("look"), names(begin(text, there("dark"), follows).begin()));
+	}
+
 	/** A ninth of seven, four, two and one. */
 	@Test
 	void whatWasMendedInVainIsLessLikely() {

@@ -86,7 +86,7 @@ final class Effort {
 				doingOf[finding] = doing;
 				together[finding] = scans && doing.reads() ? -1 : doing.number();
 				Variable.Kind kind = findings.get(finding).kind();
-				mayFollow[finding] = ahead.isTied(finding) && (kind == Variable.Kind.SIGN || kind == Variable.Kind.TRAIT);
+				mayFollow[finding] = (ahead.isTied(finding) || ahead.known().possible(finding).length == 1) && (kind == Variable.Kind.SIGN || kind == Variable.Kind.TRAIT);
 			}
 		}
 		scan = scanOfAll();
@@ -180,7 +180,7 @@ final class Effort {
 		return false;
 	}
 
-	/** Returns whether a finding is a sign or a trait of which others may leave only one value, so that nobody has to look. */
+	/** Returns whether a finding is a sign or a trait that may have only one value, by itself or as others leave no other, so that nobody has to look. */
 	boolean mayFollow(int finding) {
 		return mayFollow[finding];
 	}

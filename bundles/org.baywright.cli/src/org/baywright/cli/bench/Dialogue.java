@@ -67,7 +67,9 @@ public final class Dialogue {
 		if (!job.bench().now().family().isEmpty()) {
 			noted("Vehicle", job.bench().vehicle());
 		}
-		job.bench().lines().forEach(line -> noted(line.title(), line.value()));
+		List<Bench.Line> lines = job.bench().lines();
+		// what follows comes last, and is told with its reason
+		lines.subList(0, lines.size() - job.followed().size()).forEach(line -> noted(line.title(), line.value()));
 		while (true) {
 			job.followed().forEach(text -> printer.line("Noted: " + text));
 			news();

@@ -211,12 +211,12 @@ class BenchTest {
 	void aStepThatNeedsWhatASignForbidsSaysSo() {
 		Bench bench = Bench.of(Examples.rules(SWITCHED)).enter(new Variable(Variable.Kind.SIGN, "dead"), "present");
 		Bench stop = bench.enter(new Variable(Variable.Kind.SIGN, "stop"), "present");
-		assertEquals("Once it is safe: Power on for this reading alone, with hands off; then make it safe again.", told(stop, Variable.Kind.TEST, "live").get(0));
-		assertEquals("Once it is safe: Power on for this step alone; then make it safe again.", told(stop, Variable.Kind.TEST, "coil").get(0));
-		assertEquals("Once it is safe: Power on for this reading alone, with hands off; then make it safe again.", told(stop, Variable.Kind.CODE, "lost").get(0));
+		assertEquals("This reading needs Power on, with hands off; make it safe again afterwards.", told(stop, Variable.Kind.TEST, "live").get(0));
+		assertEquals("This step needs Power on; make it safe again afterwards.", told(stop, Variable.Kind.TEST, "coil").get(0));
+		assertEquals("This reading needs Power on, with hands off; make it safe again afterwards.", told(stop, Variable.Kind.CODE, "lost").get(0));
 		Bench knocks = bench.enter(new Variable(Variable.Kind.SIGN, "knocks"), "present");
 		assertEquals("This reading needs Power on. What must not be done still holds.", told(knocks, Variable.Kind.TEST, "live").get(0));
-		assertEquals("Once it is safe: Power on for this reading alone, with hands off; then make it safe again. What must not be done still holds.",
+		assertEquals("This reading needs Power on, with hands off; make it safe again afterwards. What must not be done still holds.",
 				told(knocks.enter(new Variable(Variable.Kind.SIGN, "stop"), "present"), Variable.Kind.TEST, "live").get(0));
 		assertFalse(show(stop).lead().first().orElseThrow().exception().isEmpty());
 	}

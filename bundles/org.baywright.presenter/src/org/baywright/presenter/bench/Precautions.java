@@ -46,9 +46,12 @@ public final class Precautions {
 	static String exception(RuleBase base, List<Reading> readings, String needs, boolean read) {
 		Set<Precaution.Kind> kinds = standing(base, readings).stream().flatMap(sign -> sign.precautions().stream()).map(Precaution::kind).collect(Collectors.toSet());
 		String forbidden = kinds.contains(Precaution.Kind.DO_NOT_DRIVE) || kinds.contains(Precaution.Kind.DO_NOT_START) ? "What must not be done still holds." : "";
-		String step = read ? "reading" : "step";
-		String safe = kinds.contains(Precaution.Kind.MAKE_SAFE) ? "Once it is safe: " + needs + " for this " + step + " alone" + (read ? ", with hands off" : "") + "; then make it safe again." : "";
-		return safe.isEmpty() && !forbidden.isEmpty() ? "This " + step + " needs " + needs + ". " + forbidden : (safe + " " + forbidden).strip();
+		boolean safe = kinds.contains(Precaution.Kind.MAKE_SAFE);
+		if (!safe && forbidden.isEmpty()) {
+			return "";
+		}
+		String told = "This " + (read ? "reading" : "step") + " needs " + needs + (safe ? (read ? ", with hands off" : "") + "; make it safe again afterwards." : ".");
+		return (told + " " + forbidden).strip();
 	}
 
 	/** Returns the same as the first of the cautions; nothing where nothing comes first. */
