@@ -32,7 +32,7 @@ final class Beliefs {
 	/** How many times as likely a result is under a fault that it makes the rules confirm. */
 	private static final double CONFIRMED = 9;
 	/** How many times less likely a result is under a cause if it makes the rules suspect or confirm others only. */
-	private static final double OTHERS = 3;
+	private static final double OTHERS = 9;
 	/** How many times less likely a fault is after a repair that did not put the vehicle right. */
 	private static final double MENDED = 9;
 	/** How many times less likely than its answer the silence of a module is before any job shows it. */

@@ -105,7 +105,7 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		}
 		if (!found.isBest()) {
 			proposals.sort(Comparator.comparingDouble(Proposal::expectedCost));
-			cheapFirst(proposals);
+			cheapFirst(proposals, before);
 		}
 		return new Proposals(proposals.stream().limit(TOLD).toList(), found.isBest(), found.least());
 	}
@@ -129,10 +129,15 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 				() -> at(position, rate, Care.QUICK, cancelled).steps().stream().map(Proposal::step).findFirst(), cancelled);
 	}
 
-	/** Of steps that are nearly alike by what is to be expected the cheapest comes first: the estimate tells them no further apart. */
-	private static void cheapFirst(List<Proposal> proposals) {
+	/**
+	 * Of steps that are nearly alike by what is to be expected the cheapest comes first, of these what tells most: the estimate tells
+	 * them no further apart.
+	 *
+	 * @param before how much is not known of the cause, in bits
+	 */
+	private static void cheapFirst(List<Proposal> proposals, double before) {
 		double limit = proposals.get(0).expectedCost() * (1 + ALIKE);
-		Proposal cheapest = proposals.stream().filter(proposal -> proposal.expectedCost() <= limit && !proposal.step().isDisturbing()).min(Comparator.comparingDouble(proposal -> proposal.step().cost())).orElse(proposals.get(0));
+		Proposal cheapest = proposals.stream().filter(proposal -> proposal.expectedCost() <= limit && !proposal.step().isDisturbing()).min(Comparator.comparingDouble((Proposal proposal) -> proposal.step().cost()).thenComparing(proposal -> -Search.worth(proposal.step(), before))).orElse(proposals.get(0));
 		proposals.remove(cheapest);
 		proposals.add(0, cheapest);
 	}
