@@ -11,6 +11,7 @@ import java.io.StringWriter;
 import java.io.Writer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.baywright.cli.report.Output;
@@ -244,6 +245,19 @@ class CommandsTest {
 		for (String line : result.out().split("\n")) {
 			assertTrue(line.length() <= 100, line);
 			assertFalse(line.contains("null"), line);
+		}
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "bench", "plan" })
+	void theVehiclesOfTheHelpAreThoseOfAnExampleProject(String command) {
+		TestFiles.copy(TestFiles.root().resolve("rules-examples/light-van"), folder.resolve("light-van"));
+		TestFiles.copy(TestFiles.root().resolve("rules-examples/light-van"), folder.resolve("light-van-before"));
+		List<String> examples = run(command, "--help").out().lines().filter(line -> line.startsWith("  baywright " + command + " light-van --vehicle")).toList();
+		assertFalse(examples.isEmpty());
+		for (String example : examples) {
+			Runs.Result result = new Runs(folder).answering("quit").run(example.strip().substring("baywright ".length()).split(" "));
+			assertEquals(ExitCode.FINE, result.code(), example + "\n" + result.err());
 		}
 	}
 

@@ -45,10 +45,10 @@ import picocli.CommandLine.Option;
 				"3:a file could not be read or written", //
 				"4:the answers ended before the job did, or it could not be kept; what was found is told" }, //
 		footerHeading = "%nExamples:%n", footer = { //
-				"  baywright bench van                                     asks for the vehicle and the complaint first", //
-				"  baywright bench van --vehicle tarn --complaint no_crank", //
-				"  baywright bench van --vehicle tarn --with engine=diesel --sheet job.html", //
-				"  baywright bench van --answers job.txt > job.log" })
+				"  baywright bench light-van                               asks for the vehicle and the complaint first", //
+				"  baywright bench light-van --vehicle bord_s --complaint no_crank", //
+				"  baywright bench light-van --vehicle bord_s --with engine=diesel_2_1 --sheet job.html", //
+				"  baywright bench light-van --answers job.txt > job.log" })
 final class BenchCommand implements Callable<Integer> {
 
 	private final Session session;

@@ -35,9 +35,10 @@ import picocli.CommandLine.Option;
 				"2:the command was used in a wrong way", //
 				"3:a file could not be read or written" }, //
 		footerHeading = "%nExamples:%n", footer = { //
-				"  baywright plan van --vehicle tarn --complaint no_crank", //
-				"  baywright plan van --vehicle tarn --complaint no_crank --with engine=diesel --sheet plan.html", //
-				"  baywright plan van --vehicle tarn --complaint no_crank --against van-before" })
+				"  baywright plan light-van --vehicle bord_s --complaint no_crank", //
+				"  baywright plan light-van --vehicle bord_s --complaint no_crank --with engine=diesel_2_1", //
+				"  baywright plan light-van --vehicle bord_s --complaint no_crank --sheet plan.html", //
+				"  baywright plan light-van --vehicle bord_s --complaint no_crank --against light-van-before" })
 final class PlanCommand implements Callable<Integer> {
 
 	private static final String INDENT = "   ";

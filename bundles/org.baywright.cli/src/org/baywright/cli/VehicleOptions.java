@@ -19,7 +19,7 @@ final class VehicleOptions {
 	private Optional<String> vehicle = Optional.empty();
 
 	@Option(names = "--with", paramLabel = "TRAIT=VALUE", description = {
-			"What the vehicle is like, such as engine=diesel. May be given several times." })
+			"What the vehicle is like, such as engine=diesel_2_1. May be given several times." })
 	private List<String> traits = List.of();
 
 	@Option(names = "--complaint", paramLabel = "SIGN", description = {
