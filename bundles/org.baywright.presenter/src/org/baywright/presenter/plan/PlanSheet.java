@@ -35,7 +35,7 @@ final class PlanSheet {
 	/** So many digits of the fingerprint are told. */
 	private static final int DIGITS = 12;
 	/** So many lines fit on a page that holds the tree alone. */
-	private static final int OVERLEAF = 40;
+	private static final int OVERLEAF = 48;
 	/** With less room than for so many lines beneath what stands before it the tree gets such a page, if it needs more. */
 	private static final int LEAST = 14;
 
