@@ -2,18 +2,33 @@ package org.baywright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.Reader;
+import java.io.StringReader;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import org.baywright.analysis.Listener;
+import org.baywright.cli.bench.Answers;
+import org.baywright.cli.bench.Dialogue;
+import org.baywright.cli.bench.Printer;
+import org.baywright.cli.report.Output;
+import org.baywright.cli.report.Style;
+import org.baywright.cli.work.Progress;
+import org.baywright.cli.work.Read;
+import org.baywright.presenter.bench.Bench;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -524,18 +539,61 @@ class BenchCommandTest extends ProcessFixture {
 		assertTrue(new Runs(folder).onTerminal().answering().run("bench", "van").out().contains("\n> \n"), "the line of the prompt is ended");
 	}
 
-	@Test
-	void controlCEndsItQuietlyAndThePageIsWritten() throws IOException, InterruptedException {
-		Process process = new Command(folder).prompted().start("bench", "van", "--complaint", "no_crank", "--sheet", "job.html");
+	private static void untilPrompted(Process process) throws IOException {
 		StringBuilder told = new StringBuilder();
 		while (!told.toString().endsWith("\n> ")) {
 			told.append((char) process.getInputStream().read());
 		}
-		new ProcessBuilder("kill", "-INT", Long.toString(process.pid())).start().waitFor();
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "INT, 130", "TERM, 143" })
+	void aSignalEndsItQuietlyAndThePageIsWritten(String signal, int code) throws IOException, InterruptedException {
+		Process process = new Command(folder).prompted().start("bench", "van", "--complaint", "no_crank", "--sheet", "job.html");
+		untilPrompted(process);
+		process.getOutputStream().write("11.7 V\n".getBytes(StandardCharsets.UTF_8));
+		process.getOutputStream().flush();
+		untilPrompted(process);
+		new ProcessBuilder("kill", "-" + signal, Long.toString(process.pid())).start().waitFor();
 		assertTrue(process.waitFor(4, TimeUnit.SECONDS), "it waits for an answer");
-		assertEquals(ExitCode.CANCELLED, process.exitValue());
+		assertEquals(code, process.exitValue());
+		assertEquals("Wrote job.html\n", new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
 		assertEquals("Cancelled.\n", new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8));
-		assertHas(Files.readString(folder.resolve("job.html")), "Engine does not crank");
+		assertHas(Files.readString(folder.resolve("job.html")), "11.7 V");
+	}
+
+	/** Who answers beforehand and thinks better of it while the rules are read has no job yet. */
+	@Test
+	void whatEndsBeforeTheJobBeginsIsToldToWriteNoPage() {
+		Runs.Result result = new Runs(folder).answering("no_crank").cancelled().run("bench", "van", "--sheet", "job.html");
+		assertEquals(ExitCode.CANCELLED, result.code());
+		assertEquals("The rules were still being read, so that no job had begun and job.html is not written.\nCancelled.\n", result.err());
+		assertFalse(Files.exists(folder.resolve("job.html")));
+	}
+
+	/** What was answered last is what the job is stopped at. */
+	@Test
+	void whatIsStoppedWhileItIsWorkedOutIsOnThePage() throws IOException {
+		AtomicBoolean cancelled = new AtomicBoolean();
+		Listener listener = new Listener() {
+			@Override
+			public boolean isCancelled() {
+				return cancelled.get();
+			}
+		};
+		Bench bench = Bench.of(Read.of(folder.resolve("van"), "van", Progress.silent(cancelled)).rules());
+		Output out = new Output(new StringWriter());
+		Reader answers = new StringReader("no_crank\n") {
+			@Override
+			public int read(char[] to, int from, int length) throws IOException {
+				int read = super.read(to, from, length);
+				cancelled.set(true);
+				return read;
+			}
+		};
+		Dialogue dialogue = new Dialogue(bench, new Answers(answers, out, false, () -> false), new Printer(out, Style.PLAIN), null, listener);
+		assertThrows(CancellationException.class, dialogue::run);
+		assertHas(dialogue.sheet(), "Engine does not crank");
 	}
 
 	@Test

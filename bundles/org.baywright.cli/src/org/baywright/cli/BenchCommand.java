@@ -73,7 +73,13 @@ final class BenchCommand implements Callable<Integer> {
 	@Override
 	public Integer call() throws IOException {
 		Optional<Target> page = Target.of(session, sheet);
-		Read project = read(session, options.given(), "the bench does");
+		Read project;
+		try {
+			project = read(session, options.given(), "the bench does");
+		} catch (CancellationException e) {
+			page.ifPresent(target -> session.err().println(Style.safe("The rules were still being read, so that no job had begun and " + target.given() + " is not written.")));
+			throw e;
+		}
 		Bench bench = options.opening(project.rules(), "").bench();
 		if (answers.isEmpty()) {
 			return lead(project, bench, session.in(), page);

@@ -63,6 +63,7 @@ public final class Dialogue {
 	 * @throws IOException if the answers cannot be read
 	 */
 	public End run() throws IOException {
+		job.set(job.bench());
 		printer.line("Write help for the words that can be used at any question.");
 		if (!job.bench().now().family().isEmpty()) {
 			noted("Vehicle", job.bench().vehicle());

@@ -20,35 +20,39 @@ final class Job {
 
 	private final Consulting consulting = new Consulting();
 	private final Listener listener;
-	private Consulting.Followed followed;
+	private Bench bench;
+	private Optional<Consulting.Followed> followed = Optional.empty();
 	private Optional<Ask> taken = Optional.empty();
 
 	Job(Bench bench, Listener listener) {
 		this.listener = listener;
-		set(bench);
+		this.bench = bench;
 	}
 
 	Bench bench() {
-		return followed.bench();
+		return bench;
 	}
 
 	Shown shown() {
-		return followed.shown();
+		return followed.orElseThrow().shown();
 	}
 
 	/** Returns what was noted with the last answer, as it follows from it, in sentences. */
 	List<String> followed() {
-		return followed.noted();
+		return followed.orElseThrow().noted();
 	}
 
 	Listener listener() {
 		return listener;
 	}
 
-	/** Goes on with another bench. */
+	/** Goes on with another bench, which stays even where it is stopped to work out what follows from it. */
 	void set(Bench next) {
-		followed = consulting.follow(next, listener);
+		bench = next;
+		followed = Optional.empty();
 		taken = Optional.empty();
+		followed = Optional.of(consulting.follow(next, listener));
+		bench = followed.get().bench();
 	}
 
 	/** Asks for something that the user chose. */
@@ -94,6 +98,6 @@ final class Job {
 
 	/** Returns the sheet of the job, or the one that goes along where it is handed on. */
 	String sheet() {
-		return JobSheet.on(LocalDate.now(), bench(), shown().advice());
+		return JobSheet.on(LocalDate.now(), bench, followed.map(known -> known.shown().advice()).orElseGet(() -> consulting.advice(bench)));
 	}
 }

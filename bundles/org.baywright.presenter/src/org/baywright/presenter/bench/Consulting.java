@@ -20,6 +20,8 @@ import org.baywright.presenter.Link;
  */
 public final class Consulting {
 
+	private static final Advice NOTHING = new Advice("", List.of(), List.of(), List.of());
+
 	private RuleBase base;
 	private String family = "";
 	private Consultation consultation;
@@ -36,20 +38,33 @@ public final class Consulting {
 			return nothing(List.of(), "Choose the vehicle to begin.");
 		}
 		List<Spoilt> spoilt = Spoilt.of(bench.base(), bench.now().readings());
-		List<Reading> counted = bench.now().readings().stream().filter(reading -> spoilt.stream().noneMatch(one -> one.reading() == reading)).toList();
-		if (consultation == null || base != bench.base() || !family.equals(bench.now().family())) {
-			base = bench.base();
-			family = bench.now().family();
-			consultation = Consultations.of(base, family);
-		}
+		List<Reading> counted = counted(bench, spoilt);
 		List<Link> precautions = Precautions.of(bench.base(), bench.now().readings());
-		Advice advice = consultation.advise(counted, listener);
+		Advice advice = prepared(bench).advise(counted, listener);
 		if (!advice.trouble().isEmpty()) {
 			return nothing(precautions, advice.trouble());
 		}
 		Mending mending = Mending.of(bench, advice);
 		Lead lead = mending.stage() == Mending.Stage.FINDING && advice.clashes().isEmpty() ? leading.lead(bench, counted, Proposals.Care.QUICK, listener::isCancelled) : Lead.NONE;
 		return new Sayer(base, family).shown(precautions, spoilt, advice, lead, mending);
+	}
+
+	/** Works out what the rules say of a bench, and not what to do next; nothing stops it. */
+	public synchronized Advice advice(Bench bench) {
+		return bench.now().family().isEmpty() ? NOTHING : prepared(bench).advise(counted(bench, Spoilt.of(bench.base(), bench.now().readings())), Listener.NONE);
+	}
+
+	private static List<Reading> counted(Bench bench, List<Spoilt> spoilt) {
+		return bench.now().readings().stream().filter(reading -> spoilt.stream().noneMatch(one -> one.reading() == reading)).toList();
+	}
+
+	private Consultation prepared(Bench bench) {
+		if (consultation == null || base != bench.base() || !family.equals(bench.now().family())) {
+			base = bench.base();
+			family = bench.now().family();
+			consultation = Consultations.of(base, family);
+		}
+		return consultation;
 	}
 
 	/**
@@ -84,7 +99,6 @@ public final class Consulting {
 	}
 
 	private static Shown nothing(List<Link> precautions, String headline) {
-		return new Shown(precautions, headline, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), Lead.NONE, Optional.empty(),
-				new Advice("", List.of(), List.of(), List.of()));
+		return new Shown(precautions, headline, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), Lead.NONE, Optional.empty(), NOTHING);
 	}
 }
