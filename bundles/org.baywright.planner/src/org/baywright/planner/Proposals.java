@@ -106,6 +106,8 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		if (!found.isBest()) {
 			proposals.sort(Comparator.comparingDouble(Proposal::expectedCost));
 			cheapFirst(proposals, before);
+		} else {
+			proposals.subList(1, proposals.size()).sort(Comparator.comparingDouble(Proposal::expectedCost));
 		}
 		return new Proposals(proposals.stream().limit(TOLD).toList(), found.isBest(), found.least());
 	}

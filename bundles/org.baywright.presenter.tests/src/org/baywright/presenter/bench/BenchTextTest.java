@@ -98,7 +98,7 @@ class BenchTextTest {
 		assertTrue(why.contains("about 5 were \u201cGround strap") && why.contains("3 were \u201c12 V battery") && why.contains("2 were \u201cStarter relay") && why.contains(", from 40 counted jobs."), why);
 		assertTrue(why.contains("about 14 min; about 17 min beginning with the next best"), why);
 		assertEquals(List.of("Battery voltage at rest (17 min)", "Five starts with its own relay, five with a known-good one (22 min)"),
-				lead.others().stream().map(other -> other.title() + " (" + other.expected() + ")").toList());
+				lead.others().stream().map(other -> other.title() + " (" + other.expected() + ")").toList(), "the next best first");
 		Lead after = new Consulting().show(bench.enter(new Variable(Variable.Kind.TEST, "ground_drop"), "0.3"), Listener.NONE).lead();
 		assertEquals("Battery voltage at rest", after.first().orElseThrow().title());
 	}

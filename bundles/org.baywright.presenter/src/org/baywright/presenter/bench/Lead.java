@@ -12,7 +12,7 @@ import org.baywright.presenter.Link;
  *
  * @param asksComplaint whether nothing is known of what is wrong with the vehicle, so that this comes first
  * @param first the next step; empty where nothing that can be found out would change the end, or before there is a complaint
- * @param others the next best steps
+ * @param others the next best steps, what is told to take least first
  * @param note what else is to be said: what is lost or out of reach; the empty text for nothing
  * @param follows what the rules ask for and what was found leaves only one answer to, so that it is noted before all else
  */

@@ -13,6 +13,7 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 import org.baywright.analysis.Prospect;
 import org.baywright.analysis.Variable;
@@ -132,8 +133,13 @@ final class Leading {
 
 		Lead lead(Proposals proposals) {
 			List<Proposal> steps = proposals.steps();
-			List<Lead.Other> others = steps.stream().skip(1).flatMap(other -> variable(other.step()).map(variable -> new Lead.Other(say.title(other.step()), time(other), variable)).stream()).toList();
+			List<Lead.Other> others = others(steps).flatMap(other -> variable(other.step()).map(variable -> new Lead.Other(say.title(other.step()), time(other), variable)).stream()).toList();
 			return new Lead(false, steps.stream().findFirst().map(first -> todo(first, proposals)), others, beyond(), Optional.empty());
+		}
+
+		/** Returns what could be done instead, what is told to take least first. */
+		private static Stream<Proposal> others(List<Proposal> steps) {
+			return steps.stream().skip(1).sorted(Comparator.comparingLong(Leading::minutes));
 		}
 
 		private String beyond() {
@@ -238,10 +244,9 @@ final class Leading {
 
 		private String expected(Proposal proposal, Proposals proposals) {
 			StringBuilder text = new StringBuilder("Until the cause is found: about " + time(proposal) + more(proposal));
-			if (proposals.steps().size() > 1) {
-				text.append("; about ").append(time(proposals.steps().get(1))).append(" beginning with the next best");
-			}
-			if (proposals.steps().size() > 1 && proposals.steps().get(1).expectedCost() < proposal.expectedCost()) {
+			Optional<Proposal> next = others(proposals.steps()).findFirst();
+			next.ifPresent(other -> text.append("; about ").append(time(other)).append(" beginning with the next best"));
+			if (next.filter(other -> other.expectedCost() < proposal.expectedCost()).isPresent()) {
 				text.append(". That differs little, and this costs less to begin with");
 			}
 			return text.append(proposals.isBest() ? ". No order of steps takes less." : ". That is an estimate; the plan looks further.").toString();
