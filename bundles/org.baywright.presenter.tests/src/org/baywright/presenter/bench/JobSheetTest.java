@@ -112,6 +112,19 @@ class JobSheetTest {
 	}
 
 	@Test
+	void whatIsFoundAgainKeepsItsPlaceAndIsToldOnceWhereItIsTheSame() {
+		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4").enter(MendingTest.LOW, "present");
+		bench = bench.verify("recharge", mendingCheck(bench, 5).at(), "present");
+		bench = bench.backToWork(MendingTest.mending(bench).work().orElseThrow());
+		Bench same = bench.enter(MendingTest.VOLTS, "11.4");
+		assertTrue(rows(read(sheet(same))).contains("2|Test|Voltage|11.4 V, the same again|8 min"), rows(read(sheet(same))).toString());
+		Bench other = bench.enter(MendingTest.VOLTS, "11.6");
+		assertTrue(rows(read(sheet(other))).contains("2|Test|Voltage|first 11.4 V, then 11.6 V|8 min"), rows(read(sheet(other))).toString());
+		Bench anew = other.clear().enter(MendingTest.LOW, "present").enter(MendingTest.VOLTS, "11.4");
+		assertTrue(rows(read(sheet(anew))).contains("2|Test|Voltage|11.4 V|8 min"), rows(read(sheet(anew))).toString());
+	}
+
+	@Test
 	void aReferralTellsWhatWasNotTried() {
 		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "12.6");
 		Document early = read(JobSheet.referral(bench.refer("another workshop"), MendingTest.advice(bench), "", ""));

@@ -171,7 +171,7 @@ public final class JobSheet {
 		html.element("h2", "Findings");
 		table("As they stand now, in the order in which they were first made; times as the rules say", "", "Kind", "What", "Found", "Time");
 		int number = 0;
-		for (int i = 0; i < lines.size(); i++) {
+		for (int i : course.order()) {
 			Bench.Line line = lines.get(i);
 			if (!line.kind().equals("Vehicle")) {
 				html.open("tr").element("td", Integer.toString(++number), "class", "number").element("td", line.kind()).element("td", line.title())
