@@ -289,6 +289,7 @@ final class Orders {
 			}
 			printer.line(job.isOver() ? "" : "The repair is not verified; the job is kept without that, and without time and money that nobody has told.");
 			printer.line("“" + keeping.name() + "” is kept in " + keeping.file() + (gone ? ", which was not there any more and was made anew." : "."));
+			printer.line(keeping.failure(job.listener()));
 			return Then.KEPT;
 		} catch (IOException e) {
 			return say(e.getMessage());

@@ -98,6 +98,16 @@ class JobRuleTest {
 	}
 
 	@Test
+	void aRuleForAnotherCauseThanThatOfTheJobSaysSo() {
+		Bench bench = MendingTest.osier().enter(MendingTest.HUM, "present").enter(MendingTest.LOAD, "pass").cause("strap.loose");
+		Trial.Result fit = new Trial().of(rule(bench, "load", "strap.gone"), Listener.NONE);
+		assertFalse(fit.fits());
+		assertTrue(fit.headline().startsWith("With this rule the rules find “Strap: Gone”, but the job's cause is “Strap: Loose”. "), fit.headline());
+		Trial.Result same = new Trial().of(rule(bench.cause("strap.gone"), "load", "strap.gone"), Listener.NONE);
+		assertTrue(same.headline().startsWith("With this rule the rules find the cause of the job. "), same.headline());
+	}
+
+	@Test
 	void aRuleThatDoesNotFitSaysWhy() {
 		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "12.6");
 		Trial.Result fit = new Trial().of(rule(bench, "volts", "battery.flat"), Listener.NONE);

@@ -49,6 +49,14 @@ class KeepingTest {
 	}
 
 	@Test
+	void whatACheckWillReportIsTold() {
+		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
+		assertEquals("", keeping(bench).failure(Listener.NONE));
+		String failure = keeping(bench.cause("battery.worn")).failure(Listener.NONE);
+		assertEquals("The rules do not bring it to this end, which a check reports as an error: the cause was battery.worn, but the rules do not confirm it; the rules confirm battery.flat, which was not the cause.", failure);
+	}
+
+	@Test
 	void whatItTookIsLeftOpenBeforeTheEnd() {
 		Bench bench = MendingTest.osier().enter(MendingTest.VOLTS, "11.4");
 		assertTrue(!keeping(bench).text().contains("took"), keeping(bench).text());

@@ -46,10 +46,11 @@ import org.baywright.presenter.Say;
  * @param readings what is known of it, traits and findings
  * @param test name of the test that decided
  * @param cause name of the fault that was the cause
+ * @param known names of the faults that the job says were the cause; none if nobody has said it
  * @param author who writes the rule; a blank one is left out
  * @param date when
  */
-public record JobRule(RuleBase base, String family, List<Reading> readings, String test, String cause, String author, LocalDate date) {
+public record JobRule(RuleBase base, String family, List<Reading> readings, String test, String cause, List<String> known, String author, LocalDate date) {
 
 	/** What stands in the text where the author has to say why. */
 	public static final String WHY = "Write why the result proves it.";
@@ -77,16 +78,17 @@ public record JobRule(RuleBase base, String family, List<Reading> readings, Stri
 
 	public JobRule {
 		readings = List.copyOf(readings);
+		known = List.copyOf(known);
 	}
 
 	/** Returns the rule of the job on a bench. */
 	public static JobRule of(Bench bench, String test, String cause, String author, LocalDate date) {
-		return new JobRule(bench.base(), bench.now().family(), bench.now().readings(), test, cause, author, date);
+		return new JobRule(bench.base(), bench.now().family(), bench.now().readings(), test, cause, Stream.of(bench.now().done().cause()).filter(named -> !named.isEmpty()).toList(), author, date);
 	}
 
 	/** Returns the rule of a finished job. */
 	public static JobRule of(RuleBase base, Case job, String test, String cause, String author, LocalDate date) {
-		return new JobRule(base, job.family(), Stream.concat(job.traits().stream(), job.found().stream()).toList(), test, cause, author, date);
+		return new JobRule(base, job.family(), Stream.concat(job.traits().stream(), job.found().stream()).toList(), test, cause, job.causes(), author, date);
 	}
 
 	/** Returns the tests that were done, the last one first: one of them decided. */

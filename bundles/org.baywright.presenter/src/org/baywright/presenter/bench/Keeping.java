@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.CancellationException;
 
 import org.baywright.analysis.Consultation.Advice;
+import org.baywright.analysis.Listener;
 import org.baywright.model.Case;
 import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
@@ -99,6 +101,17 @@ public record Keeping(Bench bench, Advice advice, String file, String name) {
 		}
 		return Mending.of(bench, advice).isEnded() ? Optional.empty()
 				: Optional.of("The cause is not known yet: say what it was, or to whom the job was referred.");
+	}
+
+	/**
+	 * Returns what to say of a kept job that the rules do not bring to its end, in one sentence; the empty text for nothing.
+	 *
+	 * @param listener can stop the work
+	 * @throws CancellationException if the listener asked to stop
+	 */
+	public String failure(Listener listener) {
+		return Trial.message(bench.base(), CaseText.job(bench, Mending.of(bench, advice), name), listener).filter(message -> !message.isEmpty())
+				.map(message -> "The rules do not bring it to this end, which a check reports as an error: " + message).orElse("");
 	}
 
 	/** Returns the job as text of a rule file. */

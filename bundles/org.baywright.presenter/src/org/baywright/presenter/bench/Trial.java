@@ -12,7 +12,9 @@ import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.analysis.run.Analysis;
 import org.baywright.analysis.run.Jobs;
+import org.baywright.model.Case;
 import org.baywright.model.RuleBase;
+import org.baywright.model.words.Words;
 import org.baywright.presenter.Say;
 
 /**
@@ -30,9 +32,10 @@ public final class Trial {
 	 *
 	 * @param added flaws that the rules would have anew, by place
 	 * @param gone flaws that they would no longer have, by place
-	 * @param stillFails why the rules would still not bring the job to its end; the empty text if they would
+	 * @param stillFails why the rules would still not bring the job to the end that the rule says; the empty text if they would
+	 * @param unlike the cause of the rule and that of the job, in words, where they are two; the empty text where they are one
 	 */
-	public record Result(List<Flaw> added, List<Flaw> gone, String stillFails) {
+	public record Result(List<Flaw> added, List<Flaw> gone, String stillFails, String unlike) {
 		public Result {
 			added = List.copyOf(added);
 			gone = List.copyOf(gone);
@@ -40,12 +43,12 @@ public final class Trial {
 
 		/** Returns whether the job comes to its end and nothing new is wrong. */
 		public boolean fits() {
-			return added.isEmpty() && stillFails.isEmpty();
+			return added.isEmpty() && stillFails.isEmpty() && unlike.isEmpty();
 		}
 
 		/** Returns it in one or two sentences. */
 		public String headline() {
-			String job = stillFails.isEmpty() ? "With this rule the rules find the cause of the job. " : "The rules still do not bring the job to its end: " + stillFails + " ";
+			String job = stillFails.isEmpty() ? "With this rule the rules find " + (unlike.isEmpty() ? "the cause of the job" : unlike) + ". " : "The rules still do not bring the job to its end: " + stillFails + " ";
 			String less = gone.isEmpty() ? "" : " " + Say.upper(Say.count(gone.size(), "flaw")) + (gone.size() == 1 ? " goes." : " go.");
 			return job + (added.isEmpty() ? "It fits with all others." : Say.upper(Say.count(added.size(), "flaw")) + (added.size() == 1 ? " comes" : " come") + " with it.") + less;
 		}
@@ -67,7 +70,7 @@ public final class Trial {
 		more.rules.add(draft.rule());
 		RuleBase with = more.build();
 		Report after = analysis.check(with, listener);
-		return new Result(without(after.flaws(), before.flaws()), without(before.flaws(), after.flaws()), why(with, draft, listener));
+		return new Result(without(after.flaws(), before.flaws()), without(before.flaws(), after.flaws()), why(with, draft, listener), unlike(draft));
 	}
 
 	/** A flaw of which only the vehicle that shows it has changed is no other one. */
@@ -78,10 +81,23 @@ public final class Trial {
 	}
 
 	private static String why(RuleBase with, JobRule draft, Listener listener) {
-		RuleBase.Builder alone = new RuleBase.Builder(with.name()).add(with);
+		return message(with, draft.job(), listener).orElse("no vehicle belongs to the family.");
+	}
+
+	private static String unlike(JobRule draft) {
+		Words words = new Words(draft.base());
+		return draft.known().isEmpty() || draft.known().contains(draft.cause()) ? ""
+				: "“" + words.fault(draft.cause()) + "”, but the job's cause is " + Words.and(draft.known().stream().map(fault -> "“" + words.fault(fault) + "”").toList());
+	}
+
+	/**
+	 * Returns why rules do not bring a job to its end, in one sentence; the empty text if they do, and nothing if no vehicle
+	 * belongs to its family.
+	 */
+	static Optional<String> message(RuleBase rules, Case job, Listener listener) {
+		RuleBase.Builder alone = new RuleBase.Builder(rules.name()).add(rules);
 		alone.cases.clear();
-		alone.cases.add(draft.job());
-		Optional<CaseResult> result = Jobs.run(alone.build(), listener).stream().findFirst();
-		return result.map(CaseResult::message).orElse("no vehicle belongs to the family.");
+		alone.cases.add(job);
+		return Jobs.run(alone.build(), listener).stream().findFirst().map(CaseResult::message);
 	}
 }

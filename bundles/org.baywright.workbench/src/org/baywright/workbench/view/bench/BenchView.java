@@ -208,7 +208,8 @@ public final class BenchView extends RulesView {
 		try {
 			Keeping free = keeping.unlike(FileEdits.text(file));
 			FileEdits.append(file, free.text());
-			set(bench.startOver(NLS.bind(FileEdits.isUnsaved(file) ? BenchMessages.KeptUnsaved : BenchMessages.Kept, free.name(), free.file())));
+			String told = NLS.bind(FileEdits.isUnsaved(file) ? BenchMessages.KeptUnsaved : BenchMessages.Kept, free.name(), free.file());
+			set(bench.startOver((told + " " + free.failure(Listener.NONE)).strip()));
 		} catch (CoreException e) {
 			ErrorDialog.openError(getSite().getShell(), BenchMessages.Keep, BenchMessages.NotKept, e.getStatus());
 		}
