@@ -326,8 +326,8 @@ class BenchCommandTest extends ProcessFixture {
 		Files.writeString(folder.resolve("answers.txt"), "\uFEFF12.6\r\nfound\r\n");
 		Runs.Result result = bench(List.of(), "--complaint", "no_crank", "--answers", folder.resolve("answers.txt").toString());
 		assertHas(result.out(), "Noted: Battery voltage at rest: 12.6 V\n");
-		Files.writeString(folder.resolve("answers.txt"), "x".repeat(200_000));
-		assertHas(bench(List.of(), "--complaint", "no_crank", "--answers", folder.resolve("answers.txt").toString()).err(), "An answer is longer than 100000 characters.");
+		Files.writeString(folder.resolve("answers.txt"), "found\r\n" + "x".repeat(200_000));
+		assertHas(bench(List.of(), "--complaint", "no_crank", "--answers", folder.resolve("answers.txt").toString()).out(), "The answer in line 2 is longer than 100000 characters.");
 	}
 
 	@Test
@@ -401,11 +401,15 @@ class BenchCommandTest extends ProcessFixture {
 	}
 
 	@Test
-	void anAnswerThatIsTooLongEndsTheJobWithItsPage() throws IOException {
-		Runs.Result result = bench(List.of("11.6", "a".repeat(100_001)), "--complaint", "no_crank", "--sheet", "job.html");
-		assertEquals(ExitCode.FILES, result.code());
-		assertHas(result.err(), "An answer is longer than 100000 characters.");
+	void anAnswerThatIsTooLongIsTold() throws IOException {
+		Runs.Result result = bench(List.of("# " + "a".repeat(200_000), "a".repeat(200_001), "11.6"), "--complaint", "no_crank", "--sheet", "job.html");
+		assertEquals(ExitCode.UNDECIDED, result.code());
+		assertEquals("", result.err());
+		assertHas(result.out(), "The answer in line 2 is longer than 100000 characters. Write a shorter one.\nBattery voltage at rest\nAnswer (rest_voltage)");
+		assertHas(result.out(), "\nWhere the job stands\n");
 		assertHas(Files.readString(folder.resolve("job.html")), "11.6");
+		assertHas(new Runs(folder).onTerminal().answering("a".repeat(100_001)).run("bench", "van").out(), "That answer is longer than 100000 characters. Write a shorter one.\n");
+		assertHas(bench(List.of("a".repeat(100_000))).out(), "aaa” is none of these. ");
 	}
 
 	@Test

@@ -24,8 +24,17 @@ public final class Answers {
 	/** So often is looked for what is answered to a question that nobody can hear. */
 	private static final int LOOKS_UNHEARD = 20;
 
+	/**
+	 * A line.
+	 *
+	 * @param text it without blanks around it; no more than its beginning where it is too long
+	 * @param wrong what is wrong with it and what to do, in words; the empty text if nothing is
+	 */
+	record Line(String text, String wrong) {
+	}
+
 	/** A line, or the end of all; a failure ends them too. */
-	private record Read(Optional<String> line, Optional<IOException> failure) {
+	private record Read(Optional<Line> line, Optional<IOException> failure) {
 	}
 
 	private final BlockingQueue<Read> read = new ArrayBlockingQueue<>(AHEAD);
@@ -51,11 +60,11 @@ public final class Answers {
 	/**
 	 * Waits for the next line.
 	 *
-	 * @return the line without blanks around it; nothing at the end
+	 * @return the line; nothing at the end
 	 * @throws IOException if the lines cannot be read
 	 * @throws CancellationException if it was cancelled
 	 */
-	Optional<String> next() throws IOException {
+	Optional<Line> next() throws IOException {
 		if (prompted) {
 			out.print(PROMPT);
 		}
@@ -75,7 +84,7 @@ public final class Answers {
 		return next.line();
 	}
 
-	/** Returns the next line, or null at the end. */
+	/** Returns the next line, with one letter too many where it is too long, or null at the end. */
 	private static String line(Reader lines) throws IOException {
 		StringBuilder line = new StringBuilder();
 		int c = lines.read();
@@ -83,10 +92,9 @@ public final class Answers {
 			return null;
 		}
 		for (; c >= 0 && c != '\n' && c != '\r'; c = lines.read()) {
-			if (line.length() == LONGEST) {
-				throw new IOException("An answer is longer than " + LONGEST + " characters.");
+			if (line.length() <= LONGEST) {
+				line.append((char) c);
 			}
-			line.append((char) c);
 		}
 		if (c == '\r') {
 			lines.mark(1);
@@ -102,13 +110,12 @@ public final class Answers {
 			BufferedReader lines = new BufferedReader(from);
 			Optional<IOException> failure = Optional.empty();
 			try {
-				boolean first = true;
-				for (String line = line(lines); line != null; line = line(lines)) {
+				int number = 1;
+				for (String line = line(lines); line != null; line = line(lines), number++) {
 					// some editors begin a file with a mark that nobody sees
-					line = first && line.startsWith(BYTE_ORDER_MARK) ? line.substring(1) : line;
-					first = false;
-					if (!line.startsWith(COMMENT)) {
-						read.put(new Read(Optional.of(line.strip()), Optional.empty()));
+					String text = number == 1 && line.startsWith(BYTE_ORDER_MARK) ? line.substring(1) : line;
+					if (!text.startsWith(COMMENT)) {
+						read.put(new Read(Optional.of(new Line(text.strip(), line.length() > LONGEST ? tooLong(number) : "")), Optional.empty()));
 					}
 				}
 			} catch (IOException e) {
@@ -118,6 +125,10 @@ public final class Answers {
 		} catch (InterruptedException e) {
 			Thread.currentThread().interrupt();
 		}
+	}
+
+	private String tooLong(int number) {
+		return (prompted ? "That answer" : "The answer in line " + number) + " is longer than " + LONGEST + " characters. Write a shorter one.";
 	}
 
 	private Read take() {

@@ -80,7 +80,7 @@ public final class Dialogue {
 			answer(ask);
 			Orders.Then then = Orders.Then.AGAIN;
 			while (then == Orders.Then.AGAIN) {
-				Optional<String> line = answers.next();
+				Optional<Answers.Line> line = answers.next();
 				if (line.isEmpty()) {
 					return ended(job.isOver() && !orders.isRefused() ? End.OVER : End.CUT_SHORT);
 				}
@@ -203,8 +203,10 @@ public final class Dialogue {
 
 	// ---- the answer --------------------------------------------------------------------------------------------
 
-	private Orders.Then taken(String line, Optional<Ask> ask) throws IOException {
-		if (line.isEmpty()) {
+	private Orders.Then taken(Answers.Line answer, Optional<Ask> ask) throws IOException {
+		String line = answer.text();
+		if (line.isEmpty() || !answer.wrong().isEmpty()) {
+			printer.line(answer.wrong());
 			return Orders.Then.AGAIN;
 		} else if (line.indexOf(Invisible.LOST) >= 0) {
 			printer.line("A letter of that answer did not arrive, as it is not written in UTF-8. Type it again.");
