@@ -612,6 +612,14 @@ class BenchCommandTest extends ProcessFixture {
 		assertEquals(1, new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8).lines().count());
 	}
 
+	@Test
+	void whatWasWrittenIsToldWhereTheDiskIsFull() throws IOException, InterruptedException {
+		Runs.Result result = new Command(folder).shell("> /dev/full").answering(String.join("\n", and(FLAT, "keep Job 3")) + "\n", "bench", "-q", "van", "--sheet", "job.html");
+		assertEquals(ExitCode.FILES, result.code());
+		assertHas(result.err(), ". “Job 3” is kept in jobs.bay. Wrote job.html.\n");
+		assertHas(jobs(), "job \"Job 3\" {");
+	}
+
 	/** What was answered beforehand still counts. */
 	@Test
 	void aJobThatNobodyHearsIsStillKept() throws IOException, InterruptedException {
@@ -619,7 +627,8 @@ class BenchCommandTest extends ProcessFixture {
 		Process process = new Command(folder).shell("| true; exit ${PIPESTATUS[0]}").start("bench", "van", "--answers", "answers.txt", "--sheet", "job.html");
 		assertTrue(process.waitFor(60, TimeUnit.SECONDS));
 		assertEquals(ExitCode.FILES, process.exitValue());
-		assertEquals(1, new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8).lines().count());
+		String err = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+		assertTrue(err.matches("Standard output cannot be written: .*[.] “Job 3” is kept in jobs.bay[.] Wrote job.html[.]\n"), err);
 		assertHas(jobs(), "job \"Job 3\" {");
 		assertHas(Files.readString(folder.resolve("job.html")), "12.6 V");
 	}

@@ -134,6 +134,7 @@ final class BenchCommand implements Callable<Integer> {
 	private void write(Dialogue dialogue, Optional<Target> page) throws IOException {
 		if (page.isPresent()) {
 			page.get().writeLike(dialogue.sheet().getBytes(StandardCharsets.UTF_8));
+			session.done("Wrote " + page.get().given() + ".");
 			session.say(page.get().tell(), Style.safe("Wrote " + page.get().given()));
 		}
 	}
@@ -150,6 +151,7 @@ final class BenchCommand implements Callable<Integer> {
 		@Override
 		public void page(String file, String html) throws IOException {
 			write(file, true, html);
+			session.done("Wrote " + file + ".");
 		}
 
 		@Override
@@ -161,6 +163,7 @@ final class BenchCommand implements Callable<Integer> {
 			} else {
 				write(file, false, rule);
 			}
+			session.done("Wrote " + file + ".");
 		}
 
 		private void write(String file, boolean like, String text) throws IOException {
@@ -191,13 +194,17 @@ final class BenchCommand implements Callable<Integer> {
 
 		@Override
 		public boolean keep(Keeping keeping) throws IOException {
-			return add(project.folder().resolve(keeping.file()), present -> {
+			boolean kept = add(project.folder().resolve(keeping.file()), present -> {
 				// somebody else may have kept one meanwhile
 				if (keeping.isIn(present)) {
 					throw new IllegalStateException("There is already a job named " + keeping.name() + " in " + keeping.file() + ". Write keep with another name.");
 				}
 				return keeping.text();
 			});
+			if (kept) {
+				session.done("“" + keeping.name() + "” is kept in " + keeping.file() + ".");
+			}
+			return kept;
 		}
 
 		private boolean add(Path file, UnaryOperator<String> text) throws IOException {

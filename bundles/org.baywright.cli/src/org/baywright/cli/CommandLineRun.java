@@ -54,7 +54,7 @@ final class CommandLineRun {
 	/** Whoever pipes results somewhere must learn that not all of them arrived there. */
 	private static int written(Session session, int code) {
 		return session.out().failure().map(failure -> {
-			session.err().println("Standard output cannot be written: " + Style.safe(String.valueOf(failure.getMessage())) + ".");
+			session.err().println(Style.safe(("Standard output cannot be written: " + failure.getMessage() + ". " + session.done()).strip()));
 			return code == ExitCode.INTERNAL ? code : ExitCode.FILES;
 		}).orElse(code);
 	}

@@ -4,6 +4,8 @@ import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicBoolean;
 
 import org.baywright.cli.report.Output;
@@ -21,6 +23,7 @@ public final class Session {
 	private final boolean terminal;
 	private final AtomicBoolean cancelled;
 	private Style style;
+	private final Set<String> done = new LinkedHashSet<>();
 	private boolean quiet;
 
 	/**
@@ -101,6 +104,16 @@ public final class Session {
 	/** Takes over how the user wants results to be marked. */
 	void style(Style wanted) {
 		style = wanted;
+	}
+
+	/** Remembers that something was written, in a sentence: who cannot read what is told must learn it in another way. */
+	void done(String sentence) {
+		done.add(sentence);
+	}
+
+	/** Returns what was written, in their order. */
+	String done() {
+		return String.join(" ", done);
 	}
 
 	/** Tells how it went, unless the user wants it quiet. */
