@@ -633,6 +633,14 @@ class BenchCommandTest extends ProcessFixture {
 		assertHas(Files.readString(folder.resolve("job.html")), "12.6 V");
 	}
 
+	@Test
+	void rulesThatKnowNoComplaintSayWhatToDo() throws IOException {
+		Files.writeString(folder.resolve("bare.bay"), "family van \"Invented van\"\n");
+		Runs.Result result = new Runs(folder).answering("quit").run("bench", "bare.bay");
+		assertHas(result.out(), "These rules know no complaint of such a vehicle. Write a sign first, and a rule that asks for it.\nAnswer: quit\n");
+		assertEquals(ExitCode.FINE, result.code());
+	}
+
 	// ---- what is wrong before it begins -----------------------------------------------------------------------------
 
 	@ParameterizedTest

@@ -185,7 +185,7 @@ public final class Dialogue {
 	/** Tells how to answer. */
 	private void answer(Optional<Ask> ask) {
 		if (ask.isEmpty()) {
-			printer.line("Answer: back, or enter NAME VALUE");
+			printer.line(job.bench().subjects().isEmpty() ? "Answer: quit" : "Answer: back, or enter NAME VALUE");
 		} else if (ask.get().subject().isPresent()) {
 			Subject subject = ask.get().subject().get();
 			String name = subject.variable().name().isEmpty() ? "Answer:" : "Answer (" + subject.variable().name() + "):";

@@ -71,6 +71,15 @@ class BenchTextTest {
 	}
 
 	@Test
+	void rulesThatKnowNoComplaintSayWhatToDo() {
+		String said = "These rules know no complaint of such a vehicle. Write a sign first, and a rule that asks for it.";
+		assertEquals(said, told(Bench.of(Examples.rules("family osier"))).get(0).text());
+		RuleBase other = Examples.rules("family osier", "family elder", "sign dead \"Dead\" for elder");
+		assertEquals(said, told(Bench.of(other).choose("osier")).get(0).text());
+		assertTrue(told(Bench.of(other).choose("elder")).stream().noneMatch(paragraph -> paragraph.text().equals(said)));
+	}
+
+	@Test
 	void repairsCanBeFollowedAndTicked() {
 		Bench found = BENCH.enter(new Variable(Variable.Kind.TEST, "volts"), "11 V");
 		assertTrue(ways(told(found)).containsAll(List.of("set charge", "set change")), ways(told(found)).toString());

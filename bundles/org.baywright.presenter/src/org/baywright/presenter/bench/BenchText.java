@@ -112,7 +112,7 @@ public final class BenchText {
 	public static List<Paragraph> standing(Shown shown) {
 		BenchText text = new BenchText();
 		// what is asked for says all else
-		if (!shown.advice().clashes().isEmpty() || shown.mending().isEmpty()) {
+		if (!shown.advice().clashes().isEmpty() || shown.mending().isEmpty() || shown.headline().equals(Sayer.NO_COMPLAINT)) {
 			text.heading(shown.headline());
 		}
 		shown.mending().ifPresent(mending -> text.inVain(mending));

@@ -36,6 +36,8 @@ import org.baywright.presenter.bench.Shown.VerdictLine;
 /** Puts an advice into words. */
 record Sayer(RuleBase base, String family, Words words) {
 
+	/** What to say where nothing can begin. */
+	static final String NO_COMPLAINT = "These rules know no complaint of such a vehicle. Write a sign first, and a rule that asks for it.";
 	private static final String LAST = "If nothing else is found: ";
 
 	private static final Comparator<Derived> ENDS_FIRST = Comparator
@@ -52,7 +54,8 @@ record Sayer(RuleBase base, String family, Words words) {
 				.map(derived -> verdict(derived, open(advice) > 0 && isLast(derived))).toList();
 		List<Link> warnings = new ArrayList<>(spoilt.stream().map(this::doesNotCount).toList());
 		warnings.addAll(warnings(advice));
-		return new Shown(precautions, headline(advice), warnings, verdicts, rules(advice, State.FIRED),
+		String headline = lead.asksComplaint() && verdicts.isEmpty() && base.signs().stream().noneMatch(sign -> base.reaches(sign.scope(), family)) ? NO_COMPLAINT : headline(advice);
+		return new Shown(precautions, headline, warnings, verdicts, rules(advice, State.FIRED),
 				rules(advice, State.OPEN), rules(advice, State.NEVER), rules(advice, State.UNDECIDED), lead, Optional.of(mending).filter(any -> advice.clashes().isEmpty()), advice);
 	}
 
