@@ -112,7 +112,7 @@ public final class Units {
 		Measure left = Table.UCUM.measure(source.code()).orElseThrow(() -> unknown(from));
 		Measure right = Table.UCUM.measure(target.code()).orElseThrow(() -> unknown(to));
 		if (!left.exponents().equals(right.exponents())) {
-			throw new UnitException(say(from) + " and " + say(to) + " do not measure the same kind of thing");
+			throw new UnitException((from.isEmpty() ? "A plain number" : from) + " and " + (to.isEmpty() ? "a plain number" : to) + " do not measure the same kind of thing");
 		}
 		return Ratio.of(value).times(left.factor()).plus(left.offset()).minus(right.offset()).over(right.factor())
 				.decimal();
@@ -123,11 +123,7 @@ public final class Units {
 	}
 
 	private static UnitException unknown(String text) {
-		return new UnitException("there is no unit " + text);
-	}
-
-	private static String say(String unit) {
-		return unit.isEmpty() ? "a plain number" : unit;
+		return new UnitException("There is no unit " + text);
 	}
 
 	private static boolean oneEditApart(String one, String other) {

@@ -377,7 +377,8 @@ class BenchTest {
 			"20 V|20.0 V is out of range: 0.0 V to 18.0 V.", "-1|-1.0 V is out of range: 0.0 V to 18.0 V.",
 			"12 Ohm|Ohm and V do not measure the same kind of thing. Write a number in V, such as 9.0 V.", "12 florps|There is no unit florps. Write a number in V, such as 9.0 V.",
 			"11_000|Write a number in V, such as 9.0 V.", "1,000,000|Write a number in V, such as 9.0 V.", "11 000 V|Write a number in V, such as 9.0 V.",
-			"1e400000|There is no unit e400000. Write a number in V, such as 9.0 V." })
+			"11.9 km|km and V do not measure the same kind of thing. Write a number in V, such as 9.0 V.",
+			"1e400000|A number is written out, not as a power of ten. Write a number in V, such as 9.0 V.", "1e400 V|A number is written out, not as a power of ten. Write a number in V, such as 9.0 V." })
 	void refusesWhatIsNoValue(String typed, String message) {
 		Bench before = Bench.of(SMALL).enter(NO_CRANK, "present");
 		Bench bench = before.enter(VOLTS, typed);

@@ -426,6 +426,14 @@ class MendingTest {
 		assertEquals("V and min do not measure the same kind of thing. Write a time, such as 90 or 1.5 h.", begun.took("3 V").message());
 		assertEquals("Write a time, such as 90 or 1.5 h.", begun.took("1_000").message());
 		assertEquals("Write a sum as a number, such as 140.", begun.spent("3 V").message());
+		assertEquals("km and min do not measure the same kind of thing. Write a time, such as 90 or 1.5 h.", begun.took("3 km").message());
+		for (String text : List.of("99999999999999999999 h", "999999999 h", "1000000000")) {
+			assertEquals("No job takes that long. Write a time, such as 90 or 1.5 h.", begun.took(text).message());
+		}
+		assertEquals("A time is not less than nothing. Write a time, such as 90 or 1.5 h.", begun.took("-5 min").message());
+		assertEquals("No job costs that much. Write a sum as a number, such as 140.", begun.spent("99999999999999999999").message());
+		assertEquals("A sum is not less than nothing. Write a sum as a number, such as 140.", begun.spent("-5").message());
+		assertEquals("999999999", begun.took("999999999").spent("+999999999").now().done().minutes().orElseThrow().toPlainString());
 	}
 
 	@Test

@@ -7,7 +7,6 @@ import java.util.regex.Pattern;
 
 import org.baywright.model.unit.UnitException;
 import org.baywright.model.unit.Units;
-import org.baywright.presenter.Say;
 
 /**
  * A time or a sum of money that somebody typed, read.
@@ -17,8 +16,10 @@ import org.baywright.presenter.Say;
  */
 record Amount(Optional<BigDecimal> number, String message) {
 
-	private static final Pattern NUMBER = Pattern.compile("([0-9]{1,9}(?:[.,][0-9]{1,4})?)" + Entry.UNIT);
+	private static final Pattern NUMBER = Pattern.compile("([+-]?[0-9]+(?:[.,][0-9]{1,4})?)" + Entry.UNIT);
+	private static final BigDecimal MOST = new BigDecimal("999999999.9999");
 	private static final String TIME = "Write a time, such as 90 or 1.5 h.";
+	private static final String SUM = "Write a sum as a number, such as 140.";
 
 	private static Amount of(Optional<BigDecimal> number) {
 		return new Amount(number, "");
@@ -38,9 +39,10 @@ record Amount(Optional<BigDecimal> number, String message) {
 		}
 		BigDecimal number = number(matcher);
 		try {
-			return of(Optional.of(matcher.group(2).isEmpty() ? number : Units.standard().convert(number, matcher.group(2), "min").stripTrailingZeros()));
+			BigDecimal minutes = matcher.group(2).isEmpty() ? number : Units.standard().convert(number, matcher.group(2), "min").stripTrailingZeros();
+			return within(minutes, "A time is not less than nothing. " + TIME, "No job takes that long. " + TIME);
 		} catch (UnitException e) {
-			return wrong(Say.upper(e.getMessage()) + ". " + TIME);
+			return wrong(e.getMessage() + ". " + TIME);
 		}
 	}
 
@@ -48,7 +50,11 @@ record Amount(Optional<BigDecimal> number, String message) {
 	static Amount money(String text) {
 		Matcher matcher = NUMBER.matcher(text.strip());
 		return text.isBlank() ? of(Optional.empty())
-				: matcher.matches() && matcher.group(2).isEmpty() ? of(Optional.of(number(matcher))) : wrong("Write a sum as a number, such as 140.");
+				: matcher.matches() && matcher.group(2).isEmpty() ? within(number(matcher), "A sum is not less than nothing. " + SUM, "No job costs that much. " + SUM) : wrong(SUM);
+	}
+
+	private static Amount within(BigDecimal number, String less, String more) {
+		return number.signum() < 0 ? wrong(less) : number.compareTo(MOST) > 0 ? wrong(more) : of(Optional.of(number));
 	}
 
 	private static BigDecimal number(Matcher matcher) {

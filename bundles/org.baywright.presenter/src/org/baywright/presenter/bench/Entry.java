@@ -30,6 +30,7 @@ record Entry(Optional<Reading> reading, String message) {
 
 	/** What divides the digits of a number begins no unit. */
 	static final String UNIT = "\\s*((?![\\s0-9_'’.,]).*)";
+	private static final Pattern POWER = Pattern.compile("[eE][+-]?[0-9].*");
 	private static final Pattern NUMBER = Pattern.compile("([+-]?[0-9]+(?:[.,][0-9]+)?)" + UNIT);
 
 	private static Entry of(Reading reading) {
@@ -97,13 +98,16 @@ record Entry(Optional<Reading> reading, String message) {
 		if (!matcher.matches()) {
 			return wrong("Write " + example(quantity) + ".");
 		}
+		if (POWER.matcher(matcher.group(2)).matches()) {
+			return wrong("A number is written out, not as a power of ten. Write " + example(quantity) + ".");
+		}
 		BigDecimal number = new BigDecimal(matcher.group(1).replace(',', '.'));
 		try {
 			if (!matcher.group(2).isEmpty()) {
 				number = Units.standard().convert(number, matcher.group(2), quantity.unit());
 			}
 		} catch (UnitException e) {
-			return wrong(Say.upper(e.getMessage()) + ". Write " + example(quantity) + ".");
+			return wrong(e.getMessage() + ". Write " + example(quantity) + ".");
 		}
 		int index = quantity.floorIndex(number);
 		if (!quantity.isNumber(index)) {
