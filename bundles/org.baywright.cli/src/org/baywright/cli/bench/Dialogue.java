@@ -192,6 +192,7 @@ public final class Dialogue {
 			printer.line(subject.choices().isEmpty() ? name + " a number from " + subject.range() : name);
 			printer.choices(subject.choices().stream().map(Subject.Choice::title).toList());
 			job.check(ask.get()).ifPresent(check -> printer.line(check.note()));
+			printer.line(!job.isTaken() && job.mending().filter(Mending::isWithoutOther).isPresent() ? "Or: refer TO WHOM" : "");
 		} else {
 			printer.line("Answer: " + switch (ask.get().special()) {
 			case KEEP -> "keep, or keep NAME";

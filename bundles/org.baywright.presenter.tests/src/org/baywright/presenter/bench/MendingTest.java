@@ -268,7 +268,20 @@ class MendingTest {
 		assertTrue(mending.work().isEmpty(), "it is not begun again unasked");
 		assertTrue(mending.causes().get(0).repairs().get(0).inVain());
 		assertEquals("“Recharge” did not put it right: Voltage 11.8 V, expected 12.6 V to 13.0 V. By the rules the cause is still “Battery: Flat”. "
-				+ "Look whether the repair was done as written, or choose another one.", mending.headline());
+				+ "Look whether the repair was done as written, or refer the job.", mending.headline(), "there is no other one");
+		assertTrue(mending.isWithoutOther());
+	}
+
+	@Test
+	void afterARepairInVainAnotherOneIsOffered() {
+		RuleBase base = Examples.rules("family osier", "sign dead", "part strap { fault loose }", "test drop { measures mV 0 .. 900 step 10 takes 5 min }",
+				"rule loose { given dead run drop on above 100 mV : confirms strap.loose on at_most 100 mV : clears strap.loose", WHY,
+				"repair tighten { fixes strap.loose steps \"Tighten it.\" verify { repeat drop expect at_most 100 mV } }",
+				"repair renew { fixes strap.loose steps \"Renew it.\" verify { repeat drop expect at_most 100 mV } }");
+		Bench bench = verify(Bench.of(base).enter(new Variable(Variable.Kind.SIGN, "dead"), "present").enter(DROP, "300").repair("tighten"), 0, "300");
+		Mending mending = mending(bench.backToWork(mending(bench).work().orElseThrow()));
+		assertTrue(mending.headline().endsWith("Look whether the repair was done as written, or choose another one."), mending.headline());
+		assertFalse(mending.isWithoutOther());
 	}
 
 	@Test

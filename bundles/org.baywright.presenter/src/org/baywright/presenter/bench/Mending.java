@@ -83,6 +83,17 @@ public record Mending(Stage stage, String headline, List<Cause> causes, Optional
 		return new MendingMaker(bench, advice).mending();
 	}
 
+	/** Returns whether a repair is to be chosen and each that there is was done in vain. */
+	public boolean isWithoutOther() {
+		return stage == Stage.REPAIR && work.isEmpty() && areInVain(causes);
+	}
+
+	/** Returns whether there are repairs for some causes and each was done in vain. */
+	static boolean areInVain(List<Cause> causes) {
+		List<Offer> offers = causes.stream().flatMap(cause -> cause.repairs().stream()).toList();
+		return !offers.isEmpty() && offers.stream().allMatch(Offer::inVain);
+	}
+
 	/** Returns whether there is an end, so that the job can be kept. */
 	public boolean isEnded() {
 		return !known().isEmpty() || stage == Stage.REFERRED;

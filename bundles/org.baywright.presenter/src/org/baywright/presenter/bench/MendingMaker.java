@@ -140,7 +140,8 @@ final class MendingMaker {
 		if (causes.stream().allMatch(cause -> cause.repairs().isEmpty())) {
 			return said + causes.get(0).note();
 		} else if (work.isEmpty()) {
-			return said + (again ? "Look whether the repair was done as written, or choose another one." : "Choose the repair.");
+			return said + (!again ? "Choose the repair." : "Look whether the repair was done as written, or "
+					+ (Mending.areInVain(causes) ? "refer the job." : "choose another one."));
 		}
 		if (work.get().outcome() == Work.Outcome.VERIFIED) {
 			return said + "“" + work.get().title() + "” is verified; go on with the other cause.";
