@@ -66,7 +66,7 @@ public record Ask(String title, String detail, Optional<Subject> subject, String
 		}
 		List<Subject.Choice> causes = JobRule.faults(bench.base()).stream().map(fault -> new Subject.Choice(fault.name(), fault.title())).toList();
 		return List.of(said("What the cause was", "", causes, (now, fault) -> fault.isEmpty() ? now.refused("Choose what the cause was.") : now.cause(fault)),
-				said("Refer the job: to whom it is handed on", "to whom, such as a specialist for starters", List.of(), Bench::refer),
+				said("Refer the job: to whom it is handed on", "to whom, such as another workshop", List.of(), Bench::refer),
 				said("Identification number of the vehicle", "17 letters and digits", List.of(), Bench::vin),
 				said("Time that the job took", "minutes such as 90, or 1.5 h", List.of(), Bench::took), said("Money that the job cost", "a sum such as 140", List.of(), Bench::spent));
 	}
