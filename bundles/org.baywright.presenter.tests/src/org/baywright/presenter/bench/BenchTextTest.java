@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
@@ -12,6 +13,8 @@ import org.baywright.model.RuleBase;
 import org.baywright.model.Span;
 import org.baywright.presenter.Examples;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BenchTextTest {
 
@@ -110,5 +113,32 @@ class BenchTextTest {
 				lead.others().stream().map(other -> other.title() + " (" + other.expected() + ")").toList(), "the next best first");
 		Lead after = new Consulting().show(bench.enter(new Variable(Variable.Kind.TEST, "ground_drop"), "0.3"), Listener.NONE).lead();
 		assertEquals("Battery voltage at rest", after.first().orElseThrow().title());
+	}
+
+	private static final Pattern TIME = Pattern.compile("([0-9.]+) (min|h)\\b");
+
+	/** Returns what is told to take, in minutes; hours are told in tenths. */
+	private static double minutes(String told) {
+		return TIME.matcher(told).results().mapToDouble(time -> Double.parseDouble(time.group(1)) * (time.group(2).equals("h") ? 60 : 1)).sum();
+	}
+
+	@ParameterizedTest
+	@ValueSource(strings = { "electric-van", "farm-tractor", "light-van" })
+	void theNextBestIsTheLeastOfWhatCouldBeDoneInstead(String name) {
+		RuleBase rules = Examples.checked(name).rules();
+		Bench bench = Bench.of(rules).choose(rules.vehicleFamilies().get(0).name());
+		int compared = 0;
+		for (Subject sign : bench.subjects().stream().filter(subject -> subject.variable().kind() == Variable.Kind.SIGN).toList()) {
+			Lead lead = new Consulting().show(bench.enter(sign.variable(), "present"), Listener.NONE).lead();
+			List<String> told = lead.others().stream().map(Lead.Other::expected).toList();
+			for (int i = 1; i < told.size(); i++, compared++) {
+				assertTrue(minutes(told.get(i - 1)) <= minutes(told.get(i)) + (told.get(i).contains(" h") ? 6 : 0), sign.title() + ": " + told);
+			}
+			if (!told.isEmpty()) {
+				String why = String.join(" ", lead.first().orElseThrow().why());
+				assertTrue(why.contains("; about " + told.get(0) + " beginning with the next best"), why);
+			}
+		}
+		assertTrue(compared > 0);
 	}
 }
