@@ -101,7 +101,9 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		List<Proposal> proposals = new ArrayList<>();
 		for (Position.Step step : candidates.values().stream().limit(COMPARED).toList()) {
 			boolean first = found.isBest() && proposals.isEmpty();
-			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, found.isBest() ? care.budget : 0, completed, cancelled)));
+			// what the best was proved with is enough to prove the others dearer
+			int others = found.isBest() ? Math.max(care.budget, found.positions()) : 0;
+			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, others, completed, cancelled)));
 		}
 		if (!found.isBest()) {
 			proposals.sort(Comparator.comparingDouble(Proposal::expectedCost));

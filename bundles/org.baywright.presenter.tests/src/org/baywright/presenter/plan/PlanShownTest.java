@@ -16,15 +16,20 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Variable;
 import org.baywright.model.Problem;
+import org.baywright.model.Reading;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
+import org.baywright.model.Span;
 import org.baywright.pack.manifest.PackException;
 import org.baywright.pack.PackWriter;
+import org.baywright.planner.Diagnosis;
+import org.baywright.planner.Proposals;
 import org.baywright.presenter.Examples;
 import org.baywright.presenter.ProjectState;
 import org.baywright.presenter.bench.Bench;
 import org.baywright.presenter.bench.Consulting;
 import org.baywright.presenter.bench.StepWords;
+import org.baywright.presenter.bench.Subject;
 import org.baywright.presenter.picture.Edge;
 import org.baywright.presenter.picture.LaidOut;
 import org.baywright.presenter.picture.Layout;
@@ -233,6 +238,23 @@ class PlanShownTest {
 			}
 		}
 		assertTrue(plans > 5, project + " has " + plans);
+	}
+
+	/** What is proved to be the best has no other beside it of which less is to be expected. */
+	@ParameterizedTest
+	@ValueSource(strings = { "electric-van", "farm-tractor", "light-van" })
+	void theBestIsNotDearerThanWhatCouldBeDoneInstead(String project) {
+		RuleBase base = Examples.checked(project).rules();
+		String family = base.vehicleFamilies().get(0).name();
+		int compared = 0;
+		for (Subject complaint : PlanShown.complaints(base, family)) {
+			Diagnosis diagnosis = Diagnosis.of(base, family, List.of(new Reading.SignSeen(complaint.variable().name(), true, Span.NONE))).orElseThrow();
+			Proposals proposals = diagnosis.next(Proposals.Care.QUICK, () -> false);
+			for (int i = 1; proposals.isBest() && i < proposals.steps().size(); i++, compared++) {
+				assertTrue(proposals.steps().get(0).expectedCost() <= proposals.steps().get(i).expectedCost() + CLOSE, complaint.title());
+			}
+		}
+		assertTrue(compared > 0);
 	}
 
 	private static String first(Bench bench) {
