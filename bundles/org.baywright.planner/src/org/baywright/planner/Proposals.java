@@ -29,11 +29,11 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 	/** By what share steps may differ in what is to be expected and still count as alike, where no search has proved it. */
 	private static final double ALIKE = 0.02;
 	/** Up to how many positions are looked at closely for a whole plan. */
-	private static final int MOST_WHOLE = 400;
+	private static final int MOST_WHOLE = 350;
 	/** How many are where there is one step to choose: with more, looking at each takes longer, and more of it. */
 	private static final int WHOLE = 14_000;
 	/** Up to how many more are looked at to complete a whole plan, and how many where there is one step to choose. */
-	private static final int MOST_COMPLETED = 1000;
+	private static final int MOST_COMPLETED = 850;
 	private static final int COMPLETED = 30_000;
 	/** Up to how many steps to choose from all of it is looked at: with more, less of it, so that the answer comes alike soon. */
 	private static final int MANY = 50;
