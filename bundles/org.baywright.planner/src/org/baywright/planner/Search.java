@@ -321,7 +321,8 @@ public final class Search {
 		Position.Step best = null;
 		double most = 0;
 		for (int i = 0; i < limits.length; i++) {
-			if (limits[i] >= Math.max(reached, most) * (1 - CLOSE)) {
+			// what only rounding tells from nothing is taken too: where there are steps one of them comes next
+			if (i == likely || limits[i] >= Math.max(reached, most) * (1 - CLOSE)) {
 				double worth = worth(steps.get(i), before);
 				if (best == null || worth > most + ROUNDING * Math.abs(most)) {
 					best = steps.get(i);

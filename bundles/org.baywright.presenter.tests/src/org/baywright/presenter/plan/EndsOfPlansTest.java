@@ -80,6 +80,7 @@ class EndsOfPlansTest {
 
 	private void follow(RuleBase base, String family, Plan plan, List<Reading> named, List<Reading> meant) {
 		if (plan.step().isEmpty()) {
+			assertTrue(plan.isCut() || plan.position().steps().isEmpty(), () -> "ends too early: " + family + named);
 			List<Verdict> verdicts = ((Diagnosis.At) plan.position()).verdicts();
 			for (List<Reading> found : List.of(named, meant)) {
 				ways.add(new Way(family, verdicts));
