@@ -328,6 +328,8 @@ final class Hands {
 	Point middle(Widget widget) {
 		return see(() -> {
 			if (widget instanceof TreeItem item) {
+				// a user scrolls to it
+				item.getParent().showItem(item);
 				Rectangle bounds = item.getBounds();
 				return item.getParent().toDisplay(bounds.x + Math.min(bounds.width / 2, 30), bounds.y + bounds.height / 2);
 			}

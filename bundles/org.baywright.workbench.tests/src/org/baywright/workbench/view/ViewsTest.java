@@ -361,12 +361,12 @@ class ViewsTest {
 		await("no question", view, shown -> texts(shown).contains("What is wrong with the vehicle?"));
 		enter(view, "Engine does not crank (sign)", "present");
 		await("no next step", view, shown -> texts(shown).contains("Until the cause is found: about"));
+		Ui.picture("bench");
 		enter(view, "Battery voltage at rest (test)", "much");
 		await("no message", view, shown -> texts(shown).contains("Write a number in V"));
 		enter(view, "Battery voltage at rest (test)", "11400 mV");
 		await("not confirmed", view, shown -> texts(shown).contains("Do the repair"));
 		assertTrue(Ui.get(() -> texts(view)).contains("Battery voltage at rest: 11.4 V"), Ui.get(() -> texts(view)));
-		Ui.picture("bench");
 		Ui.run(() -> {
 			var bar = view.getViewSite().getActionBars().getToolBarManager().getItems();
 			((ActionContributionItem) bar[bar.length - 1]).getAction().run();
