@@ -58,6 +58,7 @@ public final class BenchView extends RulesView {
 	private Details details;
 	private Teller teller;
 	private Latest trying;
+	private Latest checking;
 	private Action undo;
 	private Action redo;
 	private Action clear;
@@ -78,6 +79,7 @@ public final class BenchView extends RulesView {
 		GridDataFactory.fillDefaults().grab(true, true).applyTo(details.control());
 		teller = new Teller(details, new Follower(), () -> tell(shown));
 		trying = new Latest(BenchMessages.Working, details.control());
+		checking = new Latest(BenchMessages.Working, details.control());
 		fillToolBar(getViewSite().getActionBars().getToolBarManager());
 		details.begin().line(BenchMessages.Empty).end();
 	}
@@ -209,7 +211,13 @@ public final class BenchView extends RulesView {
 			Keeping free = keeping.unlike(FileEdits.text(file));
 			FileEdits.append(file, free.text());
 			String told = NLS.bind(FileEdits.isUnsaved(file) ? BenchMessages.KeptUnsaved : BenchMessages.Kept, free.name(), free.file());
-			set(bench.startOver((told + " " + free.failure(Listener.NONE)).strip()));
+			Bench over = bench.startOver(told);
+			set(over);
+			checking.run(cancelled -> free.failure(listener(cancelled)), failure -> {
+				if (!failure.isEmpty() && bench.now().equals(over.now())) {
+					say(told + " " + failure);
+				}
+			});
 		} catch (CoreException e) {
 			ErrorDialog.openError(getSite().getShell(), BenchMessages.Keep, BenchMessages.NotKept, e.getStatus());
 		}
