@@ -326,10 +326,13 @@ final class Hands {
 
 	/** Where a widget's middle is on the screen. */
 	Point middle(Widget widget) {
+		if (widget instanceof TreeItem item) {
+			// a user scrolls to it, and waits until it stands still
+			display.syncExec(() -> item.getParent().showItem(item));
+			settle();
+		}
 		return see(() -> {
 			if (widget instanceof TreeItem item) {
-				// a user scrolls to it
-				item.getParent().showItem(item);
 				Rectangle bounds = item.getBounds();
 				return item.getParent().toDisplay(bounds.x + Math.min(bounds.width / 2, 30), bounds.y + bounds.height / 2);
 			}
