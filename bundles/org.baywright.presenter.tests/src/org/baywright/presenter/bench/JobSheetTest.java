@@ -138,6 +138,14 @@ class JobSheetTest {
 	}
 
 	@Test
+	void whoTakesAJobOverIsWarnedOfThePartsThatItMayBe() {
+		Bench flat = Bench.of(MendingTest.SMALL).choose("osier").enter(MendingTest.NO_CRANK, "present").enter(MendingTest.VOLTS, "11.4").refer("another workshop");
+		assertTrue(JobSheet.referral(flat, MendingTest.advice(flat), "", "").contains("</strong>Battery gas"), JobSheet.referral(flat, MendingTest.advice(flat), "", ""));
+		Bench good = Bench.of(MendingTest.SMALL).choose("osier").enter(MendingTest.NO_CRANK, "present").enter(MendingTest.VOLTS, "12.6").refer("another workshop");
+		assertFalse(JobSheet.referral(good, MendingTest.advice(good), "", "").contains("</strong>Battery gas"));
+	}
+
+	@Test
 	void whateverIsWrittenStaysText() {
 		String nasty = "<b>&\\\"'</style><script>alert(1)</script>]]>\u0007\u202E";
 		String[] text = MendingTest.TEXT.clone();

@@ -2,12 +2,15 @@ package org.baywright.presenter.bench;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Consultation.Advice;
+import org.baywright.analysis.Consultation.Derived;
 import org.baywright.analysis.Verdict;
 import org.baywright.model.Meaning;
 import org.baywright.model.Notice;
@@ -72,6 +75,7 @@ public final class JobSheet {
 	public static String referral(Bench bench, Advice advice, String name, String date) {
 		JobSheet sheet = new JobSheet(bench, advice, "Referral", name);
 		sheet.begin("Referral", name, date);
+		sheet.dangers();
 		sheet.html.element("h2", "To whom").open("p");
 		sheet.orBlank(sheet.mending.referral().goesTo());
 		sheet.html.close();
@@ -84,6 +88,14 @@ public final class JobSheet {
 		sheet.inVain();
 		sheet.spent();
 		return sheet.end();
+	}
+
+	/** Who takes it over has to know what can hurt at the parts that it may be. */
+	private void dangers() {
+		Set<String> hazards = new LinkedHashSet<>();
+		advice.verdicts().stream().map(Derived::verdict).filter(verdict -> verdict.kind() == VerdictKind.CONFIRMED || verdict.kind() == VerdictKind.SUSPECTED)
+				.flatMap(verdict -> base.fault(verdict.fault()).stream()).flatMap(fault -> base.part(fault.part()).stream()).forEach(part -> hazards.addAll(part.hazards()));
+		Caution.of(base, hazards).forEach(caution -> caution.write(html));
 	}
 
 	/** Who hands the job on to somebody else still passes on what the rules say of it. */

@@ -252,10 +252,10 @@ final class Leading {
 			return text.append(proposals.isBest() ? ". No order of steps takes less." : ". That is an estimate; the plan looks further.").toString();
 		}
 
-		/** Returns why it takes longer than was told before; the empty text where it does not. */
+		/** Returns that it takes longer than was told before, and why where one cause tells it; the empty text where it does not. */
 		private String more(Proposal proposal) {
-			return before.filter(last -> minutes(proposal) > last.minutes()).map(last -> ", more than before, as "
-					+ (isOut(last.likeliest()) ? "the likeliest cause is out" : "causes that take longer to find are likelier now")).orElse("");
+			return before.filter(last -> minutes(proposal) > last.minutes())
+					.map(last -> isOut(last.likeliest()) ? ", more than before, as the likeliest cause is out" : ", more than estimated before").orElse("");
 		}
 
 		private boolean isOut(String cause) {
