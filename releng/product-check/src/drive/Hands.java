@@ -326,11 +326,6 @@ final class Hands {
 
 	/** Where a widget's middle is on the screen. */
 	Point middle(Widget widget) {
-		if (widget instanceof TreeItem item) {
-			// a user scrolls to it, and waits until it stands still
-			display.syncExec(() -> item.getParent().showItem(item));
-			settle();
-		}
 		return see(() -> {
 			if (widget instanceof TreeItem item) {
 				Rectangle bounds = item.getBounds();
