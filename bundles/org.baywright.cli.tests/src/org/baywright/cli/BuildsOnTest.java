@@ -42,7 +42,7 @@ class BuildsOnTest extends ProcessFixture {
 	void itIsCheckedTogether() throws IOException, InterruptedException {
 		Runs.Result result = run("check", "service-truck", "--fail-on", "warning");
 		assertEquals(ExitCode.FINE, result.code(), result.out());
-		assertHas(result.out(), "No problems found; 10 rules");
+		assertHas(result.out(), "No problems found, 1 accepted; 10 rules");
 	}
 
 	@Test
