@@ -98,11 +98,11 @@ public record Proposals(List<Proposal> steps, boolean isBest, double least) {
 		Map<String, Position.Step> candidates = new LinkedHashMap<>();
 		found.plan().step().ifPresent(step -> candidates.put(step.doing(), step));
 		steps.stream().map(step -> Map.entry(step, -Search.worth(step, before))).sorted(Map.Entry.comparingByValue()).map(Map.Entry::getKey).forEach(step -> candidates.putIfAbsent(step.doing(), step));
+		// what the best was proved with is enough to prove the others dearer
+		int others = found.isBest() ? Math.max(care.budget, found.positions()) : 0;
 		List<Proposal> proposals = new ArrayList<>();
 		for (Position.Step step : candidates.values().stream().limit(COMPARED).toList()) {
 			boolean first = found.isBest() && proposals.isEmpty();
-			// what the best was proved with is enough to prove the others dearer
-			int others = found.isBest() ? Math.max(care.budget, found.positions()) : 0;
 			proposals.add(Proposal.of(position, rate, step, first ? found.plan().branches() : followed(step, others, completed, cancelled)));
 		}
 		if (!found.isBest()) {
