@@ -46,9 +46,18 @@ public final class Encoding {
 	}
 
 	private Encoding(Program program, int conflictLimit, boolean switchable, boolean bound) {
+		this(program, new SatSolver(conflictLimit), null, switchable, bound);
+	}
+
+	/** Returns an encoding of a program of the same variables about the same situations, that no law binds. */
+	Encoding beside(Program other) {
+		return new Encoding(other, solver, values, false, false);
+	}
+
+	private Encoding(Program program, SatSolver solver, Values shared, boolean switchable, boolean bound) {
 		this.program = program;
-		solver = new SatSolver(conflictLimit);
-		values = new Values(program, solver);
+		this.solver = solver;
+		values = shared == null ? new Values(program, solver) : shared;
 		verdicts = new int[program.verdicts.size()];
 		bodies = new int[program.branches.size()];
 		switches = new int[program.rules.size()];

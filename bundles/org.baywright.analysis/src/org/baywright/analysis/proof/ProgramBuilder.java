@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -52,8 +53,11 @@ final class ProgramBuilder {
 	final Map<Variable, Integer> numbers = new HashMap<>();
 	final Map<Verdict, Integer> verdictNumbers = new HashMap<>();
 	private final Map<SourceLine, Integer> lineNumbers = new HashMap<>();
-	private final Map<Variable, Cells.Cutter> cutters = new LinkedHashMap<>();
-	private final Map<String, Set<String>> answering;
+	private final Ground ground;
+	private final Map<Variable, Cells.Cutter> cutters;
+	/** What rules and laws of this program speak of and vehicles of the family have. */
+	private final Set<Variable> own = new HashSet<>();
+	private Map<String, Set<String>> answering;
 
 	/**
 	 * @param base the rule base the rules are from
@@ -63,12 +67,23 @@ final class ProgramBuilder {
 	 * @param exclusives groups of faults of which one can be the cause
 	 */
 	ProgramBuilder(RuleBase base, String family, List<Rule> rules, List<Law> laws, List<List<String>> exclusives) {
+		this(base, new Ground(base, base, family), family, rules, laws, exclusives, Answering.faultsBySign(rules));
+	}
+
+	/**
+	 * @param ground what the findings are; two builders of the same one make programs that can be asked of the same vehicles
+	 * @param answering for each sign that a rule calls unexplained the faults that answer it
+	 */
+	ProgramBuilder(RuleBase base, Ground ground, String family, List<Rule> rules, List<Law> laws, List<List<String>> exclusives,
+			Map<String, Set<String>> answering) {
 		this.base = base;
+		this.ground = ground;
+		cutters = ground.cutters;
 		this.family = family;
 		this.rules = List.copyOf(rules);
 		this.laws = List.copyOf(laws);
 		this.exclusives = List.copyOf(exclusives);
-		answering = Answering.faultsBySign(rules);
+		this.answering = answering;
 	}
 
 	/** Adds conditions on traits under which other parts of the family cannot be quiet. */
@@ -85,10 +100,21 @@ final class ProgramBuilder {
 
 	Program build() {
 		cutAll();
+		return number();
+	}
+
+	/** Makes two programs of the same variables with the same cells. */
+	static List<Program> beside(ProgramBuilder old, ProgramBuilder now) {
+		old.cutAll();
+		now.cutAll();
+		return List.of(old.number(), now.number());
+	}
+
+	private Program number() {
 		for (Map.Entry<Variable, Cells.Cutter> entry : new java.util.TreeMap<>(cutters).entrySet()) {
 			numbers.put(entry.getKey(), variables.size());
 			variables.add(entry.getKey());
-			domains.add(domainOf(entry.getKey()));
+			domains.add(ground.domain(entry.getKey()));
 			cells.add(entry.getValue().cells());
 		}
 		Collection<Verdict> mentioned = new TreeSet<>();
@@ -119,8 +145,7 @@ final class ProgramBuilder {
 	// ---- values ------------------------------------------------------------------------------------------------
 
 	private void cutAll() {
-		BiConsumer<Variable, IndexSet> cut = (variable, values) -> cutter(variable)
-				.ifPresent(cutter -> cutter.cut(values));
+		BiConsumer<Variable, IndexSet> cut = this::cut;
 		for (Rule rule : rules) {
 			eachCondition(rule, condition -> eachAtom(condition, cut));
 			rule.outcomes().stream().flatMap(outcome -> outcome.conclusions().stream()).map(Verdict::of).flatMap(Optional::stream)
@@ -142,27 +167,37 @@ final class ProgramBuilder {
 		unquietConditions.forEach(condition -> eachAtom(condition, cut));
 	}
 
-	private Optional<Cells.Cutter> cutter(Variable variable) {
-		Cells.Cutter known = cutters.get(variable);
-		if (known != null) {
-			return Optional.of(known);
+	private void cut(Variable variable, IndexSet values) {
+		if (take(variable)) {
+			Variable key = ground.key(base, variable);
+			cutters.get(key).cut(ground.values(key, domainOf(variable), values));
 		}
-		int size = sizeOf(variable);
-		if (size <= 0) {
-			return Optional.empty();
+	}
+
+	/** Takes up a variable, if vehicles of the family have it. */
+	private boolean take(Variable variable) {
+		if (own.contains(variable)) {
+			return true;
 		}
-		Cells.Cutter cutter = new Cells.Cutter(size);
-		cutters.put(variable, cutter);
-		if (domainOf(variable).isEmpty()) {
-			for (int value = 0; value < size; value++) {
+		if (sizeOf(variable) <= 0) {
+			return false;
+		}
+		own.add(variable);
+		cutters.computeIfAbsent(ground.key(base, variable), key -> {
+			int size = ground.domain(key).map(Domain::size).orElse(sizeOf(variable));
+			Cells.Cutter cutter = new Cells.Cutter(size);
+			for (int value = 0; value < size && domainOf(variable).isEmpty(); value++) {
 				cutter.cut(IndexSet.range(value, value)); // signs, codes and modules keep every value apart
 			}
-		}
-		limitOf(variable).ifPresent(where -> eachAtom(where, (trait, values) -> cutter(trait).ifPresent(found -> found.cut(values))));
+			return cutter;
+		});
+		// values that only the other rule base knows are told apart
+		domainOf(variable).ifPresent(domain -> cut(variable, IndexSet.all(domain)));
+		limitOf(variable).ifPresent(where -> eachAtom(where, this::cut));
 		if (variable.kind() == Variable.Kind.CODE) {
-			cutter(new Variable(Variable.Kind.MODULE, base.code(variable.name()).orElseThrow().module()));
+			take(new Variable(Variable.Kind.MODULE, ground.moduleOf(variable.name())));
 		}
-		return Optional.of(cutter);
+		return true;
 	}
 
 	private Optional<Domain> domainOf(Variable variable) {
@@ -181,7 +216,7 @@ final class ProgramBuilder {
 				.map(test -> test.domain().size()).orElse(0);
 		case MODULE -> isFitted(variable.name()) ? 2 : 0;
 		case CODE -> base.code(variable.name()).map(Code::module).filter(this::isFitted).isPresent()
-				? CodeValues.count(base.asksForState(variable.name())) : 0;
+				? CodeValues.count(ground.asksForState(variable.name())) : 0;
 		default -> domainOf(variable).map(Domain::size).orElse(0);
 		};
 	}
@@ -205,7 +240,7 @@ final class ProgramBuilder {
 				(Condition.TraitIs is) -> valuesIn(is.values(), variable),
 				(Condition.SignIs is) -> single(is.present() ? Variable.PRESENT : Variable.ABSENT),
 				(Condition.TestIs is) -> valuesIn(is.values(), variable),
-				(Condition.CodeIs is) -> CodeValues.of(is.reading(), base.asksForState(is.code())),
+				(Condition.CodeIs is) -> CodeValues.of(is.reading(), ground.asksForState(is.code())),
 				(Condition.ModuleIs is) -> single(is.answers() ? Variable.ANSWERS : Variable.SILENT),
 				(Condition.VerdictIs is) -> {
 					throw new IllegalStateException("no situation fixes a verdict");
@@ -271,7 +306,7 @@ final class ProgramBuilder {
 	/** A law that speaks of a module that vehicles of the family do not have, or of a test for others, does not bind them. */
 	private boolean speaksOfWhatIsThere(Law law) {
 		boolean[] there = { true };
-		eachVariable(law, variable -> there[0] &= variable.kind() == Variable.Kind.TRAIT || numbers.containsKey(variable));
+		eachVariable(law, variable -> there[0] &= variable.kind() == Variable.Kind.TRAIT || own.contains(variable));
 		return there[0];
 	}
 
@@ -322,12 +357,12 @@ final class ProgramBuilder {
 	private Formula formula(Condition.Atom atom, boolean holds, int line) {
 		return atom.match(
 				// a trait that the vehicle lacks has no value at all
-				(Condition.TraitIs is) -> holds || numbers.containsKey(new Variable(Variable.Kind.TRAIT, is.trait())) ? seen(is, holds, line)
+				(Condition.TraitIs is) -> holds || own.contains(new Variable(Variable.Kind.TRAIT, is.trait())) ? seen(is, holds, line)
 						: Formula.TRUE,
 				(Condition.SignIs is) -> seen(is, holds, line),
 				(Condition.TestIs is) -> seen(is, holds, line),
 				(Condition.CodeIs is) -> holds ? seen(is, true, line) : known(new Variable(Variable.Kind.CODE, is.code()),
-						CodeValues.otherwise(is.reading(), base.asksForState(is.code())), line),
+						CodeValues.otherwise(is.reading(), ground.asksForState(is.code())), line),
 				(Condition.ModuleIs is) -> seen(is, holds, line),
 				(Condition.VerdictIs is) -> stands(is.fault(), is.verdict(), is.stands() == holds, line),
 				(Condition.Unexplained is) -> unexplained(is, holds, line));
@@ -353,11 +388,12 @@ final class ProgramBuilder {
 
 	/** What is found counts only on vehicles for which it makes sense. */
 	private Formula known(Variable variable, IndexSet values, int line) {
-		Integer number = numbers.get(variable);
-		if (number == null) {
+		if (!own.contains(variable)) {
 			return new Formula.Known(-1, IndexSet.EMPTY, line);
 		}
-		Formula found = new Formula.Known(number, cells.get(number).of(values), line);
+		Variable key = ground.key(base, variable);
+		int number = numbers.get(key);
+		Formula found = new Formula.Known(number, cells.get(number).of(ground.values(key, domainOf(variable), values)), line);
 		Formula limit = limit(variable);
 		return limit == Formula.TRUE ? found : new Formula.All(List.of(atLine(limit, line), found));
 	}
@@ -422,8 +458,7 @@ final class ProgramBuilder {
 		Arrays.fill(modules, -1);
 		for (int i = 0; i < modules.length; i++) {
 			if (variables.get(i).kind() == Variable.Kind.CODE) {
-				String module = base.code(variables.get(i).name()).orElseThrow().module();
-				modules[i] = numbers.get(new Variable(Variable.Kind.MODULE, module));
+				modules[i] = numbers.get(new Variable(Variable.Kind.MODULE, ground.moduleOf(variables.get(i).name())));
 			}
 		}
 		return modules;

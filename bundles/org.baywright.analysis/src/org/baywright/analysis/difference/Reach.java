@@ -1,0 +1,19 @@
+package org.baywright.analysis.difference;
+
+import java.util.List;
+
+import org.baywright.analysis.Verdict;
+
+/**
+ * A verdict that some vehicle comes to now and none did before, or the other way round.
+ *
+ * @param verdict the verdict
+ * @param families the families of these vehicles, in the order of their declaration
+ * @param now whether it is reached now, and not before
+ */
+public record Reach(Verdict verdict, List<String> families, boolean now) {
+
+	public Reach {
+		families = List.copyOf(families);
+	}
+}

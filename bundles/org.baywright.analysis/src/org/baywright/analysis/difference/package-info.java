@@ -1,0 +1,2 @@
+/** What a change of the rules does to vehicles. */
+package org.baywright.analysis.difference;
