@@ -12,7 +12,7 @@ import picocli.CommandLine.Spec;
 
 /** The command {@code baywright} itself. */
 @Command(name = "baywright", versionProvider = Baywright.Version.class, subcommands = { CheckCommand.class,
-		BenchCommand.class, PlanCommand.class, PackCommand.class, ShowCommand.class, VerifyCommand.class, TidyCommand.class, ExplainCommand.class,
+		BenchCommand.class, PlanCommand.class, CompareCommand.class, PackCommand.class, ShowCommand.class, VerifyCommand.class, TidyCommand.class, ExplainCommand.class,
 		TourCommand.class, ServeCommand.class, WorkbenchCommand.class, HelpCommand.class, CompletionCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
 		description = { "Checks rules for diagnosing vehicles, proves what is wrong with them, and packs them for other tools.",
 				"" }, //

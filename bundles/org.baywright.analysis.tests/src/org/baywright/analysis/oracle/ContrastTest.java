@@ -41,13 +41,13 @@ class ContrastTest {
 
 	@ParameterizedTest(name = "{0} pairs of {5} rules, {1} families, absence {7}, loops {8}, wide {9}, seed {10}")
 	@CsvSource({ //
-			"400, 1, 2, 2, 3, 4, 0, false, false, false, 1", //
-			"200, 1, 2, 2, 3, 6, 1, true, false, false, 2", //
+			"300, 1, 2, 2, 3, 4, 0, false, false, false, 1", //
+			"150, 1, 2, 2, 3, 6, 1, true, false, false, 2", //
 			"250, 2, 2, 1, 3, 5, 1, true, false, false, 3", //
 			"300, 1, 2, 1, 2, 6, 1, false, true, false, 4", //
 			"300, 1, 2, 1, 2, 5, 1, true, true, false, 5", //
 			"300, 2, 2, 1, 3, 5, 3, true, false, true, 6", //
-			"120, 1, 2, 2, 2, 6, 2, true, false, true, 7" })
+			"60, 1, 2, 2, 2, 6, 2, true, false, true, 7" })
 	void editedRulesAndLawsChangeExactlyWhatEnumerationSees(int count, int families, int signs, int tests, int faults, int rules, int laws, boolean absence,
 			boolean loops, boolean wide, long seed) {
 		RandomBases.Shape shape = new RandomBases.Shape(families, signs, tests, faults, rules, laws, absence, loops, wide);
@@ -61,7 +61,7 @@ class ContrastTest {
 				changed.addAndGet(compare("pair " + number, old, now) ? 1 : 0);
 			});
 		});
-		assertTrue(compared.get() > count / 2, "only " + compared + " pairs could be compared");
+		assertTrue(compared.get() > count / 3, "only " + compared + " pairs could be compared");
 		assertTrue(changed.get() > compared.get() / 4 && changed.get() < compared.get(), changed + " of " + compared + " pairs differ");
 	}
 
@@ -166,20 +166,42 @@ class ContrastTest {
 		}
 	}
 
+	/**
+	 * What is told to come stands now, what is told to go stood before, and but for what stands on both sides just that
+	 * changed. Whether a verdict comes from rules that are as before is not listed: where it stands on one side only it does not.
+	 */
 	private static boolean judge(String label, Sit sit, RuleBase base, Set<String> was, Set<String> is, List<Effect> effects, Set<Effect> shown) {
 		Set<String> changed = new TreeSet<>();
 		was.stream().filter(verdict -> !is.contains(verdict)).forEach(verdict -> changed.add("- " + verdict));
 		is.stream().filter(verdict -> !was.contains(verdict)).forEach(verdict -> changed.add("+ " + verdict));
-		Set<String> told = new TreeSet<>();
+		Set<String> certain = new TreeSet<>();
+		Set<String> possible = new TreeSet<>();
 		for (Effect effect : effects) {
-			if (effect.kind() == Effect.Kind.VERDICTS && covers(effect, sit, base)) {
-				effect.lost().forEach(verdict -> told.add("- " + say(verdict)));
-				effect.gained().forEach(verdict -> told.add("+ " + say(verdict)));
-				shown.add(effect);
+			boolean inContext = say(effect.with()).stream().allMatch(verdict -> was.contains(verdict) && is.contains(verdict))
+					&& say(effect.without()).stream().noneMatch(verdict -> was.contains(verdict) || is.contains(verdict));
+			if (effect.kind() == Effect.Kind.VERDICTS && inContext && covers(effect, sit, base)) {
+				Set<String> told = new TreeSet<>();
+				say(effect.lost()).forEach(verdict -> told.add("- " + verdict));
+				say(effect.gained()).forEach(verdict -> told.add("+ " + verdict));
+				possible.addAll(told);
+				if (say(effect.anyway()).stream().noneMatch(verdict -> was.contains(verdict) && is.contains(verdict))) {
+					told.forEach(one -> assertTrue((one.startsWith("-") ? was : is).contains(one.substring(2)), () -> label + " is told: " + one + " " + sit + "\n" + effect));
+					certain.addAll(told);
+					told.retainAll(changed);
+					if (!told.isEmpty()) {
+						shown.add(effect);
+					}
+				}
 			}
 		}
-		assertEquals(changed, told, () -> label + " " + sit + "\n" + effects);
+		certain.removeIf(one -> was.contains(one.substring(2)) && is.contains(one.substring(2)));
+		assertTrue(changed.containsAll(certain), () -> label + " does not change: " + certain + " " + changed + sit + "\n" + effects);
+		assertTrue(possible.containsAll(changed), () -> label + " is not told: " + changed + " " + possible + sit + "\n" + effects);
 		return !changed.isEmpty();
+	}
+
+	private static List<String> say(List<Verdict> verdicts) {
+		return verdicts.stream().map(ContrastTest::say).toList();
 	}
 
 	private static String say(Verdict verdict) {

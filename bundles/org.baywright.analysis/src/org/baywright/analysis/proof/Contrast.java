@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -54,7 +55,7 @@ public final class Contrast {
 	}
 
 	/** What is compared of one family. */
-	private record Slice(List<Rule> oldRules, List<Rule> nowRules, List<Law> oldLaws, List<Law> nowLaws, Set<Verdict> targets, boolean lawsDiffer) {
+	private record Slice(List<Rule> oldRules, List<Rule> nowRules, List<Law> oldLaws, List<Law> nowLaws, Set<Verdict> targets, Set<Rule> edited, Set<Rule> affected, boolean lawsDiffer) {
 	}
 
 	/**
@@ -99,7 +100,7 @@ public final class Contrast {
 		List<Effect> all = new ArrayList<>();
 		effects.forEach((key, families) -> {
 			Parting.Region region = (Parting.Region) key.get(1);
-			all.add(new Effect((Effect.Kind) key.get(0), List.copyOf(families), region.facts(), region.open(), region.domains(), region.lost(), region.gained()));
+			all.add(new Effect((Effect.Kind) key.get(0), region.direct(), List.copyOf(families), region.facts(), region.open(), region.domains(), region.with(), region.without(), region.anyway(), region.lost(), region.gained()));
 		});
 		return all;
 	}
@@ -136,14 +137,14 @@ public final class Contrast {
 	private Slice slice(String family) {
 		Set<Integer> changed = new TreeSet<>(differing(old.rulesOf(family).stream().map(rule -> old.number(rule)).toList(),
 				now.rulesOf(family).stream().map(rule -> now.number(rule)).toList()));
-		Set<Rule> starts = Collections.newSetFromMap(new java.util.IdentityHashMap<>());
+		Set<Rule> starts = Collections.newSetFromMap(new IdentityHashMap<>());
 		Set<String> traits = alteredTraits(family);
 		boolean lawsDiffer = lawsDiffer(family, traits);
 		for (Contrasted side : List.of(old, now)) {
 			side.rulesOf(family).stream().filter(rule -> changed.contains(side.number(rule)) || !traits.isEmpty() && side.speaksOf(rule, traits)).forEach(starts::add);
 		}
 		if (starts.isEmpty() && !lawsDiffer) {
-			return new Slice(List.of(), List.of(), List.of(), List.of(), Set.of(), false);
+			return new Slice(List.of(), List.of(), List.of(), List.of(), Set.of(), Set.of(), Set.of(), false);
 		}
 		Map<String, Set<String>> wasAnswering = old.answering(family);
 		Map<String, Set<String>> isAnswering = now.answering(family);
@@ -153,11 +154,13 @@ public final class Contrast {
 		for (Contrasted side : List.of(old, now)) {
 			side.rulesOf(family).stream().filter(rule -> side.unexplained(rule).stream().anyMatch(signs::contains)).forEach(starts::add);
 		}
+		Set<Rule> edited = Collections.newSetFromMap(new IdentityHashMap<>());
+		edited.addAll(starts);
 		Set<Verdict> targets = forward(family, starts);
 		Set<Verdict> needed = backward(family, targets);
 		List<Rule> oldRules = old.concluding(family, needed);
 		List<Rule> nowRules = now.concluding(family, needed);
-		return withLaws(family, new Slice(oldRules, nowRules, List.of(), List.of(), targets, lawsDiffer));
+		return withLaws(family, new Slice(oldRules, nowRules, List.of(), List.of(), targets, edited, starts, lawsDiffer));
 	}
 
 	/** Returns the numbers that are not as often in one list as in the other. */
@@ -186,15 +189,15 @@ public final class Contrast {
 				|| Stream.concat(was.stream(), is.stream()).anyMatch(law -> Footprint.of(law).traits().stream().anyMatch(traits::contains));
 	}
 
-	/** Returns the verdicts of the rules and of all that looks at them, in turn. */
+	/** Returns the verdicts of the rules and of all that looks at them, in turn; these rules join the others. */
 	private Set<Verdict> forward(String family, Set<Rule> starts) {
 		Set<Verdict> reached = new TreeSet<>();
 		List<Verdict> open = new ArrayList<>();
-		starts.forEach(rule -> Contrasted.concludes(rule).filter(reached::add).forEach(open::add));
+		List.copyOf(starts).forEach(rule -> Contrasted.concludes(rule).filter(reached::add).forEach(open::add));
 		while (!open.isEmpty()) {
 			Verdict verdict = open.remove(open.size() - 1);
 			for (Contrasted side : List.of(old, now)) {
-				side.looking(family, verdict).forEach(rule -> Contrasted.concludes(rule).filter(reached::add).forEach(open::add));
+				side.looking(family, verdict).filter(starts::add).forEach(rule -> Contrasted.concludes(rule).filter(reached::add).forEach(open::add));
 			}
 		}
 		return reached;
@@ -219,8 +222,8 @@ public final class Contrast {
 		slice.oldRules().forEach(rule -> spoken.addAll(subjects(old.base, Footprint.of(rule))));
 		slice.nowRules().forEach(rule -> spoken.addAll(subjects(now.base, Footprint.of(rule))));
 		Map<Boolean, List<Law>> all = Map.of(false, old.lawsOf(family), true, now.lawsOf(family));
-		Map<Boolean, Set<Law>> taken = Map.of(false, Collections.newSetFromMap(new java.util.IdentityHashMap<>()), true,
-				Collections.newSetFromMap(new java.util.IdentityHashMap<>()));
+		Map<Boolean, Set<Law>> taken = Map.of(false, Collections.newSetFromMap(new IdentityHashMap<>()), true,
+				Collections.newSetFromMap(new IdentityHashMap<>()));
 		if (slice.lawsDiffer()) {
 			all.forEach((isNow, laws) -> taken.get(isNow).addAll(laws));
 		}
@@ -239,7 +242,7 @@ public final class Contrast {
 			}
 		}
 		return new Slice(slice.oldRules(), slice.nowRules(), all.get(false).stream().filter(taken.get(false)::contains).toList(),
-				all.get(true).stream().filter(taken.get(true)::contains).toList(), slice.targets(), slice.lawsDiffer());
+				all.get(true).stream().filter(taken.get(true)::contains).toList(), slice.targets(), slice.edited(), slice.affected(), slice.lawsDiffer());
 	}
 
 	private static Set<Object> subjects(RuleBase base, Footprint print) {
@@ -293,7 +296,7 @@ public final class Contrast {
 		if (!programs.get(0).isStratified() || !programs.get(1).isStratified()) {
 			return new Outcome(List.of(), List.of(), List.of("what changes in " + family + ", as rules go round in a circle"), false);
 		}
-		Parting parting = new Parting(programs.get(0), programs.get(1), slice.targets(), conflictLimit);
+		Parting parting = new Parting(programs.get(0), programs.get(1), slice.targets(), slice.edited()::contains, slice.affected()::contains, conflictLimit);
 		List<List<Object>> found = new ArrayList<>();
 		parting.regions().forEach(region -> found.add(List.of(Effect.Kind.VERDICTS, region)));
 		if (slice.lawsDiffer()) {
