@@ -64,7 +64,7 @@ public record Conflict(String id, String kind, String name, String file, Optiona
 		if (text.isEmpty()) {
 			told.add(side + ": taken out");
 		} else if (kind.equals(Piece.FILE)) {
-			told.add(side + ": a file of " + text.get().lines().count() + " lines");
+			told.add(side + (text.get().isEmpty() ? ": another content" : ": a file of " + text.get().lines().count() + " lines"));
 		} else if (base.isEmpty()) {
 			told.add(side + ": new");
 			lines(told, "says", Joining.lines(text.get()));
