@@ -63,6 +63,11 @@ public record Change(String kind, String name, String file, How how, Optional<St
 		});
 	}
 
+	/** Returns what the element no longer says and what it says now, line by line; nothing unless it was changed. */
+	public List<String> told() {
+		return before.isPresent() && after.isPresent() ? Conflict.edits(before.get(), after.get()) : List.of();
+	}
+
 	/** Returns what changed in words, such as {@code rule flat_battery}. */
 	public String title() {
 		return name.isEmpty() ? kind : kind + " " + name;

@@ -69,12 +69,19 @@ public record Conflict(String id, String kind, String name, String file, Optiona
 			told.add(side + ": new");
 			lines(told, "says", Joining.lines(text.get()));
 		} else {
-			List<String> before = Joining.lines(base.get());
-			List<String> now = Joining.lines(text.get());
 			told.add(side + ":");
-			lines(told, "no longer says", rest(before, now));
-			lines(told, "says now", rest(now, before));
+			told.addAll(edits(base.get(), text.get()));
 		}
+	}
+
+	/** Returns what a text no longer says and what it says now, line by line. */
+	static List<String> edits(String before, String after) {
+		List<String> was = Joining.lines(before);
+		List<String> is = Joining.lines(after);
+		List<String> told = new ArrayList<>();
+		lines(told, "no longer says", rest(was, is));
+		lines(told, "says now", rest(is, was));
+		return told;
 	}
 
 	private static List<String> rest(List<String> of, List<String> without) {
