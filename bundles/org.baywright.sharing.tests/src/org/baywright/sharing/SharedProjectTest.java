@@ -162,6 +162,21 @@ class SharedProjectTest extends SharingFixture {
 	}
 
 	@Test
+	void anOfferComesAfterWhatWasOfferedFromTheSameCopyBefore() throws IOException, SharingException {
+		edit(bob, "Battery too low", "Battery low");
+		bob.offer("First", "");
+		edit(bob, "Battery low", "Battery flat");
+		bob.offer("Second", "");
+		takeOver(ann, "bob/first");
+		takeOver(ann, "bob/second");
+		assertEquals(RULES.replace("Battery too low", "Battery flat"), read(ann));
+		edit(bob, "Battery flat", "Battery empty");
+		bob.offer("Third", "");
+		takeOver(ann, "bob/third");
+		assertEquals(RULES.replace("Battery too low", "Battery empty"), read(ann));
+	}
+
+	@Test
 	void newsAreWhatCameSinceTheLastLook() throws IOException, SharingException {
 		assertEquals(List.of(), ann.newSinceLastLook().steps());
 		edit(bob, "Battery too low", "Battery low");

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 import org.eclipse.jgit.lib.ObjectId;
 import org.eclipse.jgit.revwalk.RevCommit;
@@ -74,6 +75,35 @@ final class Offers {
 		ObjectId there = known(branch);
 		boolean others = !ObjectId.zeroId().equals(there) && !copy.commit(there).getAuthorIdent().getName().equals(author);
 		return others ? Names.OFFER + Names.of(author) + "-" + Names.number(author) + "/" + Names.of(title) : branch;
+	}
+
+	/**
+	 * Returns the states that what is in the copy comes of: what was offered from here and stands, and the state that the copy is at.
+	 *
+	 * @param same where the branch of the offer leads now; the zero id if there is none
+	 */
+	List<ObjectId> before(ObjectId same, List<StepLog.Entry> steps) throws IOException {
+		List<ObjectId> before = new ArrayList<>();
+		add(before, same);
+		for (int i = steps.size() - 1; i >= 0; i--) {
+			Optional<Place.Move> offered = steps.get(i).plan().place().filter(move -> move.branch().startsWith(Names.OFFER));
+			if (offered.isPresent() && !steps.get(i).undone() && branches.containsKey(offered.get().branch())) {
+				add(before, offered.get().to());
+			}
+		}
+		add(before, copy.head());
+		return before;
+	}
+
+	private void add(List<ObjectId> states, ObjectId state) throws IOException {
+		for (ObjectId there : states) {
+			if (copy.contains(there, state)) {
+				return;
+			}
+		}
+		if (!ObjectId.zeroId().equals(state) && (state.equals(copy.head()) || !copy.contains(copy.head(), state))) {
+			states.add(state);
+		}
 	}
 
 	/** Returns a name that is not taken yet. */

@@ -156,7 +156,7 @@ public final class SharedProject implements AutoCloseable {
 
 	/**
 	 * Offers what is in the folder to the others. What is offered once more under the same title takes the place of what was offered
-	 * before; the copy stays as it is.
+	 * before; the copy stays as it is. An offer holds all that is in the folder, so it comes after what was offered from here before.
 	 *
 	 * @param title what it is, in a few words
 	 * @param note what else to say; may be empty
@@ -188,13 +188,7 @@ public final class SharedProject implements AutoCloseable {
 		} else if (copy.tree(main()).hasSameFiles(working) || copy.tree(head).hasSameFiles(working) && copy.contains(main(), head)) {
 			throw new SharingException("There is nothing to offer: your copy says what the shared state says.");
 		}
-		List<ObjectId> parents = new ArrayList<>();
-		if (!ObjectId.zeroId().equals(from)) {
-			parents.add(from);
-		}
-		if (parents.isEmpty() || !copy.contains(from, head)) {
-			parents.add(head);
-		}
+		List<ObjectId> parents = offers.before(from, log.all());
 		ObjectId offered = copy.keep(working, note.isEmpty() ? title : title + "\n\n" + note, parents.toArray(ObjectId[]::new));
 		return moved(plan("Offered \"" + title + "\"", head, new Place.Move(branch, from, offered)), working, working) ? Optional.of(offers.of(branch))
 				: Optional.empty();
