@@ -1,7 +1,10 @@
 package org.baywright.cli;
 
+import java.io.IOException;
 import java.util.concurrent.Callable;
 
+import org.baywright.cli.work.Choices;
+import org.baywright.cli.work.SharingText;
 import org.baywright.sharing.Outcome;
 import org.baywright.sharing.SharedProject;
 import org.baywright.sharing.SharingException;
@@ -40,11 +43,11 @@ final class CatchUpCommand implements Callable<Integer> {
 	}
 
 	@Override
-	public Integer call() throws SharingException {
+	public Integer call() throws SharingException, IOException {
 		try (SharedProject project = copy.open(session)) {
-			Outcome outcome = project.catchUp(choices.made());
+			Outcome outcome = project.catchUp(Choices.of(choices.made(), session::resolve));
 			if (!outcome.done()) {
-				SharingText.conflicts(session, outcome.conflicts(), "yours", "shared");
+				SharingText.conflicts(session.err(), outcome.conflicts(), "yours", "shared");
 				return ExitCode.FLAWS;
 			}
 			SharingText.changes(session.out(), outcome.changes());

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.Style;
+import org.baywright.cli.work.SharingText;
 import org.baywright.sharing.History;
 import org.baywright.sharing.SharedProject;
 import org.baywright.sharing.SharingException;

@@ -1,21 +1,11 @@
 package org.baywright.cli;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.Style;
-import org.baywright.language.merge.Conflict;
-import org.baywright.language.merge.Merged;
-import org.baywright.language.merge.ProjectMerge;
-import org.baywright.pack.WholeFile;
+import org.baywright.cli.work.Merging;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -63,46 +53,8 @@ final class MergeDriverCommand implements Callable<Integer> {
 
 	@Override
 	public Integer call() throws IOException {
-		String name = path == null ? ours : path;
-		Path target = session.resolve(ours);
-		byte[] before = Files.readAllBytes(session.resolve(base));
-		byte[] our = Files.readAllBytes(target);
-		byte[] their = Files.readAllBytes(session.resolve(theirs));
-		try {
-			Merged merged = ProjectMerge.of(Map.of(name, text(before)), Map.of(name, text(our)), Map.of(name, text(their)));
-			byte[] result = merged.texts().getOrDefault(name, "").getBytes(StandardCharsets.UTF_8);
-			if (!Arrays.equals(result, our)) {
-				WholeFile.writeRules(target, result);
-			}
-			return told(merged.conflicts());
-		} catch (CharacterCodingException e) {
-			return whole(name, target, before, our, their);
-		}
-	}
-
-	private static String text(byte[] bytes) throws CharacterCodingException {
-		return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-	}
-
-	private int told(List<Conflict> conflicts) {
-		for (Conflict conflict : conflicts) {
-			session.err().println(Style.safe(conflict.id() + " (" + conflict.file() + ") was changed on both sides; ours stands in the file:"));
-			conflict.told("ours", "theirs").forEach(line -> session.err().println(Style.safe("  " + line)));
-		}
-		if (!conflicts.isEmpty()) {
-			session.err().println(Style.safe("Change the file where theirs is right, and tell Git: git add " + conflicts.get(0).file()));
-		}
-		return conflicts.isEmpty() ? ExitCode.FINE : ExitCode.FLAWS;
-	}
-
-	/** What is no text is taken from the side that changed it. */
-	private int whole(String name, Path target, byte[] before, byte[] our, byte[] their) throws IOException {
-		if (Arrays.equals(before, our)) {
-			WholeFile.writeRules(target, their);
-		} else if (!Arrays.equals(before, their) && !Arrays.equals(our, their)) {
-			session.err().println(Style.safe(name + " holds bytes that are no text in UTF-8, and both sides changed it; ours stays. Put in what theirs is right in, and tell Git: git add " + name));
-			return ExitCode.FLAWS;
-		}
-		return ExitCode.FINE;
+		List<String> told = Merging.of(session.resolve(base), session.resolve(ours), session.resolve(theirs), path == null ? ours : path);
+		told.forEach(line -> session.err().println(Style.safe(line)));
+		return told.isEmpty() ? ExitCode.FINE : ExitCode.FLAWS;
 	}
 }

@@ -5,7 +5,7 @@ import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Guess;
-import org.baywright.language.merge.Change;
+import org.baywright.cli.work.SharingText;
 import org.baywright.sharing.Offer;
 import org.baywright.sharing.SharedProject;
 import org.baywright.sharing.SharingException;
@@ -64,7 +64,7 @@ final class OffersCommand implements Callable<Integer> {
 			for (Offer offer : offers) {
 				tell(offer);
 				if (id != null) {
-					SharingText.details(session.out(), Change.between(project.texts(offer.base()).texts(), project.texts(offer.revision()).texts()));
+					SharingText.between(session.out(), project.texts(offer.base()).texts(), project.texts(offer.revision()).texts());
 				}
 			}
 		}

@@ -1,11 +1,14 @@
 package org.baywright.cli;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.Style;
+import org.baywright.cli.work.Choices;
 import org.baywright.cli.work.NewErrors;
+import org.baywright.cli.work.SharingText;
 import org.baywright.sharing.Outcome;
 import org.baywright.sharing.SharedProject;
 import org.baywright.sharing.SharingException;
@@ -53,11 +56,11 @@ final class TakeOverCommand implements Callable<Integer> {
 	}
 
 	@Override
-	public Integer call() throws SharingException {
+	public Integer call() throws SharingException, IOException {
 		try (SharedProject project = copy.open(session)) {
-			Outcome outcome = project.takeOver(id, choices.made(), texts -> withErrors ? List.of() : NewErrors.of(shared(project), texts));
+			Outcome outcome = project.takeOver(id, Choices.of(choices.made(), session::resolve), texts -> withErrors ? List.of() : NewErrors.of(shared(project), texts));
 			if (!outcome.done()) {
-				SharingText.conflicts(session, outcome.conflicts(), "shared", "offered");
+				SharingText.conflicts(session.err(), outcome.conflicts(), "shared", "offered");
 				outcome.refused().forEach(reason -> session.err().println(Style.safe(reason)));
 				if (!outcome.refused().isEmpty()) {
 					session.err().println("The joined rules have new errors; nothing was changed. Ask for a change of the offer, or use --with-errors.");

@@ -3,6 +3,7 @@ package org.baywright.cli;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.Style;
+import org.baywright.cli.work.SharingText;
 import org.baywright.sharing.SharedProject;
 import org.baywright.sharing.SharingException;
 import org.baywright.sharing.Step;

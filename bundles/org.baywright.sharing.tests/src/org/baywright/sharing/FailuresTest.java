@@ -109,10 +109,22 @@ class FailuresTest extends SharingFixture {
 		Path branch = place.resolve("refs/heads/offer/bob/title.lock");
 		Files.createDirectories(branch.getParent());
 		Files.createFile(branch);
-		assertFails("Others are writing to " + place + " all the time. Try again in a moment.", () -> bob.offer("Title", ""));
+		assertFails("Others are writing to " + place + " all the time. Try again in a moment. If nobody is, a program was stopped in the middle, and the file " + branch
+				+ " can be deleted.", () -> bob.offer("Title", ""));
 		assertEquals(0, bob.steps().size());
 		Files.delete(branch);
 		bob.offer("Title", "");
+	}
+
+	@Test
+	void whatAProgramLeftThatWasStoppedInTheMiddleIsSweptAway() throws IOException, SharingException {
+		edit(bob, "Once more", "Yet once more");
+		Files.writeString(bob.folder().resolve(".git/baywright.lock"), "1");
+		Files.createFile(bob.folder().resolve(".git/index.lock"));
+		Files.createFile(bob.folder().resolve(".git/refs/heads/main.lock"));
+		bob.offer("Title", "");
+		takeOver(bob, "bob/title");
+		assertEquals("", Files.readString(bob.folder().resolve(".git/baywright.lock")));
 	}
 
 	@Test

@@ -1,6 +1,7 @@
 package org.baywright.sharing;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
@@ -9,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 import org.eclipse.jgit.dircache.DirCache;
 import org.eclipse.jgit.dircache.DirCacheBuilder;
@@ -206,12 +208,34 @@ final class Copy implements AutoCloseable {
 			channel.close();
 			throw new SharingException("Another step is under way in " + root + ". Let it end, and try again.");
 		}
-		if (Files.exists(repository.getIndexFile().toPath().resolveSibling("index.lock"))) {
+		// what is in the file says that a step was begun; who ends it takes that out again
+		if (channel.size() > 0) {
+			sweep();
+		}
+		Path index = repository.getDirectory().toPath().resolve("index.lock");
+		if (Files.exists(index)) {
 			channel.close();
 			throw new SharingException("Another program works with " + root + " just now. Let it end, and try again; if there is none, one was stopped in the middle, and the file "
-					+ repository.getDirectory().toPath().resolve("index.lock") + " can be deleted.");
+					+ index + " can be deleted.");
 		}
-		return channel::close;
+		channel.write(ByteBuffer.wrap(new byte[] { '1' }), 0);
+		return () -> {
+			channel.truncate(0);
+			channel.close();
+		};
+	}
+
+	/** Removes the locks that a program left which was stopped in the middle of a step. */
+	private void sweep() throws IOException {
+		Path git = repository.getDirectory().toPath();
+		for (Path file : List.of(git.resolve("index.lock"), git.resolve("packed-refs.lock"), git.resolve("HEAD.lock"))) {
+			Files.deleteIfExists(file);
+		}
+		try (Stream<Path> refs = Files.walk(git.resolve("refs"))) {
+			for (Path file : refs.filter(path -> path.toString().endsWith(".lock")).toList()) {
+				Files.deleteIfExists(file);
+			}
+		}
 	}
 
 	/** Held while a step is under way. */

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
+import java.util.stream.Stream;
 
 import org.eclipse.jgit.lib.Constants;
 import org.eclipse.jgit.lib.ObjectId;
@@ -185,6 +186,19 @@ final class Place {
 	/** Returns the folder that an address names; null if it names something else. */
 	static Path folder(String address) {
 		return address.contains("://") || address.matches("[^/\\\\]{2,}:.*") ? null : Path.of(address);
+	}
+
+	/** Returns a file that keeps others from writing to a branch of the place; nothing if there is none, or it is no folder. */
+	Optional<Path> locked() throws SharingException {
+		Path folder = folder(address);
+		if (folder == null) {
+			return Optional.empty();
+		}
+		return Failures.told(address, () -> {
+			try (Stream<Path> refs = Files.walk(folder.resolve(Constants.R_HEADS))) {
+				return refs.filter(path -> path.toString().endsWith(".lock")).sorted().findFirst();
+			}
+		});
 	}
 
 	private <T> T at(SharingListener listener, Failures.Work<T> work) throws SharingException {

@@ -417,7 +417,8 @@ public final class SharedProject implements AutoCloseable {
 	}
 
 	private SharingException busy() throws SharingException {
-		return new SharingException("Others are writing to " + place() + " all the time. Try again in a moment.");
+		return new SharingException("Others are writing to " + place() + " all the time. Try again in a moment."
+				+ shared().locked().map(file -> " If nobody is, a program was stopped in the middle, and the file " + file + " can be deleted.").orElse(""));
 	}
 
 	private <T> T look(Failures.Work<T> work) throws SharingException {
