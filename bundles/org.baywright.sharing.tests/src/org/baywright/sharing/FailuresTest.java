@@ -72,6 +72,18 @@ class FailuresTest extends SharingFixture {
 	}
 
 	@Test
+	void addressesThatCannotBeReached() {
+		Path copy = folder.resolve("copy");
+		for (String address : new String[] { "http://127.0.0.1:1/van.git", "ssh://127.0.0.1:1/van.git" }) {
+			assertFails(address + " cannot be reached. See that the network is there and that the name is right.",
+					() -> SharedProject.join(address, copy, "Cid", SharingListener.NONE));
+		}
+		assertFails("nonsense://there/van is no place that can be reached. Name a folder, or an address that begins with https:// or file://.",
+				() -> SharedProject.join("nonsense://there/van", copy, "Cid", SharingListener.NONE));
+		assertFalse(Files.exists(copy));
+	}
+
+	@Test
 	void whatSomebodyHasBegunWithGit() throws IOException, SharingException {
 		Path copy = bob.folder();
 		Git.run(copy, "checkout", "-q", "--detach");

@@ -57,7 +57,7 @@ final class Failures {
 		} else if (cause instanceof NotSupportedException) {
 			return where + " is no place that can be reached. Name a folder, or an address that begins with https:// or file://.";
 		} else if (message.contains("unknownhost") || cause instanceof UnknownHostException || cause instanceof ConnectException
-				|| message.contains("cannot open")) {
+				|| message.contains("cannot open") || message.contains("hung up")) {
 			return where + " cannot be reached. See that the network is there and that the name is right.";
 		} else if (cause instanceof MissingObjectException) {
 			return where + " has lost a part of what it kept. Join the shared place in a new folder, and copy your rule files there.";
