@@ -34,8 +34,9 @@ class ArrowsTest {
 			Map.entry("pack", Set.of("model", "analysis")), //
 			Map.entry("language", Set.of("model", "analysis", "pack")), //
 			Map.entry("language.ide", Set.of("model", "analysis", "language")), //
+			Map.entry("sharing", Set.of("model", "pack", "language")), //
 			Map.entry("presenter", Set.of("model", "analysis", "planner", "pack")), //
-			Map.entry("cli", Set.of("model", "analysis", "pack", "language", "language.ide", "presenter")),
+			Map.entry("cli", Set.of("model", "analysis", "pack", "language", "language.ide", "presenter", "sharing")),
 			Map.entry("workbench", Set.of("model", "analysis", "pack", "language", "language.ide", "presenter")), //
 			Map.entry("application", Set.of("workbench"))));
 

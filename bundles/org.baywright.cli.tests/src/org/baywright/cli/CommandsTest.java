@@ -233,7 +233,8 @@ class CommandsTest {
 	// ---- use ---------------------------------------------------------------------------------------------------
 
 	@ParameterizedTest
-	@ValueSource(strings = { "check", "bench", "plan", "pack", "show", "verify", "tidy", "explain", "tour", "serve", "workbench", "help", "completion" })
+	@ValueSource(strings = { "check", "bench", "plan", "pack", "show", "verify", "tidy", "explain", "tour", "share", "join", "offer", "offers", "take-over", "withdraw",
+			"catch-up", "news", "undo", "history", "merge-driver", "serve", "workbench", "help", "completion" })
 	void everyCommandHasHelp(String command) {
 		Runs.Result result = run(command, "--help");
 		assertEquals(ExitCode.FINE, result.code());

@@ -13,7 +13,8 @@ import picocli.CommandLine.Spec;
 /** The command {@code baywright} itself. */
 @Command(name = "baywright", versionProvider = Baywright.Version.class, subcommands = { CheckCommand.class,
 		BenchCommand.class, PlanCommand.class, CompareCommand.class, PackCommand.class, ShowCommand.class, VerifyCommand.class, TidyCommand.class, ExplainCommand.class,
-		TourCommand.class, ServeCommand.class, WorkbenchCommand.class, HelpCommand.class, CompletionCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
+		TourCommand.class, ShareCommand.class, JoinCommand.class, OfferCommand.class, OffersCommand.class, TakeOverCommand.class, WithdrawCommand.class,
+		CatchUpCommand.class, NewsCommand.class, UndoCommand.class, HistoryCommand.class, MergeDriverCommand.class, ServeCommand.class, WorkbenchCommand.class, HelpCommand.class, CompletionCommand.class }, synopsisSubcommandLabel = "COMMAND", sortOptions = false, //
 		description = { "Checks rules for diagnosing vehicles, proves what is wrong with them, and packs them for other tools.",
 				"" }, //
 		commandListHeading = "%nCommands:%n", optionListHeading = "%nOptions:%n", //
@@ -32,6 +33,7 @@ import picocli.CommandLine.Spec;
 				"  baywright bench van                 lead a job from the complaint to the verified repair", //
 				"  baywright plan van --vehicle tarn --complaint no_crank", //
 				"  baywright pack van -o van.baypack   check the project in van and write its rule pack", //
+				"  baywright share van S:/rules/van    share the project in van with others, at that folder", //
 				"  baywright workbench                 open the workbench", //
 				"  baywright serve                     serve an editor, which starts this itself", //
 				"", //

@@ -14,6 +14,7 @@ import org.baywright.cli.report.Style;
 
 import org.baywright.cli.work.Guess;
 import org.baywright.pack.manifest.PackException;
+import org.baywright.sharing.SharingException;
 
 import picocli.CommandLine;
 import picocli.CommandLine.Model.OptionSpec;
@@ -95,6 +96,9 @@ final class CommandLineRun {
 			return known.exitCode();
 		} else if (e instanceof IOException failure) {
 			err.println(Style.safe(say(failure)));
+			return ExitCode.FILES;
+		} else if (e instanceof SharingException wrong) {
+			err.println(Style.safe(wrong.getMessage()));
 			return ExitCode.FILES;
 		} else if (e instanceof PackException wrong) {
 			err.println(Style.safe(wrong.getMessage()));

@@ -139,6 +139,11 @@ public final class Session {
 		}
 	}
 
+	/** Returns a shared place that a user means: the whole path of a folder, anything else as it is. */
+	String place(String text) {
+		return text.contains("://") || text.matches("[^/\\\\]{2,}:.*") ? text : resolve(text).toString();
+	}
+
 	/**
 	 * Returns the path of a rule pack that a user means.
 	 *
