@@ -29,7 +29,7 @@ public final class NotAgreed implements Check {
 		if (asked > 0 && !rules.isEmpty() && Peers.isUntouched(checked)) {
 			SignOff signOff = checked.base().signOff().get();
 			checked.flaw(this, "all", signOff.span())
-					.says("Nobody has reviewed any rule of this project yet; each of " + rules.size() + " needs " + people(asked) + " to agree with it as it stands.")
+					.says("Nobody has reviewed any rule of this project yet; each of the " + rules.size() + " needs " + people(asked) + " to agree with it as it stands.")
 					.about(asked + " of " + rules.size()).add();
 			return;
 		}

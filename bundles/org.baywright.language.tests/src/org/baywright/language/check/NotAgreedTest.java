@@ -23,7 +23,7 @@ class NotAgreedTest {
 
 	@Test
 	void saysOnceThatNobodyHasBegun() {
-		assertEquals(List.of("Nobody has reviewed any rule of this project yet; each of 2 needs 2 people to agree with it as it stands."),
+		assertEquals(List.of("Nobody has reviewed any rule of this project yet; each of the 2 needs 2 people to agree with it as it stands."),
 				told(NotAgreed.class, TWO));
 		assertEquals(List.of(), told(NotAgreed.class, "sign_off { not_by author }"));
 		assertEquals(List.of(), told(NotAgreed.class));
