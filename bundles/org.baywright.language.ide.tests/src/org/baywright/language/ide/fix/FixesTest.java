@@ -583,6 +583,23 @@ class FixesTest {
 		assertEquals("", judge(changed.snapshot(), flaw, project.snapshot(), report));
 	}
 
+	@Test
+	void whatPeersSaidOfARuleGoesWithIt() {
+		String rule = "rule %s { given dead then suspects lamp.burnt source practice because \"x\" by \"R\" on 2026-03-02 }\n";
+		TreeMap<String, String> texts = new TreeMap<>(Map.of("a.bay", "family tarn\nsign dead\npart lamp { fault burnt }\n" + String.format(rule, "a")
+				+ String.format(rule, "b") + "review b by \"A\" on 2026-03-03 objects meaning \"00000000\" {\n  settled by \"A\" on 2026-03-04\n}\n"
+				+ "remark on b by \"A\" on 2026-03-03 \"So?\"\nremark on a by \"A\" on 2026-03-03 \"This stays.\"\n"));
+		RuleProject project = Samples.inMemory(texts);
+		Report report = check(project.snapshot());
+		QuickFix fix = report.flaws().stream().filter(flaw -> flaw.check().equals("duplicate-rule"))
+				.flatMap(flaw -> new EditorServices(project, Cursor.CLOCK).fixes("a.bay", flaw.span().offset(), 0, project.snapshot(), Optional.of(report)).stream())
+				.filter(each -> each.edits().get("a.bay").size() == 3).findFirst().orElseThrow();
+		apply(project, fix);
+		assertEquals(List.of(), project.snapshot().problems());
+		assertEquals(List.of("a"), project.snapshot().rules().remarks().stream().flatMap(remark -> remark.rule().stream()).toList());
+		assertEquals(List.of(), project.snapshot().rules().reviews());
+	}
+
 	/** Without a reason nothing is accepted, and that is said; then the author gives it where the cursor stands. */
 	private static void giveReason(RuleProject project, QuickFix accept, Flaw flaw) {
 		assertTrue(project.snapshot().problems().stream().anyMatch(problem -> problem.id().equals("accepted-without-reason")),
