@@ -18,6 +18,9 @@ public sealed interface Fix {
 
 	/** Add a new element at the end of the file that holds the flaw. */
 	record AddElement(String title, String text) implements Fix {
+		/** Stands in an element of which it is open who signs it, and when. */
+		public static final String UNSIGNED = "by \"\" on 0000-00-00";
+
 		public AddElement {
 			text = text.stripTrailing();
 		}

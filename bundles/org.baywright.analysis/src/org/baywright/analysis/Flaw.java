@@ -22,9 +22,10 @@ import org.baywright.model.Span;
  * @param meaning fingerprint of the meaning it was found on; an acceptance names it
  * @param fixes changes that would answer it, best first
  * @param accepted the author's acceptance, if there is one that still holds
+ * @param breach whether it is a breach of the project's sign-off, which nobody can accept
  */
 public record Flaw(String id, String check, Severity severity, Span span, String message, List<Place> related,
-		Evidence evidence, List<String> story, String meaning, List<Fix> fixes, Optional<Acceptance> accepted)
+		Evidence evidence, List<String> story, String meaning, List<Fix> fixes, Optional<Acceptance> accepted, boolean breach)
 		implements Comparable<Flaw> {
 
 	private static final Comparator<Flaw> ORDER = Comparator.comparing(Flaw::span)
@@ -34,6 +35,12 @@ public record Flaw(String id, String check, Severity severity, Span span, String
 		related = List.copyOf(related);
 		story = List.copyOf(story);
 		fixes = List.copyOf(fixes);
+	}
+
+	/** A flaw that has nothing to do with a sign-off. */
+	public Flaw(String id, String check, Severity severity, Span span, String message, List<Place> related, Evidence evidence, List<String> story,
+			String meaning, List<Fix> fixes, Optional<Acceptance> accepted) {
+		this(id, check, severity, span, message, related, evidence, story, meaning, fixes, accepted, false);
 	}
 
 	@Override
@@ -49,6 +56,6 @@ public record Flaw(String id, String check, Severity severity, Span span, String
 	/** Returns the same flaw with an acceptance. */
 	public Flaw accept(Acceptance by) {
 		return new Flaw(id, check, severity, span, message, related, evidence, story, meaning, fixes,
-				Optional.of(by));
+				Optional.of(by), breach);
 	}
 }

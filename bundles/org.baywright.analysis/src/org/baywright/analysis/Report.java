@@ -33,6 +33,11 @@ public record Report(List<Flaw> flaws, List<CaseResult> cases, List<String> chec
 		return all.stream().anyMatch(flaw -> flaw.severity() == Severity.ERROR);
 	}
 
+	/** Returns the breaches of the project's sign-off, for which no pack is made unless it is a draft. */
+	public List<Flaw> breaches() {
+		return all.stream().filter(Flaw::breach).toList();
+	}
+
 	/** Returns the warnings that nobody has accepted. */
 	public List<Flaw> openWarnings() {
 		return flaws.stream()

@@ -20,4 +20,7 @@ public @interface RuleCheck {
 
 	/** Returns in one sentence what it finds. */
 	String summary();
+
+	/** Returns whether its flaws are breaches of the sign-off where the project has one, so that nobody can accept them. */
+	boolean signOff() default false;
 }

@@ -69,7 +69,7 @@ class BuildsOnTest extends ProcessFixture {
 		assertHas(result.out(), "builds-on-changed");
 		assertHas(result.out(), "`../trailer-socket` has changed since it was taken over");
 		String meaning = result.out().replaceFirst("(?s).*take it over: write meaning (\"[0-9a-f]{8}\").*", "$1");
-		change(truck, "meaning \"" + Files.readString(truck).replaceFirst("(?s).*meaning \"([0-9a-f]+)\".*", "$1") + "\"", "meaning " + meaning);
+		change(truck, "meaning \"" + Files.readString(truck).replaceFirst("(?s).*builds_on[^\n]* meaning \"([0-9a-f]+)\".*", "$1") + "\"", "meaning " + meaning);
 		assertFalse(run("check", "service-truck").out().contains("builds-on"));
 	}
 

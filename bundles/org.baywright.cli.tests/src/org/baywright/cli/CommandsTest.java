@@ -84,6 +84,28 @@ class CommandsTest {
 	}
 
 	@Test
+	void packAndCheckAskForTheSignOff() throws IOException {
+		assertEquals(ExitCode.FINE, run("check", "--sign-off", "van").code(), "the project asks for nothing");
+		Files.writeString(folder.resolve("van/sign-off.bay"), "sign_off {\n  agree 1\n}\n");
+		Runs.Result refused = run("pack", "van");
+		assertEquals(ExitCode.FLAWS, refused.code());
+		assertHas(refused.out(), "WARNING  van/sign-off.bay:1:1  not-agreed\n");
+		assertHas(refused.out(), "Nobody can accept this, as the project asks for it before its rules count as agreed.\n");
+		assertHas(refused.out(), "No pack was made, since the sign-off is not met: one breach. With --draft a draft is written all the same.\n");
+		assertFalse(refused.out().contains("To accept it"), refused.out());
+		assertFalse(Files.exists(folder.resolve("van.baypack")));
+		Runs.Result draft = run("pack", "van", "--draft");
+		assertEquals(ExitCode.FINE, draft.code());
+		assertHas(draft.out(), "Wrote van.baypack, a draft, as the sign-off is not met, fingerprint ");
+		assertHas(run("show", "van.baypack").out(), "Draft: the rules are not signed off.\n");
+		assertEquals(ExitCode.FINE, run("verify", "--prove", "van.baypack").code());
+		assertEquals(ExitCode.FINE, run("check", "van").code());
+		assertEquals(ExitCode.FLAWS, run("check", "--sign-off", "van").code());
+		assertEquals(ExitCode.FINE, run("check", "--sign-off", "--only", "gap", "van").code());
+		assertHas(run("check", "--format", "json", "van").out(), "\"breach\": true");
+	}
+
+	@Test
 	void showTellsWhatAPackHolds() {
 		run("pack", "van");
 		String out = run("show", "van.baypack", "--rules").out();
@@ -186,7 +208,7 @@ class CommandsTest {
 	void explainSaysWhatItDoesNotKnow() {
 		Runs.Result result = run("explain", "../gap");
 		assertEquals(ExitCode.USAGE, result.code());
-		assertHas(result.err(), "There is no help on ../gap. The checks are: band-gap,");
+		assertHas(result.err(), "There is no help on ../gap. The checks are: author-agrees, band-gap,");
 	}
 
 	// ---- tour --------------------------------------------------------------------------------------------------

@@ -53,13 +53,14 @@ import picocli.CommandLine.Parameters;
 		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { //
 				"0:nothing was found that counts", //
-				"1:something was found at or above --fail-on", //
+				"1:something was found at or above --fail-on, or with --sign-off a sign-off is not met", //
 				"2:the command was used in a wrong way", //
 				"3:a file could not be read or written", //
 				"4:nothing was found that counts, but not every question was decided" }, //
 		footerHeading = "%nExamples:%n", footer = { //
 				"  baywright check                                  the project in this folder", //
 				"  baywright check van tractor --fail-on warning    two projects, and no warning may stand", //
+				"  baywright check van --sign-off                   all must be agreed with as the project asks", //
 				"  baywright check --only gap --only band-gap       only two kinds of flaws", //
 				"  baywright check --format line --quiet van        one line for each flaw, for a log", //
 				"  baywright check --format json van | jq .projects[0].counts", //
@@ -122,6 +123,10 @@ final class CheckCommand implements Callable<Integer> {
 			"What makes the command fail. Accepted warnings never do. Default: error." })
 	private FailOn failOn = FailOn.ERROR;
 
+	@Option(names = "--sign-off", description = {
+			"Fail also while a project's sign-off is not met. Without it breaches are warnings like others, which nobody can accept." })
+	private boolean signOff;
+
 	@Option(names = "--accepted", description = "Show accepted flaws too, with the author's reason.")
 	private boolean accepted;
 
@@ -182,7 +187,7 @@ final class CheckCommand implements Callable<Integer> {
 		} else {
 			session.out().print(report(projects));
 		}
-		return exitCode(projects, failOn);
+		return signOff && projects.stream().anyMatch(project -> project.breaches() > 0) ? ExitCode.FLAWS : exitCode(projects, failOn);
 	}
 
 	/** Checks again and again; ends only by being cancelled, or when nobody reads what is told. */

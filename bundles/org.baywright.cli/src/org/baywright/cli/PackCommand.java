@@ -27,12 +27,13 @@ import picocli.CommandLine.Parameters;
 		header = "Check a rule project and write its rule pack.", //
 		description = { "", "A rule pack is one file for other tools to load. It holds all rules, what was checked and what"
 				+ " stands, and a sheet of the rules to read and print. The same rules always give the same bytes.", "",
-				"No pack is written while an error stands. Warnings are carried in the pack, with the author's reason if"
+				"No pack is written while an error stands, nor while the project's sign-off is not met, unless you ask for a"
+						+ " draft. Warnings are carried in the pack, with the author's reason if"
 						+ " they were accepted." }, //
 		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { //
 				"0:the pack was written", //
-				"1:no pack was written, since an error stands", //
+				"1:no pack was written, since an error stands or the sign-off is not met", //
 				"2:the command was used in a wrong way", //
 				"3:a file could not be read or written" }, //
 		footerHeading = "%nExamples:%n", footer = { "  baywright pack van", //
@@ -51,6 +52,9 @@ final class PackCommand implements Callable<Integer> {
 
 	@Option(names = "--sheet", paramLabel = "FILE", description = "Write the sheet of the rules to this file (HTML) too.")
 	private Optional<String> sheet = Optional.empty();
+
+	@Option(names = "--draft", description = "Write the pack although the project's sign-off is not met; the pack says so.")
+	private boolean draft;
 
 	@Option(names = "--progress", description = "Show progress although there is no terminal.")
 	private boolean progress;
@@ -88,7 +92,7 @@ final class PackCommand implements Callable<Integer> {
 		Output out = target.tell() == session.err() ? session.err() : page.map(Target::tell).orElse(session.out());
 		TextReport report = new TextReport(out, session.style(), false);
 		try {
-			PackWriter.Made made = Packing.make(project);
+			PackWriter.Made made = Packing.make(project, draft);
 			target.write(made.bytes());
 			if (page.isPresent()) {
 				writeSheet(page.get(), made, target);
@@ -96,10 +100,16 @@ final class PackCommand implements Callable<Integer> {
 			if (!session.quiet()) {
 				report.writeTotals(project);
 			}
-			session.say(out, Style.safe("Wrote " + target.given() + ", fingerprint " + made.pack().manifest().fingerprint()));
+			boolean isDraft = made.pack().manifest().isDraft();
+			session.say(out, Style.safe("Wrote " + target.given() + (isDraft ? ", a draft, as the sign-off is not met" : "") + ", fingerprint "
+					+ made.pack().manifest().fingerprint()));
 			return ExitCode.FINE;
 		} catch (PackRefused refused) {
 			report.writeErrors(project, refused.problems(), refused.flaws());
+			if (refused.isForSignOff()) {
+				out.println(session.style().strong(refused.getMessage()) + " With --draft a draft is written all the same.");
+				return ExitCode.FLAWS;
+			}
 			if (project.count(Severity.ERROR) > 0) { // all of them may be told in what the project builds on
 				report.writeTotals(project);
 			}

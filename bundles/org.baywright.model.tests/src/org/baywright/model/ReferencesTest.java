@@ -25,39 +25,39 @@ class ReferencesTest {
 
 	/** Place | who speaks of what | what goes with it when only what is whole is kept, beside that itself. */
 	private static final String PLACES = """
-			family parent | family van | family | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
+			family parent | family van | family | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
 			workshop each | workshop | tool |
 			workshop all | workshop | tool |
 			workshop lacks | workshop | tool |
-			module family | module body | family | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			module tool | module body | tool | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			module state | module body | state | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			module state value | module body | value of state ignition | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			family system | family van | family | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			family cycle | family van | state | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			family cycle value | family van | value of state ignition | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			code runs state | code low | state | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			code runs state value | code low | value of state ignition | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
+			module family | module body | family | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			module tool | module body | tool | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			module state | module body | state | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			module state value | module body | value of state ignition | code low, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			family system | family van | family | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			family cycle | family van | state | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			family cycle value | family van | value of state ignition | module body, code low, sign dead, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			code runs state | code low | state | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			code runs state value | code low | value of state ignition | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
 			repair expect sign | repair charge | sign |
-			code module | code low | module | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			part hazard | part cell | hazard | exclusive, test volts, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			fault part | part cell | part | exclusive, test volts, test lamp, law, rule bare, rule flat, repair charge, job, review of flat
+			code module | code low | module | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			part hazard | part cell | hazard | exclusive, test volts, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			fault part | part cell | part | exclusive, test volts, test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
 			exclusive fault | exclusive | fault |
-			test part | test volts | part | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			test tool | test volts | tool | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			test state | test volts | state | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			test state value | test volts | value of state ignition | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			test caution | test volts | hazard | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			test disturbs sign | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat
-			test disturbs test | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat
-			test disturbs code | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat
-			test disturbs module | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat
-			sign family | sign dead | family | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			sign except | sign dead | family | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			sign where trait | sign dead | trait | test lamp, law, rule bare, rule flat, repair charge, job, review of flat
-			test family | test lamp | family | law, rule bare, rule flat, repair charge, job, review of flat
-			test except | test lamp | family | law, rule bare, rule flat, repair charge, job, review of flat
-			test where trait | test lamp | trait | law, rule bare, rule flat, repair charge, job, review of flat
+			test part | test volts | part | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test tool | test volts | tool | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test state | test volts | state | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test state value | test volts | value of state ignition | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test caution | test volts | hazard | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test disturbs sign | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test disturbs test | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test disturbs code | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test disturbs module | test lamp | finding | law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			sign family | sign dead | family | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			sign except | sign dead | family | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			sign where trait | sign dead | trait | test lamp, law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test family | test lamp | family | law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test except | test lamp | family | law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
+			test where trait | test lamp | trait | law, rule bare, rule flat, repair charge, job, review of flat, remark on flat
 			repair family | repair charge | family |
 			repair except | repair charge | family |
 			repair where trait | repair charge | trait |
@@ -65,26 +65,28 @@ class ReferencesTest {
 			law when sign | law | sign |
 			law then test | law | test |
 			law then result | law | value of test lamp |
-			rule family | rule flat | family | review of flat
-			rule except | rule flat | family | review of flat
-			rule where trait | rule flat | trait | review of flat
-			rule where value | rule flat | value of trait engine | review of flat
-			rule where value of another family | rule flat | value of trait engine | review of flat
-			rule where value of a quantity | rule flat | value of trait built | review of flat
-			rule sign | rule flat | sign | review of flat
-			rule code | rule flat | code | review of flat
-			rule module | rule flat | module | review of flat
-			rule verdict fault | rule flat | fault | review of flat
-			rule unexplained sign | rule flat | sign | review of flat
-			rule given test | rule flat | test | review of flat
-			rule given result | rule flat | value of test lamp | review of flat
+			rule family | rule flat | family | review of flat, remark on flat
+			rule except | rule flat | family | review of flat, remark on flat
+			rule where trait | rule flat | trait | review of flat, remark on flat
+			rule where value | rule flat | value of trait engine | review of flat, remark on flat
+			rule where value of another family | rule flat | value of trait engine | review of flat, remark on flat
+			rule where value of a quantity | rule flat | value of trait built | review of flat, remark on flat
+			rule sign | rule flat | sign | review of flat, remark on flat
+			rule code | rule flat | code | review of flat, remark on flat
+			rule module | rule flat | module | review of flat, remark on flat
+			rule verdict fault | rule flat | fault | review of flat, remark on flat
+			rule unexplained sign | rule flat | sign | review of flat, remark on flat
+			rule given test | rule flat | test | review of flat, remark on flat
+			rule given result | rule flat | value of test lamp | review of flat, remark on flat
 			bare rule test | rule bare | test |
-			rule state | rule flat | state | review of flat
-			rule state value | rule flat | value of state ignition | review of flat
-			rule test | rule flat | test | review of flat
-			outcome result | rule flat | value of test lamp | review of flat
-			outcome fault | rule flat | fault | review of flat
+			rule state | rule flat | state | review of flat, remark on flat
+			rule state value | rule flat | value of state ignition | review of flat, remark on flat
+			rule test | rule flat | test | review of flat, remark on flat
+			outcome result | rule flat | value of test lamp | review of flat, remark on flat
+			outcome fault | rule flat | fault | review of flat, remark on flat
 			review rule | review of gone | rule |
+			remark rule | remark on gone | rule |
+			sign-off hazard | sign-off | hazard |
 			repair fault | repair charge | fault |
 			repair caution | repair charge | hazard |
 			repair tool | repair charge | tool |
@@ -309,6 +311,7 @@ class ReferencesTest {
 		return base.families().size() + base.states().size() + base.tools().size() + base.workshops().size() + base.hazards().size()
 				+ base.modules().size() + base.codes().size() + base.signs().size() + base.parts().size()
 				+ base.exclusives().size() + base.tests().size() + base.laws().size() + base.rules().size()
-				+ base.repairs().size() + base.cases().size() + base.reviews().size() + base.acceptances().size();
+				+ base.repairs().size() + base.cases().size() + base.signOffs().size() + base.reviewers().size() + base.reviews().size()
+				+ base.remarks().size() + base.acceptances().size();
 	}
 }

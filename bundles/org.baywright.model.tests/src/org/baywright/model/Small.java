@@ -143,7 +143,10 @@ final class Small {
 				at("bare rule test", "lamp")));
 		base.rules.add(rule("plain", new Scope(List.of(), List.of(), Optional.empty(), Span.NONE), List.of(), List.of(), null,
 				new Outcome("then", Optional.empty(), true, List.of(new Conclusion.Nothing(Span.NONE)), Span.NONE)));
-		base.reviews.add(new Review(at("review rule", "flat"), "B. Peer", LocalDate.of(2026, 1, 1), true, "", "0", Span.NONE));
+		base.reviews.add(new Review(at("review rule", "flat"), "B. Peer", LocalDate.of(2026, 1, 1), true, "", "0", List.of(), Span.NONE));
+		base.remarks.add(new Remark(Optional.of(at("remark rule", "flat")), "", "B. Peer", LocalDate.of(2026, 1, 1), "Which lamp?", "0", Optional.empty(), List.of(),
+				Span.NONE));
+		base.signOffs.add(new SignOff(1, true, List.of(new SignOff.OfHazard(at("sign-off hazard", "gas"), "electrician", Span.NONE)), Span.NONE));
 		base.acceptances.add(new Acceptance("gap:gone@0", "Seen.", Optional.empty(), Optional.empty(), Span.NONE));
 	}
 

@@ -11,6 +11,7 @@ import java.util.Optional;
 public enum ProblemKind {
 
 	ACCEPTED_WITHOUT_REASON(Severity.ERROR, "a flaw is accepted without a reason"),
+	AGREE_NUMBER(Severity.ERROR, "a sign-off asks for something else than a number of people"),
 	AND_IN_OR(Severity.ERROR, "a condition can be read in two ways"),
 	BELOW_NEEDS_NUMBER(Severity.ERROR, "a result that is no number cannot be below or above"),
 	BUILDS_ON_CHANGED(Severity.WARNING, "what is built on has changed"),
@@ -74,6 +75,7 @@ public enum ProblemKind {
 	REPAIR_FIXES_NOTHING(Severity.ERROR, "a repair does not say which fault it puts right"),
 	SEEN_WITH_EFFORT(Severity.ERROR, "a test that is seen with another says itself how it is done"),
 	SEEN_WITH_SEEN(Severity.ERROR, "a test is seen with one that is not done by itself"),
+	SIGN_OFF_TWICE(Severity.ERROR, "a project has two sign-offs"),
 	STATES_DISAGREE(Severity.WARNING, "a rule and its test are for different states of the vehicle"),
 	STATUS_BYTE(Severity.ERROR, "a status that is no byte"),
 	STEP_ZERO(Severity.ERROR, "a step of 0 tells no two values apart"),

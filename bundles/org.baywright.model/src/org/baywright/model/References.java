@@ -56,7 +56,9 @@ public final class References {
 		base.rules().forEach(references::rule);
 		base.repairs().forEach(references::repair);
 		base.cases().forEach(references::job);
+		base.signOffs().forEach(references::signOff);
 		base.reviews().forEach(references::review);
+		base.remarks().forEach(references::remark);
 	}
 
 	/**
@@ -75,6 +77,7 @@ public final class References {
 			kept.states.addAll(now.states());
 			kept.tools.addAll(now.tools());
 			kept.hazards.addAll(now.hazards());
+			kept.reviewers.addAll(now.reviewers());
 			kept.acceptances.addAll(now.acceptances());
 			kept.leftOut.addAll(now.leftOut());
 			kept.builtOn.addAll(now.builtOn());
@@ -91,7 +94,9 @@ public final class References {
 			references.keep(now.rules(), kept.rules, references::rule, gone).map(LeftOut::of).forEach(kept.leftOut::add);
 			references.keep(now.repairs(), kept.repairs, references::repair, gone);
 			references.keep(now.cases(), kept.cases, references::job, gone);
+			references.keep(now.signOffs(), kept.signOffs, references::signOff, gone);
 			references.keep(now.reviews(), kept.reviews, references::review, gone);
+			references.keep(now.remarks(), kept.remarks, references::remark, gone);
 			if (gone.isEmpty()) {
 				return now;
 			}
@@ -195,6 +200,16 @@ public final class References {
 	private void review(Review review) {
 		user = "review of " + review.rule();
 		need("rule", Optional.of(review.rule()), base::meaning);
+	}
+
+	private void remark(Remark remark) {
+		user = remark.rule().map(rule -> "remark on " + rule).orElse("remark on a change");
+		need("rule", remark.rule(), base::meaning);
+	}
+
+	private void signOff(SignOff signOff) {
+		user = "sign-off";
+		need("hazard", signOff.hazards().stream().map(SignOff.OfHazard::hazard).toList(), base::hazard);
 	}
 
 	private void scope(Scope scope) {

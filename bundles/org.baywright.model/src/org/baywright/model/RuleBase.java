@@ -38,7 +38,10 @@ public final class RuleBase {
 	private final List<Rule> rules;
 	private final List<Repair> repairs;
 	private final List<Case> cases;
+	private final List<SignOff> signOffs;
+	private final List<Reviewer> reviewers;
 	private final List<Review> reviews;
+	private final List<Remark> remarks;
 	private final List<Acceptance> acceptances;
 	private final List<LeftOut> leftOut;
 	private final List<BuiltOn> builtOn;
@@ -60,6 +63,7 @@ public final class RuleBase {
 	private final Set<String> ofChains = new HashSet<>();
 	private final Set<String> withStates = new HashSet<>();
 	private final Map<String, List<Repair>> repairsByFault = new HashMap<>();
+	private final Map<String, List<Review>> reviewsByRule = new HashMap<>();
 	private final Map<String, Map<String, Trait>> traitsByFamily = new HashMap<>();
 	private final Map<String, List<String>> lineage = new HashMap<>();
 	private final Map<String, List<String>> descendants = new HashMap<>();
@@ -82,7 +86,10 @@ public final class RuleBase {
 		rules = List.copyOf(from.rules);
 		repairs = List.copyOf(from.repairs);
 		cases = List.copyOf(from.cases);
+		signOffs = List.copyOf(from.signOffs);
+		reviewers = List.copyOf(from.reviewers);
 		reviews = List.copyOf(from.reviews);
+		remarks = List.copyOf(from.remarks);
 		acceptances = List.copyOf(from.acceptances);
 		leftOut = List.copyOf(from.leftOut);
 		builtOn = List.copyOf(from.builtOn);
@@ -110,6 +117,7 @@ public final class RuleBase {
 		}
 		repairs.forEach(repair -> repair.fixes().stream().distinct()
 				.forEach(fault -> repairsByFault.computeIfAbsent(fault, key -> new ArrayList<>()).add(repair)));
+		reviews.forEach(review -> reviewsByRule.computeIfAbsent(review.rule(), key -> new ArrayList<>()).add(review));
 		for (Rule rule : rules) {
 			rule.given().forEach(this::noteStates);
 		}
@@ -273,8 +281,31 @@ public final class RuleBase {
 		return cases;
 	}
 
+	/** Returns what the project and each that it builds on asks for; only {@link #signOff} holds. */
+	public List<SignOff> signOffs() {
+		return signOffs;
+	}
+
+	/** Returns what the project asks for before its own rules count as agreed; what it builds on has rules and a sign-off of its own. */
+	public Optional<SignOff> signOff() {
+		return signOffs.stream().filter(one -> !one.span().isElsewhere()).findFirst();
+	}
+
+	public List<Reviewer> reviewers() {
+		return reviewers;
+	}
+
 	public List<Review> reviews() {
 		return reviews;
+	}
+
+	/** Returns the reviews of a rule or a chain, also of earlier meanings. */
+	public List<Review> reviewsOf(String rule) {
+		return reviewsByRule.getOrDefault(rule, List.of());
+	}
+
+	public List<Remark> remarks() {
+		return remarks;
 	}
 
 	public List<Acceptance> acceptances() {
@@ -433,7 +464,10 @@ public final class RuleBase {
 		public final List<Rule> rules = new ArrayList<>();
 		public final List<Repair> repairs = new ArrayList<>();
 		public final List<Case> cases = new ArrayList<>();
+		public final List<SignOff> signOffs = new ArrayList<>();
+		public final List<Reviewer> reviewers = new ArrayList<>();
 		public final List<Review> reviews = new ArrayList<>();
+		public final List<Remark> remarks = new ArrayList<>();
 		public final List<Acceptance> acceptances = new ArrayList<>();
 		public final List<LeftOut> leftOut = new ArrayList<>();
 		public final List<BuiltOn> builtOn = new ArrayList<>();
@@ -466,7 +500,10 @@ public final class RuleBase {
 			rules.addAll(other.rules);
 			repairs.addAll(other.repairs);
 			cases.addAll(other.cases);
+			signOffs.addAll(other.signOffs);
+			reviewers.addAll(other.reviewers);
 			reviews.addAll(other.reviews);
+			remarks.addAll(other.remarks);
 			acceptances.addAll(other.acceptances);
 			leftOut.addAll(other.leftOut);
 			builtOn.addAll(other.builtOn);

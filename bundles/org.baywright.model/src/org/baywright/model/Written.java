@@ -12,9 +12,9 @@ public final class Written {
 			"code", "confirmed", "confirms", "cycle", "disturbs", "do_not_drive", "do_not_start", "every", "except", "exclusive", "expect",
 			"family", "fault", "fits", "fixes", "fmi", "for", "found", "given", "hazard", "hazards", "in",
 			"intermittent", "is", "j1939", "job", "law", "licensed", "like", "make_safe", "meaning", "measures", "met",
-			"missing", "module", "needs", "never", "not", "nothing", "objects", "of", "or", "otherwise",
+			"missing", "module", "needs", "never", "not", "not_by", "nothing", "objects", "of", "or", "otherwise",
 			"prepare", "present", "proves", "published", "reference", "referred", "refers", "repair", "repeat",
-			"results", "review", "rule", "run", "seen", "seen_with", "sign", "silent", "source", "spn", "suspected",
+			"results", "review", "rule", "run", "seen", "seen_with", "sign", "sign_off", "silent", "source", "spn", "suspected",
 			"suspects", "takes", "tell_customer", "test", "then", "trait", "unexplained", "unread", "verify",
 			"vin", "wait", "was", "when", "where", "with");
 

@@ -58,7 +58,8 @@ class PackVerifierTest {
 	@CsvSource(delimiter = '|', value = { "CANONICAL|rules.json|\"version\":\"2.0\"|\"version\": \"2.0\"",
 			"DERIVED|rules.json|\"stale\":true|\"stale\":false", "DERIVED|rules.json|\"reaches\":[\"t3\"]|\"reaches\":[]",
 			"DERIVED|rules.json|\"resolved\":{\"bands\":[{\"high\":\"13\"|\"resolved\":{\"bands\":[{\"high\":\"14\"",
-			"DERIVED|manifest.json|\"tools\":2|\"tools\":3",
+			"DERIVED|manifest.json|\"met\":false|\"met\":true", "DERIVED|manifest.json|\"withoutAuthor\":true|\"withoutAuthor\":false",
+			"DERIVED|manifest.json|\"stands\":true|\"stands\":false", "DERIVED|manifest.json|\"tools\":2|\"tools\":3",
 			"DERIVED|manifest.json|\"jobsPassed\":1|\"jobsPassed\":7", "DERIVED|manifest.json|\"severity\":\"warning\"|\"severity\":\"error\"", "SHEET|rules.html|Battery too low|Battery too high",
 			"RULES|rules.json|\"name\":\"flat\"|\"nome\":\"flat\"",
 			"REFERENCES|rules.json|\"fault\":\"lamp.blown\"|\"fault\":\"lamp.gone\"",
@@ -96,7 +97,7 @@ class PackVerifierTest {
 		PackContents contents = Tarn.contents();
 		PackContents hiding = new PackContents(contents.rules(), new org.baywright.analysis.Report(
 				contents.report().flaws().subList(1, contents.report().flaws().size()), contents.report().cases(),
-				contents.report().checks(), 1, 1), List.of(), ToolVersion.CURRENT);
+				contents.report().checks(), 1, 1), List.of(), ToolVersion.CURRENT, contents.pictures(), true);
 		Result result = PackVerifier.prove(PackReader.read(PackWriter.bytes(hiding)), Listener.NONE);
 		assertEquals(Outcome.FAILED, result.outcome());
 		assertTrue(result.message().contains(contents.report().flaws().get(0).id()), result.message());

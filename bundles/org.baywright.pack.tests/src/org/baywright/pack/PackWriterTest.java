@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -112,7 +113,7 @@ class PackWriterTest {
 		for (int seed = 0; seed < 5; seed++) {
 			RuleBase shuffled = shuffled(seed);
 			assertArrayEquals(expected,
-					PackWriter.bytes(new PackContents(shuffled, contents.report(), contents.problems(), contents.tool())));
+					PackWriter.bytes(new PackContents(shuffled, contents.report(), contents.problems(), contents.tool(), contents.pictures(), true)));
 		}
 	}
 
@@ -133,8 +134,25 @@ class PackWriterTest {
 	 * sample on purpose puts the new hash here.
 	 */
 	@Test
+	void whileTheSignOffIsNotMetOnlyADraftIsMade() throws PackException {
+		PackContents draft = Tarn.contents();
+		PackContents contents = new PackContents(draft.rules(), draft.report(), draft.problems(), draft.tool());
+		PackRefused refused = assertThrows(PackRefused.class, () -> PackWriter.bytes(contents));
+		assertEquals("No pack was made, since the sign-off is not met: 2 breaches.", refused.getMessage());
+		assertTrue(refused.isForSignOff());
+		assertEquals(draft.report().breaches(), refused.flaws());
+		PackManifest manifest = PackReader.read(PackWriter.bytes(draft)).manifest();
+		assertTrue(manifest.isDraft());
+		assertEquals(Optional.of(new PackManifest.SignOff(1, true, List.of(new PackManifest.OfHazard(draft.rules().hazards().get(0).name(), "electrician")), false)),
+				manifest.signOff());
+		assertEquals(List.of("flat", "lamp"), manifest.reviewed().stream().map(PackManifest.Reviewed::rule).toList());
+		assertEquals(List.of("B. Peer agrees true", "C. Peer objects false"), manifest.reviewed().stream().flatMap(rule -> rule.opinions().stream())
+				.map(said -> said.reviewer() + (said.agrees() ? " agrees " : " objects ") + said.stands()).toList());
+	}
+
+	@Test
 	void bytesAreThoseOfAnotherDayAndMachine() throws PackException {
-		assertEquals("f5ef9ca42e550776e704be7d615b15a21c8aa7880ab45b0e2572279cb6d962ad", Sha256.of(PackWriter.bytes(fixed(flaw("gap:x", Severity.WARNING)))));
+		assertEquals("414f98b302a6bca0ae9632481f8ea3fd457d91b0283a22f3bddd42a42b4f4938", Sha256.of(PackWriter.bytes(fixed(flaw("gap:x", Severity.WARNING)))));
 	}
 
 	@Test

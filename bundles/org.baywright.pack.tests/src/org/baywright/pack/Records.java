@@ -30,7 +30,7 @@ final class Records {
 	static Collection<Collection<?>> lists(RuleBase base) {
 		return java.util.List.of(base.families(), base.states(), base.tools(), base.workshops(), base.hazards(), base.modules(), base.codes(),
 				base.signs(), base.parts(), base.exclusives(), base.tests(), base.laws(), base.rules(), base.repairs(),
-				base.cases(), base.reviews(), base.acceptances());
+				base.cases(), base.signOffs(), base.reviewers(), base.reviews(), base.remarks(), base.acceptances());
 	}
 
 	/** Returns the names of all record types that the rule base holds. */

@@ -87,6 +87,7 @@ class RoundTripTest {
 			RuleBase.Builder base = new Tarn().builder();
 			base.rules.clear();
 			base.reviews.clear();
+			base.remarks.clear();
 			List<String> words = Stream.generate(() -> text(random)).limit(5).toList();
 			base.tests.add(words(words));
 			for (int r = 0; r < 10; r++) {

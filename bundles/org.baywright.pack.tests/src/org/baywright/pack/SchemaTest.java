@@ -89,7 +89,7 @@ class SchemaTest {
 		rules.builtOn.add(new BuiltOn("../shared", "89abcdef", shared, Span.NONE));
 		rules.builtOn.add(new BuiltOn("../shared", "89abcdef", shared, Span.NONE));
 		PackContents contents = Tarn.contents();
-		byte[] pack = PackWriter.bytes(new PackContents(rules.build(), contents.report(), contents.problems(), contents.tool()));
+		byte[] pack = PackWriter.bytes(new PackContents(rules.build(), contents.report(), contents.problems(), contents.tool(), contents.pictures(), true));
 		assertEquals(List.of(), errors(Archive.MANIFEST, new String(Archive.read(pack).get(Archive.MANIFEST), StandardCharsets.UTF_8)));
 		Pack read = PackReader.read(pack);
 		assertEquals(List.of(new PackManifest.BuiltOn("../shared", "shared", "89abcdef"), new PackManifest.BuiltOn("../z.baypack", "shared", "0123abcd")),

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
@@ -15,6 +16,7 @@ import org.baywright.model.Code;
 import org.baywright.model.CodeReading;
 import org.baywright.model.Conclusion;
 import org.baywright.model.Condition;
+import org.baywright.model.Cycle;
 import org.baywright.model.Domain;
 import org.baywright.model.Exclusive;
 import org.baywright.model.Family;
@@ -27,19 +29,22 @@ import org.baywright.model.NamedValue;
 import org.baywright.model.Notice;
 import org.baywright.model.Outcome;
 import org.baywright.model.Part;
-import org.baywright.model.Cycle;
-import org.baywright.model.Preparation;
 import org.baywright.model.Precaution;
+import org.baywright.model.Preparation;
 import org.baywright.model.Problem;
 import org.baywright.model.ProblemKind;
 import org.baywright.model.Provenance;
 import org.baywright.model.Reading;
+import org.baywright.model.Remark;
 import org.baywright.model.Repair;
+import org.baywright.model.Reply;
 import org.baywright.model.Review;
+import org.baywright.model.Reviewer;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Scope;
 import org.baywright.model.Sign;
+import org.baywright.model.SignOff;
 import org.baywright.model.Skill;
 import org.baywright.model.Source;
 import org.baywright.model.Span;
@@ -48,8 +53,8 @@ import org.baywright.model.StateSetting;
 import org.baywright.model.Test;
 import org.baywright.model.Tool;
 import org.baywright.model.Trait;
-import org.baywright.model.ValueSet;
 import org.baywright.model.ValueSet.Band;
+import org.baywright.model.ValueSet;
 import org.baywright.model.VerdictKind;
 import org.baywright.model.VerifyStep;
 import org.baywright.model.VinPattern;
@@ -93,7 +98,7 @@ final class Tarn {
 	static PackContents contents(RuleBase base) {
 		Problem remark = new Problem(ProblemKind.CODE_RESERVED, new Span(VEHICLES, 9, 3, 9, 8, 90, 5),
 				"FMI 25 is reserved.", "Look the code up again.");
-		return new PackContents(base, report(base), List.of(remark), ToolVersion.CURRENT);
+		return new PackContents(base, report(base), List.of(remark), ToolVersion.CURRENT, new TreeMap<>(), true);
 	}
 
 	/** Columns and offsets differ from 1 and 0, so that a test sees that they do not get into a pack. */
@@ -232,8 +237,16 @@ final class Tarn {
 				Optional.of("WZZT3AAA0JA000001"), here(f)));
 		Rule flat = base.rules.get(0);
 		base.reviews.add(new Review("flat", "B. Peer", LocalDate.of(2026, 3, 4), true, "Agreed, with <care>",
-				Meaning.fingerprint(flat), at(f)));
-		base.reviews.add(new Review("lamp", "C. Peer", LocalDate.of(2026, 3, 5), false, "", "00000000", at(f)));
+				Meaning.fingerprint(flat), List.of(), at(f)));
+		LocalDate later = LocalDate.of(2026, 3, 7);
+		base.reviews.add(new Review("lamp", "C. Peer", LocalDate.of(2026, 3, 5), false, "", "00000000", List.of(
+				new Reply(false, "A. Author", later, "Seen in <two> jobs.", here(f)), new Reply(true, "C. Peer", later, "", here(f))), at(f)));
+		base.remarks.add(new Remark(Optional.of("flat"), "", "C. Peer", later, "Which clamp?", Meaning.fingerprint(flat), Optional.of("run rest_voltage"),
+				List.of(), at(f)));
+		base.remarks.add(new Remark(Optional.empty(), "Limit raised", "C. Peer", later, "Say why.", "", Optional.empty(),
+				List.of(new Reply(true, "B. Peer", later, "Said.", here(f))), at(f)));
+		base.signOffs.add(new SignOff(1, true, List.of(new SignOff.OfHazard(base.hazards.get(0).name(), "electrician", here(f))), at(f)));
+		base.reviewers.add(new Reviewer("B. Peer", List.of("electrician", "driver"), at(f)));
 		String accepted = "gap:stalls/0000";
 		base.acceptances.add(new Acceptance(accepted + "@01234567", "It is on order.", Optional.of("A. Author"),
 				Optional.of(LocalDate.of(2026, 3, 6)), at(f)));

@@ -63,6 +63,8 @@ public final class PackText {
 		lines.add("Fingerprint " + manifest.fingerprint());
 		manifest.builtOn().forEach(other -> lines.add("Built on " + manner.given(other.project() + " (" + other.path() + "), meaning " + other.meaning())
 				+ "; all of it is in this pack."));
+		manifest.signOff().ifPresent(signOff -> lines.add(signOff.met() ? "Signed off: all that the project asks for before its rules count as agreed is met."
+				: manner.strong("Draft: the rules are not signed off.")));
 		lines.add("");
 		manifest.counts().forEach((kind, count) -> lines.add(String.format(Locale.ROOT, "%6d %s", count, word(kind, count))));
 		lines.add("");

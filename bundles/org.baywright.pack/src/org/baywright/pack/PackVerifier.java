@@ -15,6 +15,7 @@ import java.util.TreeSet;
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
+import org.baywright.analysis.check.Checks;
 import org.baywright.analysis.run.Analysis;
 import org.baywright.model.Law;
 import org.baywright.model.Meaning;
@@ -22,9 +23,11 @@ import org.baywright.model.Picture;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
+import org.baywright.model.Span;
 import org.baywright.pack.Verification.Aspect;
 import org.baywright.pack.Verification.Outcome;
 import org.baywright.pack.Verification.Result;
+import org.baywright.pack.format.AgreedForm;
 import org.baywright.pack.format.ManifestForm;
 import org.baywright.pack.format.RulesForm;
 import org.baywright.pack.json.CanonicalJson;
@@ -83,6 +86,9 @@ public final class PackVerifier {
 			return new Result(Aspect.PROOFS, Outcome.OPEN,
 					"The pack was checked by " + manifest.checks().size() + " checks of Baywright " + manifest.tool()
 							+ ", this one makes " + report.checks().size() + "; the two cannot be compared.");
+		}
+		if (manifest.signOff().isPresent() && manifest.isDraft() == report.breaches().isEmpty()) {
+			return new Result(Aspect.PROOFS, Outcome.FAILED, "The manifest says that the sign-off is " + (manifest.isDraft() ? "not met; it is." : "met; it is not."));
 		}
 		long passed = report.cases().stream().filter(CaseResult::passed).count();
 		if (!found.equals(stated) || passed != manifest.cases()) {
@@ -206,6 +212,7 @@ public final class PackVerifier {
 				throw new PackException("The manifest holds the error " + error.get().id()
 						+ ". No pack is written while an error stands, and none can be accepted.");
 			}
+			requireAgreed(manifest, rules);
 			Optional<Rule> altered = rules.chains().stream().flatMap(chain -> chain.rules().stream())
 					.filter(rule -> !rules.rule(rule.name()).map(Meaning::fingerprint).equals(Optional.of(Meaning.fingerprint(rule)))).findFirst();
 			Set<String> laws = rules.laws().stream().map(Meaning::text).collect(Collectors.toSet());
@@ -223,6 +230,20 @@ public final class PackVerifier {
 			}
 			return true;
 		});
+	}
+
+	/** What the manifest says of peer review follows from the rules, and whether the sign-off is met from the flaws that it holds. */
+	private static void requireAgreed(PackManifest manifest, RuleBase rules) throws PackException {
+		boolean met = manifest.flaws().stream().noneMatch(flaw -> Checks.isOfSignOff(flaw.check())
+				&& !flaw.at().map(at -> Span.isElsewhere(at.substring(0, at.lastIndexOf(':')))).orElse(false));
+		if (!manifest.signOff().equals(AgreedForm.signOff(rules, met))) {
+			throw new PackException("The manifest says something else of the sign-off than the rules and the flaws.");
+		}
+		// a pack that was made before says nothing of it
+		boolean says = manifest.signOff().isPresent() || !manifest.reviewed().isEmpty();
+		if (says && !manifest.reviewed().equals(AgreedForm.reviewed(rules))) {
+			throw new PackException("The manifest says something else of who agreed with what than the rules.");
+		}
 	}
 
 	private void sheet(PackManifest manifest, RuleBase rules, Map<String, byte[]> entries) {

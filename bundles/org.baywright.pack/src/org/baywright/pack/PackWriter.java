@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import org.baywright.analysis.CaseResult;
 import org.baywright.model.Problem;
 import org.baywright.model.RuleBase;
+import org.baywright.pack.format.AgreedForm;
 import org.baywright.pack.format.ManifestForm;
 import org.baywright.pack.format.RulesForm;
 import org.baywright.pack.json.CanonicalJson;
@@ -34,7 +35,7 @@ public final class PackWriter {
 	/**
 	 * Returns the pack.
 	 *
-	 * @throws PackRefused if an error stands
+	 * @throws PackRefused if an error stands, or the sign-off is not met and the pack is to be no draft
 	 * @throws PackException if the rules cannot be written, which a checked rule base always can
 	 */
 	public static byte[] bytes(PackContents contents) throws PackException {
@@ -44,11 +45,11 @@ public final class PackWriter {
 	/**
 	 * Makes the pack and reads it back.
 	 *
-	 * @throws PackRefused if an error stands
+	 * @throws PackRefused if an error stands, or the sign-off is not met and the pack is to be no draft
 	 * @throws PackException if the rules cannot be written, which a checked rule base always can
 	 */
 	public static Made make(PackContents contents) throws PackException {
-		contents.requireNoErrors();
+		contents.requireNothingBlocks();
 		PackReader.closed(new RuleBase.Builder(contents.rules().name()).add(contents.rules()));
 		Pictures.requireFit(contents.rules(), contents.pictures());
 		byte[] rules = CanonicalJson.bytes(RulesForm.write(contents.rules()));
@@ -80,7 +81,7 @@ public final class PackWriter {
 	 * Writes the pack to a file, which is replaced as a whole or not at all.
 	 *
 	 * @param target the file; folders that are missing are made
-	 * @throws PackRefused if an error stands
+	 * @throws PackRefused if an error stands, or the sign-off is not met and the pack is to be no draft
 	 * @throws PackException if the rules cannot be written, which a checked rule base always can
 	 * @throws IOException if the file cannot be written
 	 */
@@ -95,6 +96,7 @@ public final class PackWriter {
 				contents.report().all().stream().sorted().map(ManifestForm::standing).toList(),
 				contents.problems().stream().sorted(PackWriter::byPlace).map(ManifestForm::remark).toList(),
 				ManifestForm.builtOn(contents.rules()),
+				AgreedForm.signOff(contents.rules(), contents.report().breaches().isEmpty()), AgreedForm.reviewed(contents.rules()),
 				(int) contents.report().cases().stream().filter(CaseResult::passed).count());
 	}
 

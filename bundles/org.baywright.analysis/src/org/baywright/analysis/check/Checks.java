@@ -15,7 +15,8 @@ public final class Checks {
 			new ChangeUntold(), new VerifySilentModule(), new VerifyNotRepeated(), new VerifyExpectsFault(), new VerifyCannotFail(), new DearTest(),
 			new HazardWithoutCaution(), new SkillBelowHazard(), new LicenceWithoutReference(), new TestWithoutPlace(),
 			new DisturbedEvidence(), new CodeTwice(), new SharedVin(), new VinOfOtherFamily(), new FailingJob(), new JobCameBack(),
-			new JobWithTwoEnds(), new ObjectionStands(), new StaleReview(), new Undecided(), new StaleAcceptance());
+			new JobWithTwoEnds(), new ObjectionStands(), new SettledByAuthor(), new StaleReview(), new ReviewBeforeRule(),
+			new UnknownQualification(), new AuthorAgrees(), new NotAgreed(), new HazardNotAgreed(), new Undecided(), new StaleAcceptance());
 
 	private Checks() {
 	}
@@ -28,6 +29,11 @@ public final class Checks {
 	/** Returns the ids of all checks, sorted. */
 	public static List<String> ids() {
 		return ALL.stream().map(check -> check.about().id()).sorted().toList();
+	}
+
+	/** Returns whether a check finds breaches of the sign-off where a project has one. */
+	public static boolean isOfSignOff(String id) {
+		return ALL.stream().anyMatch(check -> check.about().id().equals(id) && check.about().signOff());
 	}
 
 	/** Returns the one instance of a check. */

@@ -15,8 +15,8 @@ import org.baywright.model.Acceptance;
 import org.baywright.model.Severity;
 
 /**
- * An acceptance that accepts nothing: its flaw is gone, the meaning it was given for has changed, or it is an error,
- * which nobody can accept. Made after all other checks.
+ * An acceptance that accepts nothing: its flaw is gone, the meaning it was given for has changed, or it is an error or
+ * a breach of the sign-off, which nobody can accept. Made after all other checks.
  */
 @RuleCheck(id = "stale-acceptance", severity = Severity.WARNING, summary = "An accepted flaw is gone or has changed")
 public final class StaleAcceptance implements Check {
@@ -43,6 +43,8 @@ public final class StaleAcceptance implements Check {
 				tell(checked, acceptance, "There is no such flaw any more; remove the acceptance.", removed(acceptance));
 			} else if (flaw.severity() == Severity.ERROR) {
 				tell(checked, acceptance, "An error cannot be accepted; put it right.", removed(acceptance));
+			} else if (flaw.breach()) {
+				tell(checked, acceptance, "Nobody can accept what the sign-off asks for; take the acceptance out.", removed(acceptance));
 			} else if (!flaw.meaning().equals(acceptance.meaning())) {
 				tell(checked, acceptance, "The meaning has changed since this was accepted; look again and write \""
 						+ flaw.acceptanceKey() + "\" if it may still stand.",

@@ -258,12 +258,13 @@ public final class Checked {
 		public void add() {
 			String id = check.about().id() + ":" + subject;
 			String meaning = Meaning.fingerprint(id + meanings);
-			if (severity == Severity.WARNING) {
+			boolean breach = check.about().signOff() && base.signOff().isPresent() && !span.isElsewhere();
+			if (severity == Severity.WARNING && !breach) {
 				fixes.add(new Fix.AddElement("Accept this with a reason",
 						new RuleWriter().text(new Acceptance(id + "@" + meaning, "", Optional.empty(), Optional.empty(), Span.NONE))));
 			}
 			flaws.add(new Flaw(id, check.about().id(), severity, span, message, related, evidence,
-					Story.tell(base, evidence), meaning, fixes, Optional.empty()));
+					Story.tell(base, evidence), meaning, fixes, Optional.empty(), breach));
 		}
 	}
 

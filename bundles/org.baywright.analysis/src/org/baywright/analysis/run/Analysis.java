@@ -65,7 +65,7 @@ public final class Analysis {
 		List<Flaw> judged = new ArrayList<>();
 		for (Flaw flaw : flaws) {
 			Acceptance acceptance = byKey.get(flaw.acceptanceKey());
-			judged.add(acceptance != null && flaw.severity() == Severity.WARNING ? flaw.accept(acceptance) : flaw);
+			judged.add(acceptance != null && flaw.severity() == Severity.WARNING && !flaw.breach() ? flaw.accept(acceptance) : flaw);
 		}
 		return judged;
 	}

@@ -108,7 +108,7 @@ final class Beneath {
 
 	private static Flaw with(Flaw flaw, Span span, List<Place> related, List<Fix> fixes) {
 		return new Flaw(flaw.id(), flaw.check(), flaw.severity(), span, flaw.message(), related, flaw.evidence(),
-				flaw.story(), flaw.meaning(), fixes, flaw.accepted());
+				flaw.story(), flaw.meaning(), fixes, flaw.accepted(), flaw.breach());
 	}
 
 	private static Stream<Span> places(Flaw flaw) {

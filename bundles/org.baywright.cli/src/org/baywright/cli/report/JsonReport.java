@@ -122,6 +122,9 @@ public final class JsonReport {
 		JsonArray story = new JsonArray();
 		flaw.story().forEach(story::add);
 		one.add("story", story);
+		if (flaw.breach()) {
+			one.addProperty("breach", true);
+		}
 		flaw.accepted().ifPresent(accepted -> {
 			JsonObject by = new JsonObject();
 			by.addProperty("reason", accepted.reason());

@@ -88,6 +88,11 @@ public record Project(Optional<Path> folder, String prefix, boolean linked, Rule
 		return report.flaws().stream().filter(flaw -> flaw.accepted().isPresent()).count();
 	}
 
+	/** Returns how many breaches of the project's sign-off stand. */
+	public long breaches() {
+		return report.flaws().stream().filter(Flaw::breach).count();
+	}
+
 	/** Returns how many questions were not decided. */
 	public long undecided() {
 		return report.flaws().stream()

@@ -99,6 +99,9 @@ public final class TextReport {
 			evidence(project, flaw);
 			flaw.accepted().ifPresentOrElse(this::acceptance, () -> acceptances(flaw.fixes()));
 		}
+		if (first.breach()) {
+			out.println(INDENT + "Nobody can accept this, as the project asks for it before its rules count as agreed.");
+		}
 		for (Fix fix : answers(first.fixes())) {
 			out.println(INDENT + "What could be done: " + Style.safe(fix.title()));
 			String text = fix instanceof Fix.AddLine line ? line.line()

@@ -24,12 +24,13 @@ public final class Packing {
 	/**
 	 * Makes a pack.
 	 *
+	 * @param draft whether it may be made although the sign-off is not met
 	 * @throws PackException if no pack can be made, see {@link PackWriter}
 	 */
-	public static PackWriter.Made make(Project project) throws PackException {
+	public static PackWriter.Made make(Project project, boolean draft) throws PackException {
 		return PackWriter.make(new PackContents(project.rules(), project.report(), project.problems(), ToolVersion.CURRENT,
 				project.problems().stream().anyMatch(problem -> problem.severity() == Severity.ERROR) ? new TreeMap<>()
-						: Pictures.read(project.folder(), project.rules())));
+						: Pictures.read(project.folder(), project.rules()), draft));
 	}
 
 	/**
@@ -42,7 +43,7 @@ public final class Packing {
 	 * @throws IOException if a file cannot be written
 	 */
 	public static Pack write(Project project, Path target, Path sheet) throws PackException, IOException {
-		PackWriter.Made made = make(project);
+		PackWriter.Made made = make(project, false);
 		WholeFile.write(target, made.bytes());
 		WholeFile.write(sheet, made.pack().sheet().getBytes(StandardCharsets.UTF_8));
 		return made.pack();

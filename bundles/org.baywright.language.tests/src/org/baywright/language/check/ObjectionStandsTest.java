@@ -64,4 +64,23 @@ class ObjectionStandsTest {
 	void anObjectionToAnotherMeaningIsStale() {
 		assertEquals(List.of(), found(review("a", "M. Sund", 5, "objects").replace(meaning("a"), "0123abcd")));
 	}
+
+	@Test
+	void itEndsWhenItIsSettled() {
+		String objects = review("a", "M. Sund", 5, "objects");
+		String by = " { reply by \"R. Falk\" on 2026-03-06 \"Nine jobs say so.\"  settled by \"WHO\" on 2026-03-07 }";
+		String text = "rule a { given no_crank run rest on below 12.4 V : confirms battery.flat";
+		assertEquals(List.of(), found(objects + by.replace("WHO", "M. Sund")));
+		assertEquals(List.of(), found(objects + by.replace("WHO", "L. Amsel")));
+		assertEquals(List.of("M. Sund objects to rule a as it stands."), found(objects + by.substring(0, by.indexOf("settled")) + "}"));
+		String own = TEXT.replace(text, text + " by \"R. Falk\" on 2026-03-02") + objects + by.replace("WHO", "R. Falk");
+		assertEquals(1, MarkedFlaws.of(own).of(ObjectionStands.class).size());
+	}
+
+	@Test
+	void nobodyCanAcceptItWhereTheProjectHasASignOff() {
+		String objects = TEXT + review("a", "M. Sund", 5, "objects");
+		assertEquals(1, MarkedFlaws.of(objects).of(ObjectionStands.class).get(0).fixes().size());
+		assertEquals(List.of(), MarkedFlaws.of(objects + "\nsign_off { not_by author }").of(ObjectionStands.class).get(0).fixes());
+	}
 }

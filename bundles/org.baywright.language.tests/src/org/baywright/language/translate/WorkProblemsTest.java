@@ -237,6 +237,62 @@ class WorkProblemsTest {
 	}
 
 	@Test
+	void aSignOffIsMetByPeople() {
+		MarkedText.check("""
+				hazard gas { caution "No flame." }
+				sign_off { agree 0 agree 2 not_by author hazard gass by "gas"
+				                 ^ error agree-number: 0 is no number of people who can agree. > Write how many must agree, such as `agree 2`.
+				                   ^^^^^ error clause-twice: `agree` is given twice. > Keep one of the two.
+				                                                ^^^^ error unknown-name: There is no hazard `gass`. > Did you mean `gas`?
+				  hazard gas by "" }
+				                ^^ error empty-text: The text after `by` says nothing. > Write what the reviewer must be qualified for.
+				sign_off { agree 1.5 }
+				                 ^^^ error agree-number: 1.5 is no number of people who can agree. > Write how many must agree, such as `agree 2`.
+				sign_off { agree 1000 }
+				                 ^^^^ error agree-number: 1000 is no number of people who can agree. > Write how many must agree, such as `agree 2`.
+				reviewer "" qualified "gas", ""
+				         ^^ error empty-text: The text after `reviewer` says nothing. > Write who it is.
+				                             ^^ error empty-text: The text after `qualified` says nothing. > Write what the reviewer is qualified for.
+				""");
+		MarkedText.check("""
+				sign_off { agree 2 }
+				sign_off { not_by author }
+				^^^^^^^^ error sign-off-twice: There is already a sign-off. > Keep one of the two.
+				""");
+	}
+
+	@Test
+	void remarksAndAnswersSayWhoAndWhat() {
+		MarkedText.check("""
+				remark on flat_batery by "A" on 2026-01-01 "x"
+				          ^^^^^^^^^^^ error unknown-name: There is no rule `flat_batery`. > Did you mean `flat_battery`?
+				remark on change "" by "" on 2026-02-31 "" { at "" at "x" }
+				                 ^^ error empty-text: The text after `change` says nothing. > Write which change is meant.
+				                       ^^ error empty-text: The text after `by` says nothing. > Write who remarks it.
+				                             ^^^^^^^^^^ error wrong-date: There is no date 2026-02-31. > Write year, month and day as numbers, such as 2026-03-02.
+				                                        ^^ error empty-text: The text after `remark` says nothing. > Write the remark.
+				                                                ^^ error empty-text: The text after `at` says nothing. > Copy the line of the rule that is meant, or take it out.
+				                                                   ^^ error clause-twice: `at` is given twice. > Keep one of the two.
+				review flat_battery by "A" on 2026-01-01 agrees meaning "x" { reply by "" on 2026-01-32 "" }
+				                                                                       ^^ error empty-text: The text after `by` says nothing. > Write who answers.
+				                                                                             ^^^^^^^^^^ error wrong-date: There is no date 2026-01-32. > Write year, month and day as numbers, such as 2026-03-02.
+				                                                                                        ^^ error empty-text: The text after `reply` or `settled` says nothing. > Write the answer, or take the quotes out.
+				""");
+	}
+
+	@Test
+	void theWordsOfPeerReviewMayBeNames() {
+		MarkedText.check("""
+				sign agree sign author sign reviewer sign qualified sign reply sign settled sign remark sign change_of_oil
+				rule change { given agree, author, reviewer, qualified, reply, settled, remark then proves nothing because "x" source practice by "A" on 2026-01-01 }
+				remark on change by "A" on 2026-01-01 "On the rule of that name."
+				remark on change "A change" by "A" on 2026-01-01 "On a change."
+				exclusive battery.discharged, battery.open_cell
+				remark on change by "A" on 2026-01-01 "Behind a list of names."
+				""");
+	}
+
+	@Test
 	void nothingIsAcceptedWithoutAReason() {
 		MarkedText.check("""
 				accept "gap:no_crank@00000001" because " "

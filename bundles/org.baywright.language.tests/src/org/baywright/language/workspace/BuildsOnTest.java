@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Fix;
@@ -432,6 +433,21 @@ class BuildsOnTest {
 				+ "review bus_short by \"A\" on 2026-03-02 agrees meaning \"00000000\"\n");
 		assertTrue(project.lookBeneath());
 		assertEquals(List.of(), told(project));
+	}
+
+	/** What it builds on has a sign-off of its own, which says nothing of the rules here; and the one here says nothing of those there. */
+	@Test
+	void aSignOffIsForTheOwnRules() throws IOException {
+		write("shared/agreed.bay", "sign_off { agree 1 }\n");
+		RuleProject project = van("builds_on \"../shared\"\n" + VAN);
+		assertEquals(Optional.empty(), project.snapshot().rules().signOff());
+		assertEquals(List.of(), check(project).breaches());
+		project.update("own.bay", "sign_off { agree 2 }\nrule own { given bus_silent then refers \"x\" source practice because \"x\" by \"A\" on 2026-01-01 }\nsign bus_silent\n"
+				+ "review own by \"B\" on 2026-01-02 agrees meaning \"00000000\"\n");
+		assertEquals(List.of(), project.snapshot().problems().stream().filter(problem -> problem.id().equals("sign-off-twice")).toList());
+		assertEquals(2, project.snapshot().rules().signOff().orElseThrow().agree());
+		assertTrue(check(project).breaches().stream().anyMatch(flaw -> flaw.id().equals("not-agreed:own")));
+		assertTrue(check(project).breaches().stream().noneMatch(flaw -> flaw.span().isElsewhere()), () -> check(project).breaches().toString());
 	}
 
 	@Test

@@ -129,6 +129,13 @@ class RuleWriterTest {
 				job "J2" { on ^law found bare_sign absent was referred }
 				review both by "A" on 2026-03-02 objects "n \\"q\\"" meaning "00000000"
 				review feed by "A" on 2026-03-02 agrees meaning "00000000"
+				sign_off { agree 2 not_by author hazard ^caution by "q \\"q\\"" hazard ^caution by "r" }
+				reviewer "A" qualified "q \\"q\\"", "r"
+				review both by "B" on 2026-03-02 objects meaning "00000000" {
+				  reply by "A" on 2026-03-03 "n" settled by "B" on 2026-03-04 settled by "C" on 2026-03-05 "s" }
+				remark on feed by "A" on 2026-03-02 "m" meaning "00000000" { reply by "B" on 2026-03-03 "n" at "given \\"x\\"" }
+				remark on change "Limit \\"raised\\"" by "A" on 2026-03-02 "m"
+				remark on change "c" by "A" on 2026-03-02 "m" { settled by "B" on 2026-03-03 }
 				accept "gap:x@1" because "r" by "A" on 2026-03-02
 				accept "gap:y@1" because "r"
 				""");
@@ -246,7 +253,8 @@ class RuleWriterTest {
 	private static String plain(RuleBase base) {
 		return Stream.of(base.families(), base.states(), base.tools(), base.workshop().stream().toList(), base.hazards(), base.modules(), base.codes(), base.signs(),
 				base.parts(), base.exclusives(), base.tests(), base.laws().stream().map(RuleWriterTest::plain).sorted().toList(),
-				base.chains(), base.rules(), base.repairs(), base.cases(), base.reviews(), base.acceptances())
+				base.chains(), base.rules(), base.repairs(), base.cases(), base.signOff().stream().toList(), base.reviewers(), base.reviews(),
+				base.remarks(), base.acceptances())
 				.map(RuleWriterTest::plain).collect(Collectors.joining("\n\n"));
 	}
 

@@ -37,6 +37,7 @@ public enum Kind {
 		return kind != null ? kind.word : switch (type.getClassifierID()) {
 		case BayPackage.CASE -> "job";
 		case BayPackage.BUILDS_ON -> "project built on";
+		case BayPackage.SIGN_OFF -> "sign-off";
 		case BayPackage.EXCLUSIVE -> "list of exclusive faults";
 		default -> type.getName().toLowerCase(Locale.ROOT);
 		};

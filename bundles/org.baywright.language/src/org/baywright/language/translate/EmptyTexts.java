@@ -45,6 +45,15 @@ final class EmptyTexts {
 			Map.entry(BayPackage.Literals.CASE__NAME, new Wanted("job", "Write a number or a name by which the job can be found again.")),
 			Map.entry(BayPackage.Literals.REVIEW__REVIEWER, new Wanted("by", "Write who looked at the rule.")),
 			Map.entry(BayPackage.Literals.REVIEW__NOTE, new Wanted("agrees` or `objects", "Write the remark, or take the quotes out.")),
+			Map.entry(BayPackage.Literals.HAZARD_AGREED__QUALIFICATION, new Wanted("by", "Write what the reviewer must be qualified for.")),
+			Map.entry(BayPackage.Literals.REVIEWER__NAME, new Wanted("reviewer", "Write who it is.")),
+			Map.entry(BayPackage.Literals.REVIEWER__QUALIFICATIONS, new Wanted("qualified", "Write what the reviewer is qualified for.")),
+			Map.entry(BayPackage.Literals.REMARK__CHANGE, new Wanted("change", "Write which change is meant.")),
+			Map.entry(BayPackage.Literals.REMARK__AUTHOR, new Wanted("by", "Write who remarks it.")),
+			Map.entry(BayPackage.Literals.REMARK__NOTE, new Wanted("remark", "Write the remark.")),
+			Map.entry(BayPackage.Literals.REMARK__LINES, new Wanted("at", "Copy the line of the rule that is meant, or take it out.")),
+			Map.entry(BayPackage.Literals.REPLY__AUTHOR, new Wanted("by", "Write who answers.")),
+			Map.entry(BayPackage.Literals.REPLY__NOTE, new Wanted("reply` or `settled", "Write the answer, or take the quotes out.")),
 			Map.entry(BayPackage.Literals.ACCEPTANCE__AUTHOR, new Wanted("by", "Write who accepts it.")));
 
 	private static final int BLANK_BRAILLE = 0x2800;

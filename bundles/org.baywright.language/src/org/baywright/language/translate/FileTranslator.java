@@ -23,11 +23,14 @@ import org.baywright.language.bay.Hazard;
 import org.baywright.language.bay.Law;
 import org.baywright.language.bay.Module;
 import org.baywright.language.bay.Part;
+import org.baywright.language.bay.Remark;
 import org.baywright.language.bay.Repair;
 import org.baywright.language.bay.Review;
+import org.baywright.language.bay.Reviewer;
 import org.baywright.language.bay.Rule;
 import org.baywright.language.bay.RuleFile;
 import org.baywright.language.bay.Sign;
+import org.baywright.language.bay.SignOff;
 import org.baywright.language.bay.State;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Tool;
@@ -75,6 +78,7 @@ public final class FileTranslator {
 	private final Work work;
 	private final Rules rules;
 	private final Jobs jobs;
+	private final Peers peers;
 	private final RuleBase.Builder out;
 	private final List<String> dropped = new ArrayList<>();
 	private final Map<String, Case> cases = new HashMap<>();
@@ -92,7 +96,8 @@ public final class FileTranslator {
 		workshops = new Workshops(context, limits);
 		work = new Work(context, declarations, limits, values, scopes);
 		rules = new Rules(context, conditions, values, clauses, scopes);
-		jobs = new Jobs(context, families, limits, values, clauses);
+		jobs = new Jobs(context, families, limits, values);
+		peers = new Peers(context, clauses);
 		out = new RuleBase.Builder(source.file());
 	}
 
@@ -197,9 +202,15 @@ public final class FileTranslator {
 		} else if (element instanceof Case job) {
 			addWhole(jobs.job(job), out.cases, element);
 		} else if (element instanceof Review review) {
-			addWhole(jobs.review(review), out.reviews, element);
+			addWhole(peers.review(review), out.reviews, element);
+		} else if (element instanceof Remark remark) {
+			addWhole(peers.remark(remark), out.remarks, element);
+		} else if (element instanceof SignOff signOff) {
+			addWhole(Optional.of(peers.signOff(signOff)), out.signOffs, element);
+		} else if (element instanceof Reviewer reviewer) {
+			addWhole(peers.reviewer(reviewer), out.reviewers, element);
 		} else if (element instanceof Acceptance acceptance) {
-			addWhole(jobs.acceptance(acceptance), out.acceptances, element);
+			addWhole(peers.acceptance(acceptance), out.acceptances, element);
 		}
 	}
 

@@ -2,19 +2,15 @@ package org.baywright.language.translate;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import org.baywright.language.bay.Acceptance;
 import org.baywright.language.bay.BayPackage;
 import org.baywright.language.bay.Case;
-import org.baywright.language.bay.Opinion;
 import org.baywright.language.bay.Reading;
-import org.baywright.language.bay.Review;
 import org.baywright.language.index.Facts;
 import org.baywright.language.index.FamilyTree;
 import org.baywright.language.index.Kind;
@@ -33,7 +29,7 @@ import org.baywright.model.Written;
 import org.baywright.model.code.Vin;
 import org.eclipse.xtext.nodemodel.util.NodeModelUtils;
 
-/** Finished jobs, reviews and acceptances. */
+/** Finished jobs. */
 final class Jobs {
 
 	private static final String[] CODE_WORDS = { "present", "absent", "unread", "active", "stored", "pending", "untested" };
@@ -43,14 +39,12 @@ final class Jobs {
 	private final FamilyTree families;
 	private final Limits limits;
 	private final Values values;
-	private final Clauses clauses;
 
-	Jobs(Context context, FamilyTree families, Limits limits, Values values, Clauses clauses) {
+	Jobs(Context context, FamilyTree families, Limits limits, Values values) {
 		this.context = context;
 		this.families = families;
 		this.limits = limits;
 		this.values = values;
-		this.clauses = clauses;
 	}
 
 	/** Translates a job; what is returned is right only if the report is not broken afterwards. */
@@ -334,32 +328,5 @@ final class Jobs {
 					limits.onStep(reading.getQuantity(), reading.getQuantity().getUnit(), domain, List.of(domain.floorIndex(value))));
 		}
 		return Optional.of(value);
-	}
-
-	/** Translates a review, or returns nothing if it is not whole. */
-	Optional<org.baywright.model.Review> review(Review review) {
-		Optional<String> rule = context.resolveOne(review, BayPackage.Literals.REVIEW__RULE, Kind.RULE);
-		Optional<LocalDate> date = clauses.date(review.getDate());
-		if (rule.isEmpty() || date.isEmpty() || review.getReviewer() == null || review.getMeaning() == null) {
-			return Optional.empty();
-		}
-		return Optional.of(new org.baywright.model.Review(rule.get(), review.getReviewer(), date.get(),
-				review.getOpinion() == Opinion.AGREES, review.getNote() == null ? "" : review.getNote(),
-				review.getMeaning(), context.source.span(review)));
-	}
-
-	/** Translates an acceptance, or returns nothing if it is not whole. */
-	Optional<org.baywright.model.Acceptance> acceptance(Acceptance acceptance) {
-		if (acceptance.getFlaw() == null || acceptance.getReason() == null) {
-			return Optional.empty();
-		}
-		if (EmptyTexts.saysNothing(acceptance.getReason())) {
-			context.report.error(ProblemKind.ACCEPTED_WITHOUT_REASON, context.source.span(acceptance), "Nothing is accepted without a reason.",
-					"Write between the quotes why it may stand, for those who read the rules after you.");
-			return Optional.empty();
-		}
-		return Optional.of(new org.baywright.model.Acceptance(acceptance.getFlaw(), acceptance.getReason(),
-				Optional.ofNullable(acceptance.getAuthor()), clauses.date(acceptance.getDate()),
-				context.source.span(acceptance)));
 	}
 }

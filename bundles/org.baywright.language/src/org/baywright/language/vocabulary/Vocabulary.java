@@ -33,6 +33,7 @@ public final class Vocabulary {
 			Map.entry("Rule", Set.of("except", "where")), Map.entry("Reach", Set.of("except", "where")), Map.entry("Sign", Set.of("for")),
 			Map.entry("Chain", Set.of("where")), Map.entry("Code", Set.of("runs")), Map.entry("Module", Set.of("takes")),
 			Map.entry("Precaution", Set.of("do_not_drive", "do_not_start", "make_safe")), Map.entry("Review", Set.of("by", "meaning")),
+			Map.entry("Remark", Set.of("by", "meaning")), Map.entry("Reviewer", Set.of("qualified")),
 			Map.entry("Acceptance", Set.of("because", "by")), Map.entry("BuildsOn", Set.of("meaning")));
 
 	static {
@@ -102,7 +103,7 @@ public final class Vocabulary {
 				.clause("results", ONCE_LIST, "The named results of a test.")
 				.part("Reach", "for", "The vehicles: families and all that are like them, or `every family`.").times(ONCE)
 				.clause("seen_with", ONCE, "The test while which it is seen, at no further effort; that one says how it is done.")
-				.clause("at", ONCE, "The part that the test works on.")
+				.clause("at", ONCE, "The part that the test works on; in a remark, the line of the rule that it speaks of, as it was written then.")
 				.text("place", "Where on the vehicle it is, in words.").times(ONCE)
 				.part("Picture", "picture").draft("picture \"<file>\" \"<what it shows>\"").clause("needs", MANY, "The tools that it takes.")
 				.clause("in", MANY, "The state that the vehicle is put into, such as `in ignition on`.")
@@ -214,7 +215,19 @@ public final class Vocabulary {
 		word("after", "`came_back after 7 d` says when the vehicle came back.");
 		word("with", "The traits of the vehicle.");
 		word("referred", "The job went to somebody else.");
-		element("Review", "review", "A colleague's opinion of a rule, tied to what the rule means.");
+		element("SignOff", "sign_off", "What the project asks for before its rules count as agreed. A project has one.")
+				.clause("agree", ONCE, "How many must agree with each rule and each chain as it stands.").draft("agree <2>")
+				.clause("not_by", ONCE, "Whose agreement does not count.").draft("not_by author")
+				.part("HazardAgreed", "hazard").draft("hazard <hazard> by \"<qualification>\"");
+		word("author", "Who wrote the rule.");
+		element("Reviewer", "reviewer", "A person who reviews rules, and what the person is qualified for.");
+		word("qualified", "What a reviewer is qualified for, in your own words; the sign-off asks for it in the same words.");
+		element("Review", "review", "A colleague's opinion of a rule, tied to what the rule means.")
+				.part("Reply", "reply", "An answer.", "settled", "The objection or the remark is settled; an objection stands no longer.")
+				.draft("reply by \"<who>\" on <2026-03-02> \"<answer>\"");
+		element("Remark", "remark", "A colleague's remark on a rule, on a line of it, or on a whole change. It blocks nothing.")
+				.clause("at", ONCE).draft("at \"<line>\"").part("Reply", "reply", "settled").draft("reply by \"<who>\" on <2026-03-02> \"<answer>\"");
+		word("change", "A change of the rules, in words: `remark on change \"Limit raised\"`.");
 		word("agrees", "The colleague would work by the rule.");
 		word("objects", "The colleague would not work by the rule; the note says why.");
 		word("meaning", "What a rule meant when it was read, or another project when it was taken over; the check says when that has changed.");
@@ -242,10 +255,10 @@ public final class Vocabulary {
 		return BEGINNING.containsKey(word);
 	}
 
-	/** Returns whether a word begins an element that has no braces. */
+	/** Returns whether a word begins an element that usually stands on one line, as it has no braces, or only where somebody has answered. */
 	public static boolean beginsLine(String word) {
 		Element element = BEGINNING.get(word);
-		return element != null && element.isLine();
+		return element != null && (element.isLine() || element.indexOf("reply") >= 0);
 	}
 
 	/** Returns whether the author may begin a new line before a word within an element or a clause. */

@@ -22,6 +22,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
+import java.util.stream.Stream;
 import org.baywright.language.BayStandaloneSetup;
 import org.baywright.language.index.IndexAdapter;
 import org.baywright.language.index.ProjectIndex;
@@ -35,6 +36,7 @@ import org.baywright.model.PictureFile;
 import org.baywright.model.Problem;
 import org.baywright.model.ProblemKind;
 import org.baywright.model.RuleBase;
+import org.baywright.model.SignOff;
 import org.baywright.model.Span;
 import org.baywright.model.Workshop;
 import org.eclipse.emf.common.util.URI;
@@ -426,17 +428,19 @@ public final class RuleProject {
 		if (taken.isMissing()) { // what is not there may declare it
 			problems.removeIf(problem -> problem.kind() == ProblemKind.UNKNOWN_NAME);
 		}
-		List<Span> workshops = rules.workshops.stream().map(Workshop::span).filter(span -> !span.isElsewhere()).toList();
-		workshops.stream().skip(1).forEach(second -> problems.add(secondWorkshop(workshops.get(0), second)));
+		once(ProblemKind.WORKSHOP_TWICE, "workshop", rules.workshops.stream().map(Workshop::span), problems);
+		once(ProblemKind.SIGN_OFF_TWICE, "sign-off", rules.signOffs.stream().map(SignOff::span), problems);
 		RuleBase whole = rules.whole(dropped::add);
 		root.ifPresent(folder -> problems.addAll(PicturesLooked.at(folder, whole)));
 		problems.sort(ORDER);
 		return new Snapshot(version, whole, problems.stream().distinct().toList(), sources, dropped, grounds.stamps());
 	}
 
-	private static Problem secondWorkshop(Span first, Span second) {
-		return new Problem(ProblemKind.WORKSHOP_TWICE, second,
-				"There is already a workshop" + (first.file().equals(second.file()) ? "." : " in " + first.file() + "."), "Keep one of the two.");
+	/** Reports each but the first of what a project may have one of; what it builds on may have another. */
+	private static void once(ProblemKind kind, String what, Stream<Span> places, List<Problem> problems) {
+		List<Span> own = places.filter(span -> !span.isElsewhere()).toList();
+		own.stream().skip(1).forEach(second -> problems.add(new Problem(kind, second, "There is already a " + what
+				+ (own.get(0).file().equals(second.file()) ? "." : " in " + own.get(0).file() + "."), "Keep one of the two.")));
 	}
 
 	/** Returns what the project says now, for those that build on it. */

@@ -76,7 +76,10 @@ public final class RuleWriter {
 		texts.addAll(rules());
 		base.repairs().forEach(repair -> texts.add(text(repair)));
 		base.cases().forEach(job -> texts.add(text(job)));
+		base.signOff().ifPresent(signOff -> texts.add(layout.apply(Work.signOff(signOff))));
+		base.reviewers().forEach(reviewer -> texts.add(layout.apply(Work.reviewer(reviewer))));
 		base.reviews().forEach(review -> texts.add(layout.apply(Work.review(review))));
+		base.remarks().forEach(remark -> texts.add(layout.apply(Work.remark(remark))));
 		base.acceptances().forEach(acceptance -> texts.add(text(acceptance)));
 		return String.join("\n", texts);
 	}

@@ -1,5 +1,6 @@
 package org.baywright.model.write;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -11,13 +12,17 @@ import org.baywright.model.Meaning;
 import org.baywright.model.Notice;
 import org.baywright.model.Preparation;
 import org.baywright.model.Reading;
+import org.baywright.model.Remark;
 import org.baywright.model.Repair;
+import org.baywright.model.Reply;
 import org.baywright.model.Review;
+import org.baywright.model.Reviewer;
+import org.baywright.model.SignOff;
 import org.baywright.model.Test;
 import org.baywright.model.VerifyStep;
 import org.baywright.model.Written;
 
-/** Tests, repairs and jobs as text, with the reviews and acceptances. */
+/** Tests, repairs and jobs as text, with peer review and acceptances. */
 final class Work {
 
 	/** Behind a name alone these would be read as the state of a code. */
@@ -124,10 +129,45 @@ final class Work {
 		return name + (((Reading.ModuleAsked) reading).answers() ? " answers" : " silent");
 	}
 
+	static Block signOff(SignOff signOff) {
+		Block block = new Block("sign_off").open();
+		if (signOff.agree() > 0) {
+			block.line("agree " + signOff.agree());
+		}
+		if (signOff.withoutAuthor()) {
+			block.line("not_by author");
+		}
+		signOff.hazards().forEach(of -> block.line("hazard " + Written.name(of.hazard()) + " by " + Written.text(of.qualification())));
+		return block;
+	}
+
+	static Block reviewer(Reviewer reviewer) {
+		return new Block("reviewer " + Written.text(reviewer.name()) + " qualified "
+				+ reviewer.qualifications().stream().map(Written::text).collect(Collectors.joining(", ")));
+	}
+
 	static Block review(Review review) {
-		return new Block("review " + Written.name(review.rule()) + " by " + Written.text(review.reviewer()) + " on " + review.date()
+		return replies(new Block("review " + Written.name(review.rule()) + signed(review.reviewer(), review.date())
 				+ (review.agrees() ? " agrees" : " objects") + (review.note().isEmpty() ? "" : " " + Written.text(review.note()))
-				+ " meaning " + Written.text(review.meaning()));
+				+ " meaning " + Written.text(review.meaning())), review.replies());
+	}
+
+	static Block remark(Remark remark) {
+		Block block = new Block("remark on " + remark.rule().map(Written::name).orElseGet(() -> "change " + Written.text(remark.change()))
+				+ signed(remark.author(), remark.date()) + " " + Written.text(remark.note())
+				+ (remark.meaning().isEmpty() ? "" : " meaning " + Written.text(remark.meaning())));
+		remark.line().ifPresent(line -> block.line("at", Written.text(line)));
+		return replies(block, remark.replies());
+	}
+
+	private static Block replies(Block block, List<Reply> replies) {
+		replies.forEach(reply -> block.line((reply.settles() ? "settled" : "reply") + signed(reply.author(), reply.date())
+				+ (reply.text().isEmpty() ? "" : " " + Written.text(reply.text()))));
+		return block;
+	}
+
+	private static String signed(String person, LocalDate date) {
+		return " by " + Written.text(person) + " on " + date;
 	}
 
 	static Block acceptance(Acceptance acceptance) {

@@ -101,7 +101,14 @@ public final class ManifestForm {
 				.value("counts", counts.object()).texts("checks", manifest.checks())
 				.list("flaws", manifest.flaws(), ManifestForm::flaw)
 				.list("problems", manifest.problems(), ManifestForm::problem).whole("jobsPassed", manifest.cases());
-		return (manifest.builtOn().isEmpty() ? json : json.list("builtOn", manifest.builtOn(), ManifestForm::builtOn)).object();
+		if (!manifest.builtOn().isEmpty()) {
+			json.list("builtOn", manifest.builtOn(), ManifestForm::builtOn);
+		}
+		manifest.signOff().ifPresent(signOff -> json.value("signOff", AgreedForm.signOff(signOff)));
+		if (!manifest.reviewed().isEmpty()) {
+			json.list("reviewed", manifest.reviewed(), AgreedForm::reviewed);
+		}
+		return json.object();
 	}
 
 	/** Returns what a project builds on, as the manifest keeps it: each once. */
@@ -149,7 +156,9 @@ public final class ManifestForm {
 				in.text("fingerprint"), in.object("entries", ManifestForm::entries),
 				in.object("counts", ManifestForm::counts), in.texts("checks"), in.list(in.renamed("findings", "flaws"), ManifestForm::flaw),
 				in.list("problems", ManifestForm::problem),
-				in.has("builtOn") ? in.list("builtOn", ManifestForm::builtOn) : List.of(), in.whole("jobsPassed"));
+				in.has("builtOn") ? in.list("builtOn", ManifestForm::builtOn) : List.of(),
+				in.optional("signOff", AgreedForm::signOff), in.has("reviewed") ? in.list("reviewed", AgreedForm::reviewed) : List.of(),
+				in.whole("jobsPassed"));
 		in.end();
 		return manifest;
 	}

@@ -9,8 +9,11 @@ import org.baywright.model.Acceptance;
 import org.baywright.model.Exclusive;
 import org.baywright.model.Law;
 import org.baywright.model.Named;
+import org.baywright.model.Remark;
 import org.baywright.model.Review;
+import org.baywright.model.Reviewer;
 import org.baywright.model.RuleBase;
+import org.baywright.model.SignOff;
 import org.baywright.model.Span;
 import org.baywright.pack.json.Json;
 import org.baywright.pack.json.JsonIn;
@@ -48,7 +51,10 @@ public final class RulesForm {
 		sort(sorted.rules, Named::span);
 		sort(sorted.repairs, Named::span);
 		sort(sorted.cases, Named::span);
+		sort(sorted.signOffs, SignOff::span);
+		sort(sorted.reviewers, Reviewer::span);
 		sort(sorted.reviews, Review::span);
+		sort(sorted.remarks, Remark::span);
 		sort(sorted.acceptances, Acceptance::span);
 		return sorted.build();
 	}
@@ -73,9 +79,16 @@ public final class RulesForm {
 				.list("chains", base.chains(), chain -> RuleForm.chain(base, chain))
 				.list("rules", base.rules(), rule -> RuleForm.rule(base, rule))
 				.list("repairs", base.repairs(), repair -> WorkForm.repair(base, repair)).list("jobs", base.cases(), WorkForm::job)
-				.list("reviews", base.reviews(), review -> WorkForm.review(base, review))
+				.list("reviews", base.reviews(), review -> PeerForm.review(base, review))
 				.list("acceptances", base.acceptances(), WorkForm::acceptance);
 		base.workshop().ifPresent(workshop -> json.value("workshop", VehicleForm.workshop(workshop)));
+		base.signOff().ifPresent(signOff -> json.value("signOff", PeerForm.signOff(signOff)));
+		if (!base.reviewers().isEmpty()) {
+			json.list("reviewers", base.reviewers(), PeerForm::reviewer);
+		}
+		if (!base.remarks().isEmpty()) {
+			json.list("remarks", base.remarks(), PeerForm::remark);
+		}
 		return json.object();
 	}
 
@@ -110,7 +123,10 @@ public final class RulesForm {
 		addTo(base.rules, in.list("rules", RuleForm::rule));
 		addTo(base.repairs, in.list("repairs", WorkForm::repair));
 		addTo(base.cases, in.list("jobs", WorkForm::job));
-		addTo(base.reviews, in.list("reviews", WorkForm::review));
+		addTo(base.reviews, in.list("reviews", PeerForm::review));
+		in.optional("signOff", PeerForm::signOff).ifPresent(base.signOffs::add);
+		addTo(base.reviewers, in.has("reviewers") ? in.list("reviewers", PeerForm::reviewer) : List.of());
+		addTo(base.remarks, in.has("remarks") ? in.list("remarks", PeerForm::remark) : List.of());
 		addTo(base.acceptances, in.list("acceptances", WorkForm::acceptance));
 		in.end();
 		return base;

@@ -7,7 +7,6 @@ import org.baywright.model.Acceptance;
 import org.baywright.model.Case;
 import org.baywright.model.Notice;
 import org.baywright.model.Repair;
-import org.baywright.model.Review;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Skill;
 import org.baywright.model.VerifyStep;
@@ -17,7 +16,7 @@ import org.baywright.pack.manifest.PackException;
 
 import com.google.gson.JsonObject;
 
-/** Repairs, finished jobs, reviews and acceptances. */
+/** Repairs, finished jobs and acceptances. */
 final class WorkForm {
 
 	private WorkForm() {
@@ -109,19 +108,6 @@ final class WorkForm {
 	private static Case.Record record(JsonIn in, String file) throws PackException {
 		return in.isOld() ? Case.Record.NONE : new Case.Record(in.decimal("took"), in.decimal("spent"),
 				in.list("afterwards", reading -> FindingForm.reading(reading, file)), in.optionalDecimal("backAfter"));
-	}
-
-	static JsonObject review(RuleBase base, Review review) {
-		boolean stale = !base.meaning(review.rule()).filter(review.meaning()::equals).isPresent();
-		return Places.at(new Json(), review.span()).text("rule", review.rule()).text("reviewer", review.reviewer())
-				.text("date", review.date().toString()).flag("agrees", review.agrees()).text("note", review.note())
-				.text("meaning", review.meaning()).flag("stale", stale).object();
-	}
-
-	static Review review(JsonIn in) throws PackException {
-		in.derived("stale");
-		return new Review(in.text("rule"), in.text("reviewer"), in.date("date"), in.flag("agrees"), in.text("note"),
-				in.text("meaning"), Places.at(in));
 	}
 
 	static JsonObject acceptance(Acceptance acceptance) {

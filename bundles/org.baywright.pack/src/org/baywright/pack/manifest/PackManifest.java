@@ -23,11 +23,13 @@ import org.baywright.model.Severity;
  * @param flaws what the checks found and what stands, by place
  * @param problems what the language remarked, by place; never an error
  * @param builtOn what the project builds on, by path; all of it is in the pack too
+ * @param signOff what the project asks for before its rules count as agreed, if it does
+ * @param reviewed what peers said of rules and chains, in the order of these; without those of which nobody said anything
  * @param cases finished jobs that the rules bring to their known end
  */
 public record PackManifest(FormatVersion version, String project, String tool, String fingerprint,
 		SortedMap<String, Entry> entries, SortedMap<String, Integer> counts, List<String> checks, List<Standing> flaws,
-		List<Remark> problems, List<BuiltOn> builtOn, int cases) {
+		List<Remark> problems, List<BuiltOn> builtOn, Optional<SignOff> signOff, List<Reviewed> reviewed, int cases) {
 
 	public PackManifest {
 		entries = Collections.unmodifiableSortedMap(new TreeMap<>(entries));
@@ -36,6 +38,7 @@ public record PackManifest(FormatVersion version, String project, String tool, S
 		flaws = List.copyOf(flaws);
 		problems = List.copyOf(problems);
 		builtOn = List.copyOf(builtOn);
+		reviewed = List.copyOf(reviewed);
 	}
 
 	/** Size in bytes and SHA-256 of an entry. */
@@ -50,6 +53,51 @@ public record PackManifest(FormatVersion version, String project, String tool, S
 	 * @param meaning fingerprint of what it said
 	 */
 	public record BuiltOn(String path, String project, String meaning) {
+	}
+
+	/**
+	 * What a project asks for before its rules count as agreed.
+	 *
+	 * @param agree how many must agree with each rule and chain as it stands; 0 for no such demand
+	 * @param withoutAuthor whether the author of a rule does not count
+	 * @param hazards who must agree with rules that touch a hazard
+	 * @param met whether nothing breaches it; where something does, the pack is a draft
+	 */
+	public record SignOff(int agree, boolean withoutAuthor, List<OfHazard> hazards, boolean met) {
+
+		public SignOff {
+			hazards = List.copyOf(hazards);
+		}
+	}
+
+	/** Rules that touch a hazard need one who agrees and has a qualification. */
+	public record OfHazard(String hazard, String qualification) {
+	}
+
+	/**
+	 * What peers said of a rule or a chain.
+	 *
+	 * @param rule its name
+	 * @param meaning fingerprint of what it means in this pack
+	 * @param opinions all that was said, also of earlier meanings
+	 */
+	public record Reviewed(String rule, String meaning, List<Opinion> opinions) {
+
+		public Reviewed {
+			opinions = List.copyOf(opinions);
+		}
+	}
+
+	/**
+	 * A peer's opinion.
+	 *
+	 * @param reviewer who
+	 * @param date when
+	 * @param agrees whether the peer agrees or objects
+	 * @param meaning fingerprint of what was read
+	 * @param stands whether an agreement counts for the rule as it is in this pack, or an objection to that is open
+	 */
+	public record Opinion(String reviewer, LocalDate date, boolean agrees, String meaning, boolean stands) {
 	}
 
 	/**
@@ -91,6 +139,11 @@ public record PackManifest(FormatVersion version, String project, String tool, S
 	 * @param advice what to do, or the empty text
 	 */
 	public record Remark(String id, Severity severity, Optional<String> at, String message, String advice) {
+	}
+
+	/** Returns whether the pack was written although the sign-off is not met. */
+	public boolean isDraft() {
+		return signOff.filter(asked -> !asked.met()).isPresent();
 	}
 
 	/** Returns the warnings that nobody has accepted. */

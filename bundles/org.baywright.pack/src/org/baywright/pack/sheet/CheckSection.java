@@ -2,10 +2,13 @@ package org.baywright.pack.sheet;
 
 import java.util.List;
 
+import org.baywright.model.Hazard;
 import org.baywright.model.RuleBase;
 import org.baywright.pack.manifest.PackManifest;
 import org.baywright.pack.manifest.PackManifest.Accepted;
+import org.baywright.pack.manifest.PackManifest.OfHazard;
 import org.baywright.pack.manifest.PackManifest.Remark;
+import org.baywright.pack.manifest.PackManifest.SignOff;
 import org.baywright.pack.manifest.PackManifest.Standing;
 
 /** What was checked and what stands. */
@@ -26,6 +29,7 @@ final class CheckSection {
 		html.element("p", "No error stands. The rules bring " + manifest.cases() + " of " + base.cases().size()
 				+ " finished jobs to the end that they had. " + manifest.checks().size() + " checks were made: "
 				+ String.join(", ", manifest.checks()) + ".");
+		manifest.signOff().ifPresent(this::signOff);
 		flaws("Open: nobody has said why these may stand", manifest.openFlaws());
 		flaws("Accepted by the author", manifest.acceptedFlaws());
 		flaws("Worth knowing", manifest.flaws().stream()
@@ -37,6 +41,21 @@ final class CheckSection {
 						+ (problem.advice().isEmpty() ? "" : " " + problem.advice()));
 			}
 			html.close();
+		}
+		html.close();
+	}
+
+	private void signOff(SignOff signOff) {
+		html.element("p", signOff.met() ? "The rules are signed off: all that the project asks for before they count as agreed is met."
+				: "Draft: the rules are not signed off. What is missing stands below.");
+		html.open("ul");
+		if (signOff.agree() > 0) {
+			html.element("li", (signOff.agree() == 1 ? "One person agrees" : signOff.agree() + " people agree") + " with each rule and each chain as it stands"
+					+ (signOff.withoutAuthor() ? ", other than who wrote it." : "."));
+		}
+		for (OfHazard of : signOff.hazards()) {
+			html.element("li", "One of those who agree with a rule that touches the hazard “" + base.hazard(of.hazard()).map(Hazard::title).orElse(of.hazard())
+					+ "” is qualified “" + of.qualification() + "”.");
 		}
 		html.close();
 	}

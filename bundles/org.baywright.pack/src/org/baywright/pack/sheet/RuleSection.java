@@ -14,6 +14,7 @@ import org.baywright.model.Law;
 import org.baywright.model.Meaning;
 import org.baywright.model.Outcome;
 import org.baywright.model.Provenance;
+import org.baywright.model.Reply;
 import org.baywright.model.Review;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
@@ -175,6 +176,11 @@ final class RuleSection {
 		boolean stale = !now.equals(review.meaning());
 		return review.reviewer() + (review.agrees() ? " agrees, " : " objects, ") + review.date()
 				+ (review.note().isEmpty() ? "" : ": " + review.note())
-				+ (stale ? " (out of date: the rule has changed its meaning since)" : "");
+				+ (stale ? " (out of date: the rule has changed its meaning since)" : "")
+				+ review.replies().stream().map(RuleSection::reply).collect(Collectors.joining());
+	}
+
+	private static String reply(Reply reply) {
+		return " – " + (reply.settles() ? "Settled: " : "") + reply.author() + ", " + reply.date() + (reply.text().isEmpty() ? "" : ": " + reply.text());
 	}
 }

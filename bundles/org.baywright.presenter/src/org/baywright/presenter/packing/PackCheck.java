@@ -2,6 +2,7 @@ package org.baywright.presenter.packing;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -21,14 +22,15 @@ import org.baywright.pack.manifest.PackException;
 /**
  * Whether a rule pack can be made, and what blocks it.
  *
- * @param blocks what blocks, by place
+ * @param blocks errors, which block, by place
+ * @param breaches breaches of the sign-off, which block unless it is a draft, by place
  * @param remarks how many warnings stand that nobody has accepted; they go along with the pack
  * @param accepted how many warnings the author accepted
  */
-public record PackCheck(List<Block> blocks, int remarks, int accepted) {
+public record PackCheck(List<Block> blocks, List<Block> breaches, int remarks, int accepted) {
 
 	/**
-	 * An error that blocks.
+	 * Something that blocks.
 	 *
 	 * @param span where
 	 * @param message what is wrong, in one sentence
@@ -38,6 +40,7 @@ public record PackCheck(List<Block> blocks, int remarks, int accepted) {
 
 	public PackCheck {
 		blocks = List.copyOf(blocks);
+		breaches = List.copyOf(breaches);
 	}
 
 	/**
@@ -52,21 +55,40 @@ public record PackCheck(List<Block> blocks, int remarks, int accepted) {
 				.forEach(problem -> blocks.add(new Block(problem.span(), problem.message())));
 		report.all().stream().filter(flaw -> flaw.severity() == Severity.ERROR)
 				.forEach(flaw -> blocks.add(new Block(flaw.span(), flaw.message())));
-		blocks.sort((a, b) -> a.span().compareTo(b.span()));
+		blocks.sort(Comparator.comparing(Block::span));
+		List<Block> breaches = report.breaches().stream().map(flaw -> new Block(flaw.span(), flaw.message())).sorted(Comparator.comparing(Block::span)).toList();
 		int accepted = (int) report.flaws().stream().map(Flaw::accepted).filter(Optional::isPresent).count();
-		return new PackCheck(blocks, report.openWarnings().size(), accepted);
+		return new PackCheck(blocks, breaches, (int) report.openWarnings().stream().filter(flaw -> !flaw.breach()).count(), accepted);
 	}
 
-	/** Returns whether a pack can be made. */
-	public boolean isReady() {
-		return blocks.isEmpty();
+	/**
+	 * Returns whether a pack can be made.
+	 *
+	 * @param draft whether a draft is enough
+	 */
+	public boolean isReady(boolean draft) {
+		return blocks.isEmpty() && (draft || breaches.isEmpty());
+	}
+
+	/** Returns whether only the sign-off blocks, so that a draft can be made. */
+	public boolean isForDraft() {
+		return blocks.isEmpty() && !breaches.isEmpty();
+	}
+
+	/** Returns all that blocks a pack that is no draft: the errors, or else the breaches of the sign-off. */
+	public List<Block> blocking() {
+		return blocks.isEmpty() ? breaches : blocks;
 	}
 
 	/** Returns in one or two sentences how it stands. */
 	public String summary() {
-		if (!isReady()) {
+		if (!blocks.isEmpty()) {
 			return "While an error stands no pack is written. "
 					+ (blocks.size() == 1 ? "One error is" : blocks.size() + " errors are") + " to be put right first.";
+		}
+		if (!breaches.isEmpty()) {
+			return "The sign-off is not met: " + (breaches.size() == 1 ? "one breach is" : breaches.size() + " breaches are")
+					+ " to be put right first. A draft can be written all the same; it says so.";
 		}
 		String open = remarks == 0 ? "" : remarks == 1 ? " One open warning goes along." : " " + remarks + " open warnings go along.";
 		String kept = accepted == 0 ? "" : accepted == 1 ? " One was accepted with a reason." : " " + accepted + " were accepted with a reason.";
@@ -77,11 +99,12 @@ public record PackCheck(List<Block> blocks, int remarks, int accepted) {
 	 * Makes the pack and reads it back.
 	 *
 	 * @param folder the folder of the project, in which its pictures lie
-	 * @throws PackException if an error stands, or a picture is not there
+	 * @param draft whether it may be made although the sign-off is not met
+	 * @throws PackException if an error stands, the sign-off is not met and it is no draft, or a picture is not there
 	 */
-	public static PackWriter.Made make(Optional<Path> folder, RuleBase rules, Report report, List<Problem> problems) throws PackException {
-		boolean blocked = !of(problems, report).isReady();
+	public static PackWriter.Made make(Optional<Path> folder, RuleBase rules, Report report, List<Problem> problems, boolean draft) throws PackException {
+		boolean blocked = !of(problems, report).isReady(draft);
 		return PackWriter.make(new PackContents(rules, report, problems, ToolVersion.CURRENT,
-				blocked ? new TreeMap<>() : Pictures.read(folder, rules)));
+				blocked ? new TreeMap<>() : Pictures.read(folder, rules), draft));
 	}
 }

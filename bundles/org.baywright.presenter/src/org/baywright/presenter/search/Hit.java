@@ -20,7 +20,7 @@ public record Hit(Element element, String title, String because, Span span) impl
 
 	/** Kinds of elements. */
 	public enum Element {
-		FAMILY, TRAIT, STATE, TOOL, WORKSHOP, HAZARD, MODULE, CODE, SIGN, PART, FAULT, TEST, LAW, RULE, REPAIR, JOB, REVIEW;
+		FAMILY, TRAIT, STATE, TOOL, WORKSHOP, HAZARD, MODULE, CODE, SIGN, PART, FAULT, TEST, LAW, RULE, REPAIR, JOB, REVIEW, REMARK, REVIEWER;
 
 		/** Returns what a technician calls it. */
 		public String word() {

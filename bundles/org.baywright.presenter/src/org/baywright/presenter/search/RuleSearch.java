@@ -24,6 +24,7 @@ import org.baywright.model.Module;
 import org.baywright.model.Named;
 import org.baywright.model.Part;
 import org.baywright.model.Reading;
+import org.baywright.model.Remark;
 import org.baywright.model.Repair;
 import org.baywright.model.Review;
 import org.baywright.model.Rule;
@@ -115,6 +116,8 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			base.laws().forEach(law -> mean(Subject.OTHER, Element.LAW, law.title(), "", law.title()));
 			base.rules().forEach(rule -> rule.provenance().author().ifPresent(this::meanPerson));
 			base.reviews().forEach(review -> meanPerson(review.reviewer()));
+			base.remarks().forEach(remark -> meanPerson(remark.author()));
+			base.reviewers().forEach(reviewer -> meanPerson(reviewer.name()));
 			find();
 			Collections.sort(hits);
 			return hits;
@@ -168,6 +171,9 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 			base.laws().forEach(law -> hit(Element.LAW, law.title(), law.title(), law.span(), spoken(law)));
 			base.reviews().forEach(review -> hit(Element.REVIEW, "", "of " + base.rule(review.rule()).map(Rule::title).orElse(review.rule()),
 					review.span(), spoken(review)));
+			base.remarks().forEach(remark -> hit(Element.REMARK, "", "on " + remark.rule().map(rule -> base.rule(rule).map(Rule::title).orElse(rule))
+					.orElse("the change “" + remark.change() + "”"), remark.span(), spoken(remark)));
+			base.reviewers().forEach(reviewer -> hit(Element.REVIEWER, "", reviewer.name(), reviewer.span(), new TreeSet<>(Set.of(new Thing(PERSON, reviewer.name())))));
 		}
 
 		private void hit(Element element, Named named, Set<Thing> spoken) {
@@ -285,6 +291,12 @@ public record RuleSearch(String words, Set<Subject> subjects) {
 				}
 			}
 			job.causes().forEach(fault -> fault(things, fault));
+			return things;
+		}
+
+		private Set<Thing> spoken(Remark remark) {
+			Set<Thing> things = add(new TreeSet<>(), Element.RULE, remark.rule().stream().toList());
+			things.add(new Thing(PERSON, remark.author()));
 			return things;
 		}
 

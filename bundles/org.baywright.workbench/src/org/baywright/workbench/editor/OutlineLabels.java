@@ -12,6 +12,7 @@ final class OutlineLabels extends LabelProvider {
 		return switch (kind) {
 		case ACCEPTANCE -> Icon.ACCEPTED;
 		case BUILDSON -> Icon.PROJECT;
+		case REMARK, REVIEWER, SIGNOFF -> Icon.REVIEW;
 		case WORKSHOP -> Icon.TOOL;
 		default -> Icon.valueOf(kind.name());
 		};

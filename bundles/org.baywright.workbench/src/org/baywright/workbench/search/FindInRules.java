@@ -64,6 +64,7 @@ public final class FindInRules extends AbstractHandler {
 	private static Icon icon(Hit hit) {
 		return switch (hit.element()) {
 		case JOB -> Icon.CASE;
+		case REMARK, REVIEWER -> Icon.REVIEW;
 		case WORKSHOP -> Icon.TOOL;
 		default -> Icon.valueOf(hit.element().name());
 		};

@@ -26,6 +26,7 @@ import org.eclipse.osgi.util.NLS;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.events.SelectionListener;
 import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.FileDialog;
@@ -39,6 +40,7 @@ final class PackPage extends WizardPage {
 	private final Consumer<LiveState> heard = state -> later();
 	private Text file;
 	private Button sheet;
+	private Button draft;
 	private Label summary;
 	private Label shows;
 	private TableViewer blocks;
@@ -69,6 +71,10 @@ final class PackPage extends WizardPage {
 		GridDataFactory.fillDefaults().span(3, 1).applyTo(sheet);
 		summary = new Label(fields, SWT.WRAP);
 		GridDataFactory.fillDefaults().span(3, 1).grab(true, false).hint(560, SWT.DEFAULT).indent(0, 8).applyTo(summary);
+		draft = new Button(fields, SWT.CHECK);
+		draft.setText(WizardMessages.PackDraft);
+		draft.addSelectionListener(SelectionListener.widgetSelectedAdapter(event -> judge()));
+		GridDataFactory.fillDefaults().span(3, 1).exclude(true).applyTo(draft);
 		shows = FamilyFields.label(fields, WizardMessages.PackBlocks);
 		GridDataFactory.fillDefaults().span(3, 1).applyTo(shows);
 		createBlocks(fields);
@@ -131,17 +137,21 @@ final class PackPage extends WizardPage {
 			return;
 		}
 		boolean ready = false;
+		boolean forDraft = false;
 		List<Block> blocking = List.of();
 		Optional<Checked> fresh = state.fresh();
 		if (fresh.isPresent()) {
 			checked = fresh.get();
 			PackCheck check = PackCheck.of(checked.snapshot().problems(), checked.report());
 			summary.setText(check.summary());
-			blocking = check.blocks();
-			ready = check.isReady();
+			blocking = check.blocking();
+			forDraft = check.isForDraft();
+			ready = check.isReady(isDraft());
 		} else {
 			summary.setText(state.failure().orElse(WizardMessages.PackWaiting));
 		}
+		draft.setVisible(forDraft);
+		((GridData) draft.getLayoutData()).exclude = !forDraft;
 		blocks.setInput(blocking);
 		shows.setVisible(!blocking.isEmpty());
 		blocks.getControl().setVisible(!blocking.isEmpty());
@@ -170,6 +180,11 @@ final class PackPage extends WizardPage {
 
 	boolean withSheet() {
 		return sheet.getSelection();
+	}
+
+	/** Returns whether the user asked for a pack although the sign-off is not met. */
+	boolean isDraft() {
+		return draft.getSelection();
 	}
 
 	Optional<Path> folder() {

@@ -55,12 +55,13 @@ public final class PackWizard extends Wizard implements IExportWizard {
 		Checked checked = page.checked();
 		Path file = page.file();
 		boolean sheet = page.withSheet();
+		boolean draft = page.isDraft();
 		PackWriter.Made[] made = new PackWriter.Made[1];
 		try {
 			getContainer().run(true, true, monitor -> {
 				SubMonitor progress = SubMonitor.convert(monitor, WizardMessages.PackTitle, 4);
 				try {
-					made[0] = PackCheck.make(page.folder(), checked.snapshot().rules(), checked.report(), checked.snapshot().problems());
+					made[0] = PackCheck.make(page.folder(), checked.snapshot().rules(), checked.report(), checked.snapshot().problems(), draft);
 					progress.worked(2);
 					progress.checkCanceled();
 					WholeFile.write(file, made[0].bytes());

@@ -62,6 +62,7 @@ final class WizardMessages extends NLS {
 	public static String PackOver;
 	public static String PackFailed;
 	public static String PackSheet;
+	public static String PackDraft;
 	public static String PackExists;
 	public static String NotWritten;
 

@@ -48,6 +48,11 @@ class EveryClauseTest {
 			  lacks meter
 			  skill trained
 			}
+			remark on change "Waits longer" by "A. Author" on 2026-03-02 "Say why." {
+			  at "wait 1 h" // as it was
+			  reply by "B. Author" on 2026-03-03 "The doors."
+			  settled by "A. Author" on 2026-03-04
+			}
 			repair wait_longer "Wait longer" {
 			  picture "wait.png" "Where to wait"
 			}

@@ -48,7 +48,7 @@ class CompletionTest {
 	void anEmptyFileOffersWholeElements() {
 		begins("@", "rule", "rule with a band", "rule without a test", "rule that refers", "chain", "test", "test with results",
 				"sign");
-		expect("si@", "sign");
+		expect("si@", "sign", "sign_off");
 		begins("tes@", "test", "test with results");
 	}
 

@@ -232,6 +232,8 @@ class FixesTest {
 			vin-not-of-family | family x { vin "WZZT" } job "J1" { on x vin "WZZX3AAAAJ0000001" found no_crank was referred } | family x { vin "WZZX" } job "J1" { on x vin "WZZX3AAAAJ0000001" found no_crank was referred }
 			where-not-trait | rule a { for tarn where no_crank then suspects battery.flat } | rule a { for tarn given no_crank then suspects battery.flat }
 			whole-number-needed | part relay { fault stuck seen 2.5 } | part relay { fault stuck seen 2 }
+			agree-number | sign_off { agree 0 } | sign_off { agree 1 }
+			sign-off-twice | sign_off { agree 2 } sign_off { agree 1 } | sign_off { agree 1 }
 			wrong-date | accept "gap@1" because "Rare." by "A" on 2026-06-31 | accept "gap@1" because "Rare." by "A" on 2026-06-30
 			wrong-predicate | law "x" : when no_crank unread then lamp is dark | law "x" : when no_crank present then lamp is dark
 			wrong-subject | test t { results a, b disturbs battery.flat } | test t { results a, b disturbs lamp }
@@ -382,6 +384,8 @@ class FixesTest {
 			Map.entry(ProblemKind.ACCEPTED_WITHOUT_REASON, "why it may stand"),
 			Map.entry(ProblemKind.AND_IN_OR, "what belongs together"),
 			Map.entry(ProblemKind.BELOW_NEEDS_NUMBER, "which results are meant"),
+			Map.entry(ProblemKind.AGREE_NUMBER, "how many must agree"),
+			Map.entry(ProblemKind.SIGN_OFF_TWICE, "which of the two is right"),
 			Map.entry(ProblemKind.CLAUSE_TWICE, "which of the two is right"),
 			Map.entry(ProblemKind.CODE_FORM, "what the scan tool shows"),
 			Map.entry(ProblemKind.CODE_RESERVED, "what the scan tool shows"),
@@ -577,6 +581,23 @@ class FixesTest {
 				() -> changed.source("a.bay").orElseThrow().text());
 		sayWhereItComesFrom(changed, project.snapshot());
 		assertEquals("", judge(changed.snapshot(), flaw, project.snapshot(), report));
+	}
+
+	@Test
+	void whatPeersSaidOfARuleGoesWithIt() {
+		String rule = "rule %s { given dead then suspects lamp.burnt source practice because \"x\" by \"R\" on 2026-03-02 }\n";
+		TreeMap<String, String> texts = new TreeMap<>(Map.of("a.bay", "family tarn\nsign dead\npart lamp { fault burnt }\n" + String.format(rule, "a")
+				+ String.format(rule, "b") + "review b by \"A\" on 2026-03-03 objects meaning \"00000000\" {\n  settled by \"A\" on 2026-03-04\n}\n"
+				+ "remark on b by \"A\" on 2026-03-03 \"So?\"\nremark on a by \"A\" on 2026-03-03 \"This stays.\"\n"));
+		RuleProject project = Samples.inMemory(texts);
+		Report report = check(project.snapshot());
+		QuickFix fix = report.flaws().stream().filter(flaw -> flaw.check().equals("duplicate-rule"))
+				.flatMap(flaw -> new EditorServices(project, Cursor.CLOCK).fixes("a.bay", flaw.span().offset(), 0, project.snapshot(), Optional.of(report)).stream())
+				.filter(each -> each.edits().get("a.bay").size() == 3).findFirst().orElseThrow();
+		apply(project, fix);
+		assertEquals(List.of(), project.snapshot().problems());
+		assertEquals(List.of("a"), project.snapshot().rules().remarks().stream().flatMap(remark -> remark.rule().stream()).toList());
+		assertEquals(List.of(), project.snapshot().rules().reviews());
 	}
 
 	/** Without a reason nothing is accepted, and that is said; then the author gives it where the cursor stands. */

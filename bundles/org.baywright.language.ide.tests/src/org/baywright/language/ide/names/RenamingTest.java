@@ -74,8 +74,9 @@ class RenamingTest {
 		String rule = "rule a { given smoke then suspects battery.flat }\nsign smoke@\n";
 		RuleProject project = Cursor.in(rule).services().project();
 		String meaning = Meaning.fingerprint(project.snapshot().rules().rule("a").orElseThrow());
-		String reviews = "review a by \"M. Sund\" on 2026-03-09 agrees meaning \"%s\"\n"
-				+ "review a by \"R. Falk\" on 2026-03-09 objects meaning \"00000000\"\n";
+		String reviews = "review a by \"M. Sund\" on 2026-03-09 agrees meaning \"%1$s\"\n"
+				+ "review a by \"R. Falk\" on 2026-03-09 objects meaning \"00000000\"\n"
+				+ "remark on a by \"R. Falk\" on 2026-03-09 \"How thick?\" meaning \"%1$s\"\n";
 		Cursor cursor = Cursor.in(rule + String.format(reviews, meaning));
 		SortedMap<String, String> before = cursor.services().project().snapshot().sources();
 		Renaming.Changes changes = (Renaming.Changes) rename(cursor, "fumes");

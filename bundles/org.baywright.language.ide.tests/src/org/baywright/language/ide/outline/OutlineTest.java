@@ -25,12 +25,17 @@ class OutlineTest {
 				review r by "A" on 2026-01-01 agrees meaning "0"
 				exclusive p.q, battery.flat
 				accept "gap:x" because "x"
+				sign_off { agree 2 }
+				reviewer "A" qualified "x"
+				remark on r by "A" on 2026-01-01 "m"
+				remark on change "Limit raised" by "A" on 2026-01-01 "m"
 				workshop { hour 72 }
 				workshop "Yard" { }
 				@""");
 		List<OutlineItem> items = cursor.services().outline(Cursor.FILE);
 		assertEquals("FAMILY F/f (TRAIT t (VALUE a, VALUE b)), PART p (FAULT Q/q), LAW Never so, RULE R/r, CASE Job 1, REVIEW r,"
-				+ " EXCLUSIVE p.q, battery.flat, ACCEPTANCE gap:x, WORKSHOP workshop, WORKSHOP Yard/workshop", say(items));
+				+ " EXCLUSIVE p.q, battery.flat, ACCEPTANCE gap:x, SIGNOFF sign_off, REVIEWER A, REMARK r, REMARK Limit raised,"
+				+ " WORKSHOP workshop, WORKSHOP Yard/workshop", say(items));
 		OutlineItem rule = items.get(3);
 		assertEquals("rule r \"R\" { }", cursor.text().substring(rule.offset(), rule.offset() + rule.length()));
 		assertEquals("r", cursor.text().substring(rule.nameOffset(), rule.nameOffset() + rule.nameLength()));

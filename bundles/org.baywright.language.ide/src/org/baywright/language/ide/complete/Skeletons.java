@@ -56,6 +56,12 @@ final class Skeletons {
 				Skeleton.of("law never", "What cannot be together", "law \"<title>\" : never <condition>\n"),
 				Skeleton.of("review", "A colleague's opinion of a rule",
 						"review <name> by \"" + author + "\" on " + today + " agrees \"<note>\" meaning \"00000000\"\n"),
+				Skeleton.of("remark", "A colleague's remark on a rule",
+						"remark on <name> by \"" + author + "\" on " + today + " \"<remark>\" meaning \"00000000\"\n"),
+				Skeleton.of("remark on a change", "A colleague's remark on a whole change",
+						"remark on change \"<what was changed>\" by \"" + author + "\" on " + today + " \"<remark>\"\n"),
+				Skeleton.of("sign_off", "What the project asks for before its rules count as agreed", "sign_off {\n  agree <2>\n  not_by author\n}\n"),
+				Skeleton.of("reviewer", "Who reviews rules and what for", "reviewer \"<name>\" qualified \"<what for>\"\n"),
 				Skeleton.of("accept", "Let a warning stand, with a reason",
 						"accept \"<key>\" because \"<why it may stand>\"\n  by \"" + author + "\" on " + today + "\n"),
 				Skeleton.of("builds_on", "Another project whose rules hold here too", "builds_on \"<../other>\"\n"));

@@ -33,7 +33,7 @@ final class FlawFixes {
 	private Optional<Draft> draft(Flaw flaw, Fix fix) {
 		if (fix instanceof Fix.AddElement add) {
 			String file = flaw.span().file();
-			return at(flaw.span()).map(text -> new Draft().add(file, new Places(text).addElement(signed(add.text(), text))));
+			return at(flaw.span()).map(text -> new Draft().add(file, new Places(text).addElement(signed(add.text(), text).replace(Fix.AddElement.UNSIGNED, signature.clause()))));
 		}
 		if (fix instanceof Fix.Withdraw withdraw) {
 			return at(withdraw.at()).flatMap(text -> new Places(text).withdraw(withdraw.at().offset()))
@@ -85,7 +85,8 @@ final class FlawFixes {
 				var edit = places.remove("rule", remove.rule());
 				edit.ifPresent(change -> draft.add(entry.getKey(), change));
 				// a review of a rule that is gone would be an error
-				places.removeAll("review", remove.rule()).forEach(change -> draft.add(entry.getKey(), change));
+				places.removeAll(List.of("review"), remove.rule()).forEach(change -> draft.add(entry.getKey(), change));
+				places.removeAll(List.of("remark", "on"), remove.rule()).forEach(change -> draft.add(entry.getKey(), change));
 				found |= edit.isPresent();
 			}
 		}

@@ -120,11 +120,12 @@ public final class Places {
 		return element(kind, name).map(this::remove);
 	}
 
-	/** Returns what takes out every element that begins with a word and then a name. */
-	List<TextEdit> removeAll(String kind, String name) {
+	/** Returns what takes out every element that begins with some words and then a name. */
+	List<TextEdit> removeAll(List<String> begin, String name) {
 		List<TextEdit> edits = new ArrayList<>();
-		for (int i = 0; i + 1 < words.size(); i++) {
-			if (words.get(i).is(kind) && words.get(i + 1).text().equals(name) && Words.beginsElement(text, words, i, 0)) {
+		for (int i = 0; i + begin.size() < words.size(); i++) {
+			boolean begins = words.subList(i, i + begin.size()).stream().map(Word::text).toList().equals(begin);
+			if (begins && words.get(i + begin.size()).text().equals(name) && Words.beginsElement(text, words, i, 0)) {
 				edits.add(remove(i));
 			}
 		}

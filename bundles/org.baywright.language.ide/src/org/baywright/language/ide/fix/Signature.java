@@ -26,6 +26,11 @@ public record Signature(String author, LocalDate today) {
 		return authors.size() == 1 ? Optional.of(clauseOf(authors.get(0))) : Optional.empty();
 	}
 
+	/** Returns the clause of whoever uses the editor, or one with a place for a name. */
+	String clause() {
+		return clauseOf(Written.text(author));
+	}
+
 	/** Returns the clause with an author, or with a place for one. */
 	String clauseOf(String quoted) {
 		return "by " + quoted + " on " + today;

@@ -21,6 +21,7 @@ import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Acceptance;
 import org.baywright.model.Meaning;
+import org.baywright.model.Remark;
 import org.baywright.model.Review;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Severity;
@@ -58,7 +59,8 @@ final class Followers {
 		RuleBase before = snapshot.rules();
 		boolean accepted = !before.acceptances().isEmpty()
 				&& snapshot.problems().stream().noneMatch(problem -> problem.severity() == Severity.ERROR);
-		boolean reviewed = before.reviews().stream().anyMatch(review -> isFresh(before, review));
+		boolean reviewed = before.reviews().stream().anyMatch(review -> isFresh(before, review.rule(), review.meaning()))
+				|| before.remarks().stream().anyMatch(remark -> isFresh(before, remark));
 		if (!reviewed && !accepted) {
 			return names;
 		}
@@ -86,16 +88,27 @@ final class Followers {
 
 	// ---- reviews -------------------------------------------------------------------------------------------------
 
-	private static boolean isFresh(RuleBase base, Review review) {
-		return base.meaning(review.rule()).filter(review.meaning()::equals).isPresent();
+	private static boolean isFresh(RuleBase base, String rule, String meaning) {
+		return base.meaning(rule).filter(meaning::equals).isPresent();
+	}
+
+	private static boolean isFresh(RuleBase base, Remark remark) {
+		return remark.rule().filter(rule -> isFresh(base, rule, remark.meaning())).isPresent();
 	}
 
 	private void reviews(RuleBase before, RuleBase after) {
 		for (int i = 0; i < before.reviews().size() && before.reviews().size() == after.reviews().size(); i++) {
 			Review old = before.reviews().get(i);
 			Review now = after.reviews().get(i);
-			if (isFresh(before, old) && !isFresh(after, now)) {
+			if (isFresh(before, old.rule(), old.meaning()) && !isFresh(after, now.rule(), now.meaning())) {
 				after.meaning(now.rule()).ifPresent(meaning -> write(old.span(), old.meaning(), meaning));
+			}
+		}
+		for (int i = 0; i < before.remarks().size() && before.remarks().size() == after.remarks().size(); i++) {
+			Remark old = before.remarks().get(i);
+			Remark now = after.remarks().get(i);
+			if (isFresh(before, old) && !isFresh(after, now)) {
+				now.rule().flatMap(after::meaning).ifPresent(meaning -> write(old.span(), old.meaning(), meaning));
 			}
 		}
 	}

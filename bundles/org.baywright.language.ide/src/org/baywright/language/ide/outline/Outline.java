@@ -14,9 +14,11 @@ import org.baywright.language.bay.Family;
 import org.baywright.language.bay.NamedValue;
 import org.baywright.language.bay.Part;
 import org.baywright.language.bay.Point;
+import org.baywright.language.bay.Remark;
 import org.baywright.language.bay.Review;
 import org.baywright.language.bay.Rule;
 import org.baywright.language.bay.RuleFile;
+import org.baywright.language.bay.SignOff;
 import org.baywright.language.bay.State;
 import org.baywright.language.bay.Test;
 import org.baywright.language.bay.Trait;
@@ -54,7 +56,7 @@ public final class Outline {
 		if (node == null) {
 			return Optional.empty();
 		}
-		String name = element instanceof Workshop ? "workshop" : name(element);
+		String name = element instanceof Workshop ? "workshop" : element instanceof SignOff ? "sign_off" : name(element);
 		String title = text(element, "title");
 		if (name.isEmpty() && title.isEmpty()) {
 			return Optional.empty();
@@ -93,7 +95,8 @@ public final class Outline {
 	}
 
 	private static EStructuralFeature nameFeature(EObject element) {
-		String feature = element instanceof Point ? "test" : element instanceof Review ? "rule"
+		String feature = element instanceof Point ? "test" : element instanceof Review ? "rule" : element instanceof SignOff ? "agree"
+				: element instanceof Remark remark ? remark.getChange() == null ? "rule" : "change"
 				: element instanceof Acceptance ? "flaw" : element instanceof BuildsOn ? "path"
 						: element instanceof Exclusive ? "faults"
 								: element.eClass().getEStructuralFeature("name") == null ? "title" : "name";
@@ -101,7 +104,7 @@ public final class Outline {
 	}
 
 	private static String name(EObject element) {
-		if (element instanceof Review || element instanceof Exclusive || element instanceof Point) {
+		if (element instanceof Review || element instanceof Remark remark && remark.getChange() == null || element instanceof Exclusive || element instanceof Point) {
 			StringBuilder names = new StringBuilder();
 			for (INode node : NodeModelUtils.findNodesForFeature(element, nameFeature(element))) {
 				names.append(names.isEmpty() ? "" : ", ").append(NodeModelUtils.getTokenText(node));

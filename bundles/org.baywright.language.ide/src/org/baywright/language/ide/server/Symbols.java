@@ -41,6 +41,7 @@ final class Symbols {
 		case TRAIT -> SymbolKind.Property;
 		case STATE -> SymbolKind.Enum;
 		case TOOL -> SymbolKind.Struct;
+		case SIGNOFF -> SymbolKind.Key;
 		case WORKSHOP -> SymbolKind.Package;
 		case HAZARD -> SymbolKind.Event;
 		case MODULE -> SymbolKind.Module;
@@ -54,7 +55,7 @@ final class Symbols {
 		case VALUE -> SymbolKind.EnumMember;
 		case EXCLUSIVE, LAW -> SymbolKind.Operator;
 		case CASE -> SymbolKind.Object;
-		case REVIEW, ACCEPTANCE, BUILDSON -> SymbolKind.String;
+		case REVIEW, REMARK, REVIEWER, ACCEPTANCE, BUILDSON -> SymbolKind.String;
 		};
 	}
 }

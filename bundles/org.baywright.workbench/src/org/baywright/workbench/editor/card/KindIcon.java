@@ -29,6 +29,7 @@ final class KindIcon {
 		return switch (kind) {
 		case "job" -> Icon.CASE;
 		case "chain" -> Icon.RULE;
+		case "remark", "reviewer", "sign_off" -> Icon.REVIEW;
 		case "workshop" -> Icon.TOOL;
 		default -> Icon.SKELETON;
 		};
