@@ -21,9 +21,12 @@ import org.baywright.model.Exclusive;
 import org.baywright.model.Law;
 import org.baywright.model.Meaning;
 import org.baywright.model.Named;
+import org.baywright.model.Remark;
 import org.baywright.model.Review;
+import org.baywright.model.Reviewer;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
+import org.baywright.model.SignOff;
 import org.baywright.model.Span;
 import org.baywright.model.Workshop;
 
@@ -34,7 +37,7 @@ final class Elements {
 	private static final Set<String> DECIDES = Set.of("scope", "given", "test", "outcomes", "domain", "intermittent", "families", "module", "traits", "systems", "parent",
 			"kind", "when", "then", "points", "beyond", "answersIn", "seenWith", "vins");
 	private static final Set<String> KNOWN_BY_MEANING = Set.of("rule", "chain");
-	private static final Set<String> BESIDE = Set.of("job", "review", "acceptance");
+	private static final Set<String> BESIDE = Set.of("job", "sign_off", "reviewer", "review", "remark", "acceptance");
 
 	private final Renames renames;
 	private final List<Edit> edits = new ArrayList<>();
@@ -68,7 +71,10 @@ final class Elements {
 		kinds.put("rule", base -> base.rules().stream().filter(rule -> !base.isOfChain(rule.name())).toList());
 		kinds.put("repair", RuleBase::repairs);
 		kinds.put("job", RuleBase::cases);
+		kinds.put("sign_off", RuleBase::signOffs);
+		kinds.put("reviewer", RuleBase::reviewers);
 		kinds.put("review", RuleBase::reviews);
+		kinds.put("remark", RuleBase::remarks);
 		kinds.put("acceptance", RuleBase::acceptances);
 		kinds.forEach((kind, all) -> elements.match(kind, all.apply(old), all.apply(renamed), all.apply(now)));
 		elements.edits.sort(Comparator.comparing((Edit edit) -> List.copyOf(kinds.keySet()).indexOf(edit.kind())).thenComparing(Edit::name)
@@ -166,6 +172,13 @@ final class Elements {
 			return review.rule() + ", " + review.reviewer() + ", " + review.date();
 		} else if (element instanceof Acceptance acceptance) {
 			return acceptance.flawId();
+		}
+		if (element instanceof Remark remark) {
+			return remark.rule().orElse(remark.change()) + ", " + remark.author() + ", " + remark.date();
+		} else if (element instanceof SignOff) {
+			return "sign_off";
+		} else if (element instanceof Reviewer reviewer) {
+			return reviewer.name();
 		}
 		return element instanceof Named named ? named.name() : element instanceof Law law ? law.title()
 				: element instanceof Exclusive exclusive ? String.join(", ", exclusive.faults()) : ((Workshop) element).title();

@@ -24,7 +24,7 @@ final class Parts {
 			"Repair.tools tool", "Review.rule rule", "Rule.name rule", "Rule.test test", "Scope.families family", "Scope.except family", "Sign.name sign",
 			"State.name state", "StateSetting.state state", "Test.name test", "Test.seenWith test", "Test.part part", "Test.tools tool", "Test.disturbs finding",
 			"Test.cautions hazard", "Tool.name tool", "Clear.module module", "Expect.code code", "ExpectSign.sign sign", "Read.module module", "Repeat.test test",
-			"Scan.tools tool", "Workshop.lacks tool").map(line -> line.split(" ")).collect(Collectors.toUnmodifiableMap(line -> line[0], line -> line[1]));
+			"Scan.tools tool", "Workshop.lacks tool", "OfHazard.hazard hazard", "Remark.rule rule").map(line -> line.split(" ")).collect(Collectors.toUnmodifiableMap(line -> line[0], line -> line[1]));
 
 	private Parts() {
 	}

@@ -135,7 +135,7 @@ public final class Renames {
 		}
 		RuleBase.Builder now = new RuleBase.Builder(old.name()).add(old);
 		for (List<? extends Record> list : List.of(now.families, now.states, now.tools, now.workshops, now.hazards, now.modules, now.codes, now.signs, now.parts,
-				now.exclusives, now.tests, now.laws, now.chains, now.rules, now.repairs, now.cases, now.reviews)) {
+				now.exclusives, now.tests, now.laws, now.chains, now.rules, now.repairs, now.cases, now.reviews, now.signOffs, now.remarks)) {
 			rename(list);
 		}
 		return now.build();

@@ -123,8 +123,10 @@ public record Compared(String headline, List<Section> sections, String note) {
 
 	private static String headline(Difference difference) {
 		long ends = difference.effects().stream().filter(Effect::changesEnd).count();
+		boolean byLaws = difference.effects().stream().noneMatch(effect -> effect.kind() == Effect.Kind.VERDICTS);
 		return switch (difference.verdict()) {
 		case CHANGED -> ends > 0 ? "Some vehicles end otherwise." : difference.effects().isEmpty() ? "Something else can come out."
+				: byLaws ? "No job ends otherwise, but the laws let other vehicles or findings be than before."
 				: "No job ends otherwise, but what is known on the way changes.";
 		case UNDECIDED -> "It could not be decided whether vehicles end otherwise.";
 		case EDITED -> "No vehicle ends otherwise. What is done, or how a rule says it, was edited.";
@@ -258,7 +260,7 @@ public record Compared(String headline, List<Section> sections, String note) {
 	// ---- elements ------------------------------------------------------------------------------------------------
 
 	private static Entry edit(Edit edit) {
-		String what = edit.kind() + " " + edit.name();
+		String what = edit.kind().equals(edit.name()) ? edit.kind() : edit.kind() + " " + edit.name();
 		List<String> done = new ArrayList<>();
 		if (edit.before().isEmpty()) {
 			done.add("new");
