@@ -5,8 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -99,5 +102,33 @@ class CompareCommandTest extends ProcessFixture {
 		Files.writeString(folder.resolve("broken.baypack"), "no pack");
 		assertEquals(ExitCode.FILES, run("compare", "before", "broken.baypack").code());
 		assertEquals(ExitCode.USAGE, run("compare", "before").code());
+	}
+
+	@Test
+	void aStateOfTheRepositoryIsComparedByStockGit() throws IOException, InterruptedException {
+		git("init", "-q", "-b", "main");
+		git("add", "van");
+		git("commit", "-q", "-m", "Begin");
+		assertEquals(ExitCode.FINE, run("compare", "--since", "main", "van").code());
+		moveLimit();
+		Runs.Result changed = run("compare", "--since", "main", "van");
+		assertEquals(ExitCode.FLAWS, changed.code(), changed.err());
+		assertHas(changed.out(), "Battery voltage at rest: 12.4 V to 12.5 V");
+		git("commit", "-q", "-a", "-m", "Raise the limit");
+		Runs.Result commits = run("compare", "--since", "HEAD~1", "--until", "HEAD", "van");
+		assertEquals(changed.out(), commits.out(), commits.err());
+		Runs.Result unknown = run("compare", "--since", "nowhere", "van");
+		assertEquals(ExitCode.FILES, unknown.code());
+		assertHas(unknown.err(), "There is no state nowhere.");
+		assertEquals(ExitCode.USAGE, run("compare", "--until", "HEAD", "van").code());
+		assertEquals(ExitCode.FILES, run("compare", "--since", "HEAD", "before").code(), "it was not there then");
+	}
+
+	private void git(String... args) throws IOException, InterruptedException {
+		List<String> words = new ArrayList<>(List.of("git", "-c", "user.name=A. Author", "-c", "user.email=author@baywright.invalid"));
+		words.addAll(List.of(args));
+		Process process = new ProcessBuilder(words).directory(folder.toFile()).redirectErrorStream(true).start();
+		String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+		assertEquals(0, process.waitFor(), said);
 	}
 }

@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import org.baywright.analysis.difference.Comparison;
 import org.baywright.analysis.difference.Difference;
 import org.baywright.cli.report.CompareReport;
+import org.baywright.cli.report.ComparedText;
 import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Progress;
@@ -23,6 +24,9 @@ import org.baywright.pack.PackReader;
 import org.baywright.pack.manifest.PackException;
 import org.baywright.presenter.Say;
 import org.baywright.presenter.review.Compared;
+import org.baywright.sharing.PastState;
+import org.baywright.sharing.SharedProject;
+import org.baywright.sharing.SharingException;
 
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -45,6 +49,8 @@ import picocli.CommandLine.Parameters;
 		footerHeading = "%nExamples:%n", footer = { //
 				"  baywright compare light-van-before light-van        two folders", //
 				"  baywright compare van-1.baypack van-2.baypack       two rule packs", //
+				"  baywright compare --since shared light-van          what is not offered yet", //
+				"  baywright compare --since main --until HEAD          two states of the Git repository", //
 				"  baywright compare --format html --output review.html before after" })
 final class CompareCommand implements Callable<Integer> {
 
@@ -58,16 +64,18 @@ final class CompareCommand implements Callable<Integer> {
 		}
 	}
 
-	/** So many entries of a list are told to people, unless they ask for more. */
-	private static final int MOST = 12;
-
 	private final Session session;
 
-	@Parameters(index = "0", paramLabel = "BEFORE", description = "The state before: the folder of a rule project, a rule file (*.bay) or a rule pack (*.baypack).")
-	private String before;
+	@Parameters(paramLabel = "STATE", arity = "0..2", description = "The state before and the state now: each the folder of a rule project, a rule file (*.bay) or a rule"
+			+ " pack (*.baypack). With --since only the state now. Default: this folder.")
+	private List<String> states = List.of();
 
-	@Parameters(index = "1", paramLabel = "NOW", description = "The state now, in the same way.")
-	private String now;
+	@Option(names = "--since", paramLabel = "REVISION", description = "Compare with what the project was in this state of its Git repository: a branch, a tag, a commit. The word"
+			+ " shared stands for the newest shared state.")
+	private Optional<String> since = Optional.empty();
+
+	@Option(names = "--until", paramLabel = "REVISION", description = "With --since: take another such state for the state now.")
+	private Optional<String> until = Optional.empty();
 
 	@Option(names = { "-f", "--format" }, paramLabel = "FORMAT", defaultValue = "text", description = "text for people, json for programs, html for a page to print or to"
 			+ " hang on a change that is offered. Default: text.")
@@ -76,7 +84,7 @@ final class CompareCommand implements Callable<Integer> {
 	@Option(names = { "-o", "--output" }, paramLabel = "FILE", description = "Write to this file.")
 	private Optional<String> output = Optional.empty();
 
-	@Option(names = "--all", description = "Tell all entries of long lists; without it text tells the first " + MOST + " of each.")
+	@Option(names = "--all", description = "Tell all entries of long lists; without it text tells the first " + ComparedText.MOST + " of each.")
 	private boolean all;
 
 	@Option(names = "--plans", description = "Tell which plans move too, for every complaint; this may take a minute.")
@@ -93,22 +101,26 @@ final class CompareCommand implements Callable<Integer> {
 	}
 
 	@Override
-	public Integer call() throws IOException {
+	public Integer call() throws IOException, SharingException {
+		if (since.isPresent() ? states.size() > 1 : states.size() != 2 || until.isPresent()) {
+			throw new CommandException(ExitCode.USAGE, "Name two states to compare, or one project with --since; 'baywright help compare' tells more.");
+		}
 		Optional<Target> target = Target.of(session, output);
 		Progress shown = session.progress(progress);
 		try {
-			RuleBase old = read(before, shown);
-			RuleBase other = read(now, shown);
+			String project = since.isPresent() ? states.stream().findFirst().orElse(".") : states.get(1);
+			RuleBase old = since.isPresent() ? past(project, since.get(), shown) : read(states.get(0), shown);
+			RuleBase other = until.isPresent() ? past(project, until.get(), shown) : read(project, shown);
 			shown.phase("Comparing");
 			Difference difference = new Comparison().compareChecked(old, other, shown);
 			List<Compared.Entry> moved = plans ? Compared.plans(old, other, difference, session.cancelled()::get) : List.of();
 			shown.end();
 			Compared told = Compared.of(old, other, difference, moved);
-			String title = "What changes from " + before + " to " + now;
+			String title = "What changes from " + since.orElseGet(() -> states.get(0)) + " to " + until.orElse(project);
 			switch (format) {
 			case JSON -> write(target, CompareReport.json(difference, told));
 			case HTML -> write(target, told.sheet(title));
-			default -> text(target, told);
+			default -> write(target, ComparedText.of(told, target.isPresent() ? Style.PLAIN : session.style(), all));
 			}
 			return switch (difference.verdict()) {
 			case SAME -> ExitCode.FINE;
@@ -129,7 +141,10 @@ final class CompareCommand implements Callable<Integer> {
 				throw new CommandException(ExitCode.FILES, given + ": " + e.getMessage());
 			}
 		}
-		Path path = session.resolve(given);
+		return rules(session.resolve(given), given, shown);
+	}
+
+	private static RuleBase rules(Path path, String given, Progress shown) throws IOException {
 		Read read = Read.of(path, given, shown);
 		List<Problem> errors = read.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).toList();
 		if (!errors.isEmpty()) {
@@ -140,6 +155,19 @@ final class CompareCommand implements Callable<Integer> {
 		return read.rules();
 	}
 
+	private RuleBase past(String project, String revision, Progress shown) throws IOException, SharingException {
+		Path folder = session.resolve(project);
+		String known = revision;
+		if (revision.equals("shared")) {
+			try (SharedProject copy = SharedProject.open(folder, CopyOption.listener(session))) {
+				known = copy.newest();
+			}
+		}
+		try (PastState state = PastState.of(folder, known)) {
+			return rules(state.project(), revision, shown);
+		}
+	}
+
 	private void write(Optional<Target> target, String text) throws IOException {
 		if (target.isPresent()) {
 			target.get().write(text.getBytes(StandardCharsets.UTF_8));
@@ -147,24 +175,5 @@ final class CompareCommand implements Callable<Integer> {
 		} else {
 			session.out().print(text);
 		}
-	}
-
-	private void text(Optional<Target> target, Compared told) throws IOException {
-		Style style = target.isPresent() ? Style.PLAIN : session.style();
-		StringBuilder text = new StringBuilder();
-		text.append(style.strong(Style.safe(told.headline()))).append('\n');
-		for (Compared.Section section : told.sections()) {
-			text.append('\n').append(style.strong(Style.safe(section.title()))).append('\n');
-			int most = all ? section.entries().size() : Math.min(MOST, section.entries().size());
-			for (Compared.Entry entry : section.entries().subList(0, most)) {
-				text.append("  ").append(Style.safe(entry.text())).append('\n');
-				entry.details().forEach(detail -> text.append("    ").append(Style.safe(detail)).append('\n'));
-			}
-			if (most < section.entries().size()) {
-				text.append("  \u2026 and ").append(section.entries().size() - most).append(" more; --all tells them\n");
-			}
-		}
-		text.append('\n').append(Style.safe(told.note())).append('\n');
-		write(target, text.toString());
 	}
 }

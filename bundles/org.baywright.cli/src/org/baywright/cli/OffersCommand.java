@@ -1,11 +1,18 @@
 package org.baywright.cli;
 
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 
+import org.baywright.analysis.Listener;
+import org.baywright.analysis.difference.Comparison;
+import org.baywright.cli.report.ComparedText;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Guess;
 import org.baywright.cli.work.SharingText;
+import org.baywright.language.workspace.RuleProject;
+import org.baywright.model.RuleBase;
+import org.baywright.presenter.review.Compared;
 import org.baywright.sharing.Offer;
 import org.baywright.sharing.SharedProject;
 import org.baywright.sharing.SharingException;
@@ -18,7 +25,7 @@ import picocli.CommandLine.Parameters;
 /** {@code baywright offers}. */
 @Command(name = "offers", sortOptions = false, //
 		header = "Show what is offered.", //
-		description = { "", "Lists the open offers; with the name of one, what it changes." }, //
+		description = { "", "Lists the open offers; with the name of one, what it changes in the texts and what that does to vehicles." }, //
 		parameterListHeading = "%nArguments:%n", optionListHeading = "%nOptions:%n", //
 		exitCodeListHeading = "%nExit codes:%n", exitCodeList = { //
 				"0:the offers were shown", //
@@ -64,11 +71,28 @@ final class OffersCommand implements Callable<Integer> {
 			for (Offer offer : offers) {
 				tell(offer);
 				if (id != null) {
-					SharingText.between(session.out(), project.texts(offer.base()).texts(), project.texts(offer.revision()).texts());
+					Map<String, String> before = project.texts(offer.base()).texts();
+					Map<String, String> after = project.texts(offer.revision()).texts();
+					SharingText.between(session.out(), before, after);
+					session.out().println();
+					session.out().print(ComparedText.of(compared(before, after), session.style(), all));
 				}
 			}
 		}
 		return ExitCode.FINE;
+	}
+
+	/** What has an error is left out, as it is told when the offer is taken over. */
+	private static Compared compared(Map<String, String> before, Map<String, String> after) {
+		RuleBase old = rules(before);
+		RuleBase now = rules(after);
+		return Compared.of(old, now, new Comparison().compareChecked(old, now, Listener.NONE));
+	}
+
+	private static RuleBase rules(Map<String, String> texts) {
+		RuleProject project = RuleProject.inMemory("");
+		texts.forEach(project::update);
+		return project.snapshot().rules();
 	}
 
 	private void tell(Offer offer) {
