@@ -102,10 +102,26 @@ final class Elements {
 
 	private void match(String kind, List<? extends Record> old, List<? extends Record> renamed, List<? extends Record> now) {
 		List<Element> before = new ArrayList<>();
+		// what did not move at all, which is nearly everything, is found without looking into it
+		Map<Record, Integer> stayed = new HashMap<>();
+		now.forEach(element -> stayed.merge(element, 1, Integer::sum));
+		Map<Record, Integer> same = new HashMap<>();
 		for (int i = 0; i < old.size(); i++) {
+			if (old.get(i).equals(renamed.get(i)) && stayed.merge(renamed.get(i), 0, Integer::sum) > 0) {
+				stayed.merge(renamed.get(i), -1, Integer::sum);
+				same.merge(renamed.get(i), 1, Integer::sum);
+				continue;
+			}
 			before.add(new Element(renamed.get(i), name(old.get(i)), renames.now(kind, name(renamed.get(i))), span(old.get(i))));
 		}
-		List<Element> after = new ArrayList<>(now.stream().map(element -> new Element(element, name(element), name(element), span(element))).toList());
+		List<Element> after = new ArrayList<>();
+		for (Record element : now) {
+			if (same.getOrDefault(element, 0) > 0) {
+				same.merge(element, -1, Integer::sum);
+			} else {
+				after.add(new Element(element, name(element), name(element), span(element)));
+			}
+		}
 		pair(kind, before, after, element -> element.span().file() + " " + element.words());
 		pair(kind, before, after, Element::words);
 		pair(kind, before, after, element -> element.called() + " " + element.meaning());

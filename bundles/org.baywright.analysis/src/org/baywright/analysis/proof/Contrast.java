@@ -1,7 +1,6 @@
 package org.baywright.analysis.proof;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
@@ -13,10 +12,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Listener;
@@ -175,6 +172,9 @@ public final class Contrast {
 	private Set<String> alteredTraits(String family) {
 		Map<String, Trait> was = old.base.traitsOf(family);
 		Map<String, Trait> is = now.base.traitsOf(family);
+		if (was.equals(is)) {
+			return Set.of();
+		}
 		Set<String> names = new TreeSet<>(was.keySet());
 		names.addAll(is.keySet());
 		names.removeIf(name -> was.containsKey(name) && is.containsKey(name)
@@ -186,7 +186,7 @@ public final class Contrast {
 		List<Law> was = old.lawsOf(family);
 		List<Law> is = now.lawsOf(family);
 		return !was.stream().map(old::text).sorted().toList().equals(is.stream().map(now::text).sorted().toList())
-				|| Stream.concat(was.stream(), is.stream()).anyMatch(law -> Footprint.of(law).traits().stream().anyMatch(traits::contains));
+				|| !traits.isEmpty() && Stream.concat(was.stream(), is.stream()).anyMatch(law -> Footprint.of(law).traits().stream().anyMatch(traits::contains));
 	}
 
 	/** Returns the verdicts of the rules and of all that looks at them, in turn; these rules join the others. */
@@ -308,13 +308,5 @@ public final class Contrast {
 		List<List<Object>> reached = new ArrayList<>();
 		slice.targets().stream().filter(verdict -> was.contains(verdict) != is.contains(verdict)).forEach(verdict -> reached.add(List.of(verdict, is.contains(verdict))));
 		return new Outcome(found, reached, parting.undecided(), parting.hasMore());
-	}
-
-	/** Returns the rules that are not alike in both, for telling how much was looked at. */
-	public long changedRules() {
-		int[] both = new int[Math.max(old.most(), now.most()) + 1];
-		IntStream.range(0, old.base.rules().size()).forEach(i -> both[old.number(old.base.rules().get(i))]++);
-		IntStream.range(0, now.base.rules().size()).forEach(i -> both[now.number(now.base.rules().get(i))]--);
-		return Arrays.stream(both).filter(count -> count != 0).count();
 	}
 }

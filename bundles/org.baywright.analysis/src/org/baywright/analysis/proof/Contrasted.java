@@ -2,6 +2,7 @@ package org.baywright.analysis.proof;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -9,11 +10,13 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
 import org.baywright.model.Condition;
+import org.baywright.model.Family;
 import org.baywright.model.Law;
 import org.baywright.model.Meaning;
 import org.baywright.model.Rule;
@@ -30,11 +33,12 @@ final class Contrasted {
 	private final Map<Rule, Integer> numbers = new IdentityHashMap<>();
 	private final Map<Rule, Set<String>> reach = new IdentityHashMap<>();
 	private final Map<String, List<Rule>> byFamily = new HashMap<>();
+	private final Map<String, List<Law>> lawsByFamily = new HashMap<>();
+	private final Map<Law, String> lawTexts = new IdentityHashMap<>();
 	private final Map<Verdict, List<Rule>> concluding = new HashMap<>();
 	private final Map<Verdict, List<Rule>> looking = new HashMap<>();
 	private final Map<Rule, Set<String>> unexplained = new IdentityHashMap<>();
 	private final Map<String, Map<String, Set<String>>> answering = new HashMap<>();
-	private int most;
 
 	/**
 	 * @param altered findings that do not mean the same in both
@@ -50,9 +54,7 @@ final class Contrasted {
 		List<String> texts = base.rules().parallelStream().map(this::text).toList();
 		for (int i = 0; i < texts.size(); i++) {
 			Rule rule = base.rules().get(i);
-			int number = known.computeIfAbsent(texts.get(i), key -> known.size());
-			most = Math.max(most, number);
-			numbers.put(rule, number);
+			numbers.put(rule, known.computeIfAbsent(texts.get(i), key -> known.size()));
 			if (unique || base.rule(rule.name()).orElse(null) == rule) { // the language reports a name used twice
 				Scope scope = rule.scope();
 				Set<String> reached = scopes.computeIfAbsent(List.of(scope.families(), scope.except()), key -> base.reach(scope));
@@ -62,6 +64,15 @@ final class Contrasted {
 				rule.given().forEach(given -> given.eachAtom(atom -> note(rule, atom)));
 			}
 		}
+		for (Law law : base.laws()) {
+			lawTexts.put(law, Footprint.of(law).findings().stream().noneMatch(altered::contains) ? Meaning.text(law) : side + Meaning.text(law));
+			scopes.computeIfAbsent(List.of(law.families(), "law"), key -> bound(law))
+					.forEach(family -> lawsByFamily.computeIfAbsent(family, key -> new ArrayList<>()).add(law));
+		}
+	}
+
+	private Set<String> bound(Law law) {
+		return base.vehicleFamilies().stream().map(Family::name).filter(family -> base.reaches(law.families(), family)).collect(Collectors.toSet());
 	}
 
 	private void note(Rule rule, Condition.Atom atom) {
@@ -79,7 +90,7 @@ final class Contrasted {
 
 	/** Returns what the law means, as {@link #number} does for rules. */
 	String text(Law law) {
-		return Footprint.of(law).findings().stream().noneMatch(altered::contains) ? Meaning.text(law) : side + Meaning.text(law);
+		return lawTexts.get(law);
 	}
 
 	/** Returns a number that only rules share which mean the same. */
@@ -87,17 +98,12 @@ final class Contrasted {
 		return numbers.get(rule);
 	}
 
-	/** Returns the greatest of the numbers. */
-	int most() {
-		return most;
-	}
-
 	List<Rule> rulesOf(String family) {
 		return byFamily.getOrDefault(family, List.of());
 	}
 
 	List<Law> lawsOf(String family) {
-		return base.laws().stream().filter(law -> base.reaches(law.families(), family)).toList();
+		return lawsByFamily.getOrDefault(family, List.of());
 	}
 
 	boolean speaksOf(Rule rule, Set<String> traits) {
@@ -121,7 +127,7 @@ final class Contrasted {
 	List<Rule> concluding(String family, Set<Verdict> verdicts) {
 		Set<Rule> rules = Collections.newSetFromMap(new IdentityHashMap<>());
 		verdicts.forEach(verdict -> concluding.getOrDefault(verdict, List.of()).stream().filter(rule -> reach.get(rule).contains(family)).forEach(rules::add));
-		return rules.stream().sorted(java.util.Comparator.comparing(Rule::name)).toList();
+		return rules.stream().sorted(Comparator.comparing(Rule::name)).toList();
 	}
 
 	/** Returns the rules of a family that look at a verdict, itself or as one that would explain a sign. */
