@@ -9,8 +9,8 @@ import org.baywright.analysis.difference.Comparison;
 import org.baywright.cli.report.ComparedText;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Guess;
+import org.baywright.cli.work.Projects;
 import org.baywright.cli.work.SharingText;
-import org.baywright.language.workspace.RuleProject;
 import org.baywright.model.RuleBase;
 import org.baywright.presenter.review.Compared;
 import org.baywright.sharing.Offer;
@@ -84,15 +84,9 @@ final class OffersCommand implements Callable<Integer> {
 
 	/** What has an error is left out, as it is told when the offer is taken over. */
 	private static Compared compared(Map<String, String> before, Map<String, String> after) {
-		RuleBase old = rules(before);
-		RuleBase now = rules(after);
+		RuleBase old = Projects.ofTexts(before).rules();
+		RuleBase now = Projects.ofTexts(after).rules();
 		return Compared.of(old, now, new Comparison().compareChecked(old, now, Listener.NONE));
-	}
-
-	private static RuleBase rules(Map<String, String> texts) {
-		RuleProject project = RuleProject.inMemory("");
-		texts.forEach(project::update);
-		return project.snapshot().rules();
 	}
 
 	private void tell(Offer offer) {

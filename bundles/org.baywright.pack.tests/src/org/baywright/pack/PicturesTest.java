@@ -52,7 +52,7 @@ class PicturesTest {
 
 	private static PackContents contents(Map<String, byte[]> pictures) {
 		PackContents plain = Tarn.contents(rules());
-		return new PackContents(plain.rules(), plain.report(), plain.problems(), plain.tool(), new TreeMap<>(pictures));
+		return new PackContents(plain.rules(), plain.report(), plain.problems(), plain.tool(), new TreeMap<>(pictures), plain.draft());
 	}
 
 	private static byte[] pack() throws PackException {

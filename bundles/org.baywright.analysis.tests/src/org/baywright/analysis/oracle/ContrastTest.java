@@ -21,7 +21,7 @@ import org.baywright.analysis.Listener;
 import org.baywright.analysis.Situation;
 import org.baywright.analysis.Variable;
 import org.baywright.analysis.Verdict;
-import org.baywright.analysis.difference.Effect;
+import org.baywright.analysis.Effect;
 import org.baywright.analysis.oracle.Enumeration.Sit;
 import org.baywright.analysis.proof.Contrast;
 import org.baywright.analysis.proof.Prover;

@@ -10,8 +10,10 @@ import java.util.Set;
 import java.util.concurrent.CancellationException;
 
 import org.baywright.analysis.CaseResult;
+import org.baywright.analysis.Effect;
 import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
+import org.baywright.analysis.Reach;
 import org.baywright.analysis.Report;
 import org.baywright.analysis.proof.CaseRun;
 import org.baywright.analysis.proof.Contrast;

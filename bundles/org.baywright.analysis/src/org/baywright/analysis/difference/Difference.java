@@ -2,7 +2,9 @@ package org.baywright.analysis.difference;
 
 import java.util.List;
 
+import org.baywright.analysis.Effect;
 import org.baywright.analysis.Flaw;
+import org.baywright.analysis.Reach;
 
 /**
  * What differs between two states of a rule base.

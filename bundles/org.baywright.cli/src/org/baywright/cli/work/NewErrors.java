@@ -8,7 +8,6 @@ import java.util.Map;
 import org.baywright.analysis.Flaw;
 import org.baywright.analysis.Listener;
 import org.baywright.analysis.run.Analysis;
-import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Severity;
 
@@ -32,9 +31,7 @@ public final class NewErrors {
 
 	/** What a problem or a flaw is about names it, since places move. */
 	private static Map<String, String> errors(Map<String, String> texts) {
-		RuleProject project = RuleProject.inMemory("");
-		texts.forEach(project::update);
-		Snapshot snapshot = project.snapshot();
+		Snapshot snapshot = Projects.ofTexts(texts);
 		Map<String, String> errors = new LinkedHashMap<>();
 		snapshot.problems().stream().filter(problem -> problem.severity() == Severity.ERROR).forEach(problem -> errors
 				.put(problem.id() + problem.message(), problem.span().file() + ":" + problem.span().line() + ": " + problem.message() + " " + problem.advice()));

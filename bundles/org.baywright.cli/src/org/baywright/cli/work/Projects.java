@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 
 import org.baywright.analysis.Report;
 import org.baywright.analysis.run.Analysis;
@@ -36,6 +37,13 @@ public final class Projects {
 		boolean linked = !path.toAbsolutePath().normalize().equals(path.toRealPath());
 		return new Project(project.root(), prefix(path, given), linked, snapshot.rules(), snapshot.problems(), snapshot.sources(),
 				snapshot.dropped(), report, snapshot.beneath(), List.of());
+	}
+
+	/** Reads the texts of a project, by path, that lie in no folder. */
+	public static Snapshot ofTexts(Map<String, String> texts) {
+		RuleProject project = RuleProject.inMemory("");
+		texts.forEach(project::update);
+		return project.snapshot();
 	}
 
 	static RuleProject open(Path path, String given, Progress progress) throws IOException {

@@ -297,7 +297,7 @@ public final class EditorServices {
 			if (project.tree(file).isEmpty()) {
 				return List.of();
 			}
-			return new Minings(uses(project.snapshot().rules()), report).of(usages.all(file));
+			return new Minings(project.snapshot().rules(), uses(project.snapshot().rules()), report).of(usages.all(file));
 		}
 	}
 }

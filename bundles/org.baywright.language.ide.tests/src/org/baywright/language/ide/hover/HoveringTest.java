@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Optional;
 import org.baywright.language.ide.testing.Cursor;
+import org.baywright.model.Meaning;
 import org.junit.jupiter.api.Test;
 
 class HoveringTest {
@@ -38,6 +39,17 @@ class HoveringTest {
 		hover(test + "rule a { run ohms on ol@ : proves nothing }", "ol", "**value** `ol` | open line | Value of `ohms` | Defined in here.bay; used once.");
 		hover(test + "rule a { run oh@ms }", "ohms", "**test** `ohms` | Results: 0 Ohm to 200 Ohm in steps of 1 Ohm, minus below that, open line above that"
 				+ " | Takes: 1 min | Who: anybody who knows the trade | Defined in here.bay; used once.");
+	}
+
+	@Test
+	void howPeersStandToARule() {
+		String rule = "rule a@ \"Rule a\" { given no_crank then confirms battery.flat because \"So.\" source practice by \"P. Author\" on 2026-03-02 }\n";
+		Cursor plain = Cursor.in(rule);
+		String meaning = Meaning.fingerprint(plain.services().project().snapshot().rules().rule("a").orElseThrow());
+		String reviews = "review a by \"A. Peer\" on 2026-03-03 agrees meaning \"" + meaning + "\"\nreview a by \"B. Peer\" on 2026-03-04 objects \"Too soon.\" meaning \""
+				+ meaning + "\"\nreview a by \"C. Peer\" on 2026-03-05 agrees meaning \"00000001\"\n";
+		hover(rule + reviews, "a", "**rule** `a` | Rule a | So. | By P. Author on 2026-03-02 | Agreed as it stands by A. Peer on 2026-03-03"
+				+ " | Objection by B. Peer on 2026-03-04: Too soon. | C. Peer spoke of it as it was before | Defined in here.bay; used 3 times.");
 	}
 
 	@Test

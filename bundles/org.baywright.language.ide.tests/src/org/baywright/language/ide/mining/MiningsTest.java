@@ -8,6 +8,7 @@ import org.baywright.analysis.Listener;
 import org.baywright.analysis.Report;
 import org.baywright.analysis.run.Analysis;
 import org.baywright.language.ide.testing.Cursor;
+import org.baywright.model.Meaning;
 import org.junit.jupiter.api.Test;
 
 class MiningsTest {
@@ -40,5 +41,15 @@ class MiningsTest {
 		Report report = new Analysis().check(cursor.services().project().snapshot().rules(), Listener.NONE);
 		List<String> said = say(cursor, Optional.of(report));
 		assertEquals("lamp_dark: applies in 1 finished job [Job 1]", said.get(said.size() - 1));
+	}
+
+	@Test
+	void howManyAgreeWithARuleAsItStands() {
+		String meaning = Meaning.fingerprint(Cursor.in(CASE).services().project().snapshot().rules().rule("lamp_dark").orElseThrow());
+		Cursor cursor = Cursor.in("review lamp_dark by \"A. Peer\" on 2026-03-03 agrees meaning \"" + meaning + "\"\nreview lamp_dark by \"B. Peer\" on 2026-03-04 objects meaning \""
+				+ meaning + "\"\n" + CASE);
+		Report report = new Analysis().check(cursor.services().project().snapshot().rules(), Listener.NONE);
+		List<String> said = say(cursor, Optional.of(report));
+		assertEquals("lamp_dark: applies in 1 finished job, 1 agrees with it as it stands, B. Peer objects [Job 1]", said.get(said.size() - 1));
 	}
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.baywright.language.ide.names.Target;
+import org.baywright.model.Agreement;
 import org.baywright.model.Chain;
 import org.baywright.model.Code;
 import org.baywright.model.Domain;
@@ -17,6 +18,7 @@ import org.baywright.model.Module;
 import org.baywright.model.NamedValue;
 import org.baywright.model.Picture;
 import org.baywright.model.Repair;
+import org.baywright.model.Review;
 import org.baywright.model.Rule;
 import org.baywright.model.RuleBase;
 import org.baywright.model.Test;
@@ -196,6 +198,7 @@ final class Explaining {
 		}
 		add("Beyond", chain.beyond());
 		chain.provenance().because().ifPresent(lines::add);
+		agreement(chain.name());
 	}
 
 	private void rule(Rule rule) {
@@ -204,6 +207,17 @@ final class Explaining {
 		rule.provenance().because().ifPresent(lines::add);
 		rule.provenance().author().ifPresent(author -> lines
 				.add("By " + author + rule.provenance().date().map(date -> " on " + date).orElse("")));
+		agreement(rule.name());
+	}
+
+	/** Says who agrees with a rule or chain as it stands, who objects, and who spoke of it as it was. */
+	private void agreement(String name) {
+		Agreement.all(base).stream().filter(each -> each.name().equals(name)).findFirst().ifPresent(agreement -> {
+			agreement.agreed().forEach(review -> lines.add("Agreed as it stands by " + review.reviewer() + " on " + review.date()));
+			agreement.objections().forEach(review -> lines.add("Objection by " + review.reviewer() + " on " + review.date() + (review.note().isBlank() ? "" : ": " + review.note())));
+			agreement.reviews().stream().filter(review -> !agreement.isFresh(review)).map(Review::reviewer).distinct()
+					.forEach(reviewer -> lines.add(reviewer + " spoke of it as it was before"));
+		});
 	}
 
 	private void repair(Repair repair) {

@@ -7,10 +7,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+
 import org.baywright.analysis.CaseResult;
 import org.baywright.analysis.Report;
 import org.baywright.language.ide.hover.RuleUses;
 import org.baywright.language.ide.names.Usages;
+import org.baywright.model.Agreement;
+import org.baywright.model.RuleBase;
 import org.baywright.model.VerdictKind;
 
 /** Tells beside declarations what the rules do with them. */
@@ -18,14 +21,19 @@ public final class Minings {
 
 	private final RuleUses uses;
 	private final Map<String, List<String>> casesByRule = new TreeMap<>();
+	private final Map<String, Agreement> agreements = new TreeMap<>();
 	private final boolean checked;
 
 	/**
+	 * @param base the rules, for how peers stand to them
 	 * @param uses which rules have to do with what
 	 * @param report what the newest check found, if there was one
 	 */
-	public Minings(RuleUses uses, Optional<Report> report) {
+	public Minings(RuleBase base, RuleUses uses, Optional<Report> report) {
 		this.uses = uses;
+		if (!base.reviews().isEmpty() || base.signOff().isPresent()) {
+			Agreement.all(base).forEach(agreement -> agreements.put(agreement.name(), agreement));
+		}
 		checked = report.isPresent();
 		for (CaseResult result : report.map(Report::cases).orElse(List.of())) {
 			for (String rule : result.fired()) {
@@ -83,7 +91,18 @@ public final class Minings {
 		}
 		String text = cases.isEmpty() ? "applies in no finished job"
 				: cases.size() == 1 ? "applies in 1 finished job" : "applies in " + cases.size() + " finished jobs";
-		return Optional.of(new Mining(offset, text, cases));
+		return Optional.of(new Mining(offset, text + agreement(rule), cases));
+	}
+
+	/** Says how many agree with a rule as it stands and whether somebody objects; nothing of a rule that nobody has reviewed. */
+	private String agreement(String rule) {
+		Agreement agreement = agreements.get(rule);
+		if (agreement == null || agreement.reviews().isEmpty() && agreement.signOff().isEmpty()) {
+			return "";
+		}
+		int agreed = agreement.agreed().size();
+		return ", " + (agreed == 0 ? "nobody agrees" : agreed == 1 ? "1 agrees" : agreed + " agree") + " with it as it stands"
+				+ (agreement.objections().isEmpty() ? "" : ", " + agreement.objections().get(0).reviewer() + " objects");
 	}
 
 	private static String number(int count, String one, String many) {

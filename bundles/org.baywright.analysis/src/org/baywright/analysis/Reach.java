@@ -1,8 +1,7 @@
-package org.baywright.analysis.difference;
+package org.baywright.analysis;
 
 import java.util.List;
 
-import org.baywright.analysis.Verdict;
 
 /**
  * A verdict that some vehicle comes to now and none did before, or the other way round.

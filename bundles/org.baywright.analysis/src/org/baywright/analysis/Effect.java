@@ -1,12 +1,9 @@
-package org.baywright.analysis.difference;
+package org.baywright.analysis;
 
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 
-import org.baywright.analysis.Situation;
-import org.baywright.analysis.Variable;
-import org.baywright.analysis.Verdict;
 import org.baywright.model.Domain;
 
 /**
@@ -39,7 +36,7 @@ public record Effect(Kind kind, boolean direct, List<String> families, List<Situ
 	}
 
 	/** Effects that change the end of jobs stand first; then as their situations are told. */
-	static final Comparator<Effect> ORDER = Comparator.comparing(Effect::kind).thenComparing(effect -> !effect.direct()).thenComparing(effect -> !effect.changesEnd())
+	public static final Comparator<Effect> ORDER = Comparator.comparing(Effect::kind).thenComparing(effect -> !effect.direct()).thenComparing(effect -> !effect.changesEnd())
 			.thenComparing(effect -> effect.families().get(0)).thenComparing(effect -> effect.facts().size() + effect.open().size() + effect.with().size() + effect.without().size() + effect.anyway().size())
 			.thenComparing(effect -> effect.gained().toString()).thenComparing(effect -> effect.lost().toString())
 			.thenComparing(effect -> effect.facts().toString()).thenComparing(effect -> effect.open().toString()).thenComparing(effect -> effect.with().toString()).thenComparing(effect -> effect.without().toString())
