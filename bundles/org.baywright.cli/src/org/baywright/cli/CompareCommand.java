@@ -12,7 +12,6 @@ import org.baywright.analysis.difference.Comparison;
 import org.baywright.analysis.difference.Difference;
 import org.baywright.cli.report.CompareReport;
 import org.baywright.cli.report.ComparedText;
-import org.baywright.cli.report.Output;
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Progress;
 import org.baywright.cli.work.Read;

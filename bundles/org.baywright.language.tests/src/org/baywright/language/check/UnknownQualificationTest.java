@@ -1,6 +1,5 @@
 package org.baywright.language.check;
 
-import static org.baywright.language.testing.Peers.review;
 import static org.baywright.language.testing.Peers.told;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

@@ -1,6 +1,5 @@
 package org.baywright.pack.format;
 
-import java.math.BigDecimal;
 import java.util.List;
 
 import org.baywright.model.Acceptance;

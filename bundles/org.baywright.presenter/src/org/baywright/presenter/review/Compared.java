@@ -2,7 +2,6 @@ package org.baywright.presenter.review;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -27,7 +26,6 @@ import org.baywright.model.Domain;
 import org.baywright.model.Family;
 import org.baywright.model.IndexSet;
 import org.baywright.model.RuleBase;
-import org.baywright.model.Severity;
 import org.baywright.model.Span;
 import org.baywright.model.words.Limits;
 import org.baywright.model.words.Words;
@@ -340,11 +338,6 @@ public record Compared(String headline, List<Section> sections, String note) {
 		Set<String> names = new TreeSet<>();
 		complaints.forEach(complaint -> names.add(complaint.variable().name()));
 		return names;
-	}
-
-	/** Returns the findings of joined rules that neither side has by itself; errors first. */
-	public static List<Entry> ofJoining(Collection<Flaw> neither) {
-		return neither.stream().sorted(Comparator.comparing((Flaw flaw) -> flaw.severity() != Severity.ERROR).thenComparing(flaw -> flaw)).map(Compared::flaw).toList();
 	}
 
 	/** Returns the page to print. */

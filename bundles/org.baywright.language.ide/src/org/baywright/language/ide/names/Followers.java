@@ -20,7 +20,6 @@ import org.baywright.language.ide.text.TextEdit;
 import org.baywright.language.workspace.RuleProject;
 import org.baywright.language.workspace.Snapshot;
 import org.baywright.model.Acceptance;
-import org.baywright.model.Meaning;
 import org.baywright.model.Remark;
 import org.baywright.model.Review;
 import org.baywright.model.RuleBase;
