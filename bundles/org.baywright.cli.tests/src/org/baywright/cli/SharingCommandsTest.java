@@ -25,7 +25,7 @@ class SharingCommandsTest {
 	void share() throws IOException {
 		folder = folder.toRealPath();
 		TestFiles.copy(TestFiles.own("projects/van"), folder.resolve("van"));
-		assertEquals("Shared van at " + folder.resolve("place") + ". Others join it by: baywright join place FOLDER\n", run("share", "van", "place", "--author", "Ann Lee").out());
+		assertEquals("Shared van at " + folder.resolve("place") + ". Others join it by: baywright join \"" + folder.resolve("place") + "\" FOLDER --author NAME\n", run("share", "van", "place", "--author", "Ann Lee").out());
 		assertEquals("Your copy is in bob.\n", run("join", "place", "bob", "--author", "Bob").out());
 	}
 

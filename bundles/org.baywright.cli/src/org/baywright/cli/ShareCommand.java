@@ -49,7 +49,7 @@ final class ShareCommand implements Callable<Integer> {
 	public Integer call() throws SharingException {
 		String where = session.place(place);
 		try (SharedProject project = SharedProject.begin(session.resolve(folder), where, author, CopyOption.listener(session))) {
-			session.say(session.out(), Style.safe("Shared " + folder + " at " + project.place() + ". Others join it by: baywright join " + place + " FOLDER"));
+			session.say(session.out(), Style.safe("Shared " + folder + " at " + project.place() + ". Others join it by: baywright join \"" + project.place() + "\" FOLDER --author NAME"));
 		}
 		return ExitCode.FINE;
 	}

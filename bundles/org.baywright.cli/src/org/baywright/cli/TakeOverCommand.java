@@ -1,14 +1,18 @@
 package org.baywright.cli;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 
 import org.baywright.cli.report.Style;
 import org.baywright.cli.work.Choices;
 import org.baywright.cli.work.NewErrors;
 import org.baywright.cli.work.SharingText;
+import org.baywright.sharing.Offer;
 import org.baywright.sharing.Outcome;
 import org.baywright.sharing.SharedProject;
 import org.baywright.sharing.SharingException;
@@ -58,8 +62,10 @@ final class TakeOverCommand implements Callable<Integer> {
 	@Override
 	public Integer call() throws SharingException, IOException {
 		try (SharedProject project = copy.open(session)) {
-			Outcome outcome = project.takeOver(id, Choices.of(choices.made(), session::resolve), texts -> withErrors ? List.of() : NewErrors.of(shared(project), texts));
+			var made = Choices.of(choices.made(), session::resolve);
+			Outcome outcome = project.takeOver(id, made, texts -> withErrors ? List.of() : against(project, texts));
 			if (!outcome.done()) {
+				Choices.requireKnown(made, outcome.conflicts());
 				SharingText.conflicts(session.err(), outcome.conflicts(), "shared", "offered");
 				outcome.refused().forEach(reason -> session.err().println(Style.safe(reason)));
 				if (!outcome.refused().isEmpty()) {
@@ -74,6 +80,23 @@ final class TakeOverCommand implements Callable<Integer> {
 			}
 		}
 		return ExitCode.FINE;
+	}
+
+	/** Returns what is against the joined texts, and the rule files of the offer that are no text at all. */
+	private List<String> against(SharedProject project, Map<String, String> texts) {
+		List<String> against = new ArrayList<>(NewErrors.of(shared(project), texts));
+		try {
+			for (Offer offer : project.offers()) {
+				if (offer.id().equals(id)) {
+					Set<String> unreadable = new TreeSet<>(project.texts(offer.revision()).others().keySet());
+					unreadable.removeAll(project.texts(project.newest()).others().keySet());
+					unreadable.stream().filter(file -> file.endsWith(".bay")).map(file -> file + ": This is no text in UTF-8, so no rule can be read from it.").forEach(against::add);
+				}
+			}
+		} catch (SharingException e) {
+			throw new CommandException(ExitCode.FILES, e.getMessage());
+		}
+		return against;
 	}
 
 	private static Map<String, String> shared(SharedProject project) {

@@ -31,8 +31,11 @@ final class Names {
 	static String of(String text) {
 		String plain = Normalizer.normalize(text, Normalizer.Form.NFKD).replaceAll("\\p{M}+", "").toLowerCase(Locale.ROOT).replace("\u00DF", "ss")
 				.replaceAll("[^a-z0-9]+", "-").replaceAll("^-+|-+$", "");
-		String name = plain.length() > LONGEST ? plain.substring(0, LONGEST).replaceAll("-+$", "") : plain;
-		return name.isEmpty() ? number(text) : name;
+		if (plain.length() > LONGEST) {
+			// what begins alike must not be taken for the same
+			return plain.substring(0, LONGEST - SHORT - 1).replaceAll("-+$", "") + "-" + number(text);
+		}
+		return plain.isEmpty() ? number(text) : plain;
 	}
 
 	/** Returns a short number that is made of a text. */

@@ -68,13 +68,18 @@ final class Offers {
 		return offer;
 	}
 
-	/** Returns the branch for an offer of who works with the copy; somebody else may write their name the same way. */
+	/** Returns the branch for an offer of who works with the copy; somebody else may write their name, and another title, the same way. */
 	String branch(String title) throws IOException, SharingException {
 		String author = copy.me().getName();
 		String branch = Names.OFFER + Names.of(author) + "/" + Names.of(title);
 		ObjectId there = known(branch);
 		boolean others = !ObjectId.zeroId().equals(there) && !copy.commit(there).getAuthorIdent().getName().equals(author);
-		return others ? Names.OFFER + Names.of(author) + "-" + Names.number(author) + "/" + Names.of(title) : branch;
+		if (others) {
+			branch = Names.OFFER + Names.of(author) + "-" + Names.number(author) + "/" + Names.of(title);
+			there = known(branch);
+		}
+		boolean otherTitle = !ObjectId.zeroId().equals(there) && !copy.commit(there).getShortMessage().equals(title.replaceAll("\\s+", " "));
+		return otherTitle ? branch + "-" + Names.number(title) : branch;
 	}
 
 	/**

@@ -203,7 +203,7 @@ final class Parting {
 			undecided.add("in how many situations \u201c" + turn.verdict.fault() + "\u201d comes out otherwise");
 			return false;
 		}
-		Shown shown = told(known, reason.get());
+		Shown shown = told(known, reason.get(), true);
 		List<Turn> told = turns.stream().filter(other -> other == turn || isUntold(shown.literals, other, pass)).toList();
 		List<Verdict> lost = told.stream().filter(other -> !other.comes).map(other -> other.verdict).sorted().toList();
 		List<Verdict> gained = told.stream().filter(other -> other.comes).map(other -> other.verdict).sorted().toList();
@@ -320,7 +320,7 @@ final class Parting {
 				undecided.add("which vehicles " + (lenient == after ? "can be now" : "cannot be now"));
 				return regions;
 			}
-			Shown shown = told(known.get(), reason.get());
+			Shown shown = told(known.get(), reason.get(), false);
 			regions.add(new Region(true, shown.facts, List.of(), shown.domains, List.of(), List.of(), List.of(), List.of(), List.of()));
 			exclude(shown.literals, untold);
 		}
@@ -368,8 +368,12 @@ final class Parting {
 		return shown;
 	}
 
-	/** Says a reason in variables and values. A value counts only where it is known. */
-	private Shown told(int[] cells, List<Integer> reason) {
+	/**
+	 * Says a reason in variables and values. A value counts only where it is known.
+	 *
+	 * @param lawful whether to leave out what no vehicle shows that obeys the laws of both
+	 */
+	private Shown told(int[] cells, List<Integer> reason, boolean lawful) {
 		Set<Integer> chosen = new HashSet<>(reason);
 		Map<Integer, IndexSet> left = new TreeMap<>();
 		List<Variable> open = new ArrayList<>();
@@ -394,6 +398,9 @@ final class Parting {
 				literals.add(values.known(var));
 			}
 		}
+		if (lawful) {
+			left.replaceAll((var, among) -> possible(literals, var, among));
+		}
 		List<Situation.Fact> facts = new ArrayList<>();
 		Map<Variable, Domain> domains = new TreeMap<>();
 		left.forEach((var, cell) -> {
@@ -404,5 +411,21 @@ final class Parting {
 		});
 		facts.sort(Comparator.comparing(Situation.Fact::variable));
 		return new Shown(facts, open, domains, literals);
+	}
+
+	/** Returns the cells that some vehicle shows in the region; what laws rule out beside the rest need not be told. */
+	private IndexSet possible(List<Integer> region, int var, IndexSet among) {
+		if (among.runCount() == 1 && among.low(0) == among.high(0) || old.lawFormulas.isEmpty() && now.lawFormulas.isEmpty()) {
+			return among;
+		}
+		IndexSet possible = IndexSet.EMPTY;
+		for (int run = 0; run < among.runCount(); run++) {
+			for (int cell = among.low(run); cell <= among.high(run); cell++) {
+				if (ask(region, values.in(var, IndexSet.range(cell, cell))) != Answer.NO) {
+					possible = possible.union(IndexSet.range(cell, cell));
+				}
+			}
+		}
+		return possible;
 	}
 }

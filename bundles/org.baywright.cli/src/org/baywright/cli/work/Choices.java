@@ -3,7 +3,9 @@ package org.baywright.cli.work;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 
@@ -28,6 +30,19 @@ public final class Choices {
 			choices.put(word.getKey(), of(word.getValue(), resolve));
 		}
 		return choices;
+	}
+
+	/**
+	 * Makes sure that each choice is for something that is to be chosen.
+	 *
+	 * @throws IOException if one is not; the message is for the user
+	 */
+	public static void requireKnown(Map<String, Conflict.Choice> choices, List<Conflict> conflicts) throws IOException {
+		List<String> known = conflicts.stream().map(Conflict::id).toList();
+		Optional<String> unknown = choices.keySet().stream().filter(id -> !known.contains(id)).findFirst();
+		if (unknown.isPresent() && !known.isEmpty()) {
+			throw new IOException("There is nothing to choose for \"" + unknown.get() + "\". There is: " + String.join(", ", known) + ".");
+		}
 	}
 
 	private static Conflict.Choice of(String word, Function<String, Path> resolve) throws IOException {
