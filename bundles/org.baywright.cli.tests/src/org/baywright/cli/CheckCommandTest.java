@@ -114,7 +114,7 @@ class CheckCommandTest {
 	void refusesAKindThatThereIsNot() {
 		Runs.Result result = run("check", "van", "--only", "gabs");
 		assertEquals(ExitCode.USAGE, result.code());
-		assertHas(result.err(), "There is no kind of flaw gabs. There are: text, band-gap,");
+		assertHas(result.err(), "There is no kind of flaw gabs. There are: text, author-agrees, band-gap,");
 	}
 
 	@Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 
@@ -46,6 +47,31 @@ class SharingCommandsTest {
 
 	private void assertSound(String repository) throws IOException, InterruptedException {
 		assertEquals("", StockGit.run(folder.resolve(repository), "fsck", "--strict", "--no-dangling", "--no-progress").out());
+	}
+
+	@Test
+	void titlesThatBeginAlikeAreSeveralOffers() throws IOException {
+		String first = rules("bob").lines().filter(line -> line.startsWith("rule ")).findFirst().get();
+		String begin = "Shorten the titles of all the rules about starting";
+		edit("bob", first, first.replaceFirst("\"", "\"One: "));
+		assertEquals(ExitCode.FINE, run("offer", begin + " for the tarn", "--in", "bob").code());
+		edit("bob", "\"One: ", "\"Two: ");
+		assertEquals(ExitCode.FINE, run("offer", begin + " for the rook", "--in", "bob").code());
+		edit("bob", "\"Two: ", "\"Three: ");
+		assertEquals(ExitCode.FINE, run("offer", begin + " for the rook!", "--in", "bob").code());
+		String offered = run("offers", "--in", "van").out();
+		for (String end : List.of("for the tarn (", "for the rook (", "for the rook! (")) {
+			assertTrue(offered.contains(end), offered);
+		}
+	}
+
+	@Test
+	void aFileThatIsNoTextIsNotTakenOver() throws IOException {
+		Files.write(folder.resolve("bob/bad.bay"), new byte[] { (byte) 0xFF, (byte) 0xFE, 0, 1 });
+		assertEquals(ExitCode.FINE, run("offer", "Bad", "--in", "bob").code());
+		Runs.Result refused = run("take-over", "bob/bad", "--in", "van");
+		assertEquals(ExitCode.FLAWS, refused.code());
+		assertTrue(refused.err().contains("bad.bay: This is no text in UTF-8"), refused.err());
 	}
 
 	@Test
