@@ -121,6 +121,7 @@ final class Groups {
 					hands.click(hands.find(Button.class, "Preview >"));
 					hands.until("what will change", () -> hands.look(Button.class, button -> Hands.label(button).contains("Back") && button.isEnabled()).isPresent());
 					hands.picture("rename-preview");
+					hands.rest(1000); // the button moves while the page is laid out
 				}
 				hands.click(hands.find(Button.class, "OK"));
 				hands.until("the new name", () -> drive.editor().getText().contains("rule " + names[1]));
