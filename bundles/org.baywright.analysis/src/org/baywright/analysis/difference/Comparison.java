@@ -48,7 +48,11 @@ public final class Comparison {
 	 */
 	public Difference compare(RuleBase old, RuleBase now, Listener listener) {
 		Renames renames = Renames.between(old, now);
-		RuleBase renamed = renames.apply(old);
+		return compare(old, renames.apply(old), now, renames, listener);
+	}
+
+	/** @param renamed the old rule base with the names of now */
+	private Difference compare(RuleBase old, RuleBase renamed, RuleBase now, Renames renames, Listener listener) {
 		Contrast contrast = new Contrast(renamed, now, conflictLimit);
 		contrast.run(listener);
 		List<Effect> effects = new ArrayList<>(contrast.effects());
@@ -66,9 +70,11 @@ public final class Comparison {
 	 * @throws CancellationException if the listener asked to stop
 	 */
 	public Difference compareChecked(RuleBase old, RuleBase now, Listener listener) {
-		Difference difference = compare(old, now, listener);
+		Renames renames = Renames.between(old, now);
+		RuleBase renamed = renames.apply(old);
+		Difference difference = compare(old, renamed, now, renames, listener);
 		Analysis analysis = new Analysis(conflictLimit);
-		Report before = analysis.check(Renames.between(old, now).apply(old), listener);
+		Report before = analysis.check(renamed, listener);
 		Report after = analysis.check(now, listener);
 		return new Difference(difference.edits(), difference.effects(), difference.reaches(), difference.jobs(), without(after, before), without(before, after),
 				difference.undecided(), difference.more());
